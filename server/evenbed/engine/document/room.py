@@ -1,0 +1,266 @@
+"""The room document: what the engine is told. Field names are fixed; other programs read them."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from evenbed.engine.document.fields import described, height, length, ratio, time
+
+Point = tuple[float, float]
+Point3 = tuple[float, float, float]
+
+Milestone = Literal["walk", "tile", "grout", "light_traffic", "heavy_traffic"]
+INCH = 25.4
+
+
+@dataclass(frozen=True)
+class Wall:
+    """One wall as taped: walk `length`, then turn left by `turn` degrees (negative is right)."""
+
+    length: float = length(about="Taped length", low=0.1)
+    turn: float = described(about="Turn to the left after this wall", unit="degree", low=-360.0, high=360.0)
+
+
+@dataclass(frozen=True)
+class Outline:
+    """The room's figure: `vertices` or `walls`, and the areas inside it that get no bed."""
+
+    vertices: tuple[Point, ...] | None = height(None, "Corners of a simple polygon, either way round")
+    walls: tuple[Wall, ...] | None = described(
+        None, about="Walls as taped, starting at the origin along +x", most=500
+    )
+    cutouts: tuple[tuple[Point, ...], ...] = height((), "Areas with no bed: a hearth, a shaft, a column")
+
+
+@dataclass(frozen=True)
+class Opening:
+    """A doorway: part of a wall (0 runs from vertex 0 to 1) with the finished floor beyond it."""
+
+    wall: int = described(about="Which wall, counted from 0", low=0, high=2000)
+    start: float = length(about="Where it begins along the wall", key="from")
+    end: float = length(about="Where it ends along the wall", key="to")
+    id: str = described("", about="Its name in this document")
+    adjoining_height: float | None = height(None, "Finished floor beyond, z")
+    exit: bool = described(False, about="True where the crew leaves")
+
+
+@dataclass(frozen=True)
+class Fixture:
+    """A drain, flange or post standing in the bed."""
+
+    at: Point = height(about="Its middle")
+    kind: Literal["drain", "flange", "post"] = described(about="What it is")
+    id: str = described("", about="Its name in this document")
+    radius: float = length(0.0, "Radius, 0 where unknown")
+    height: float | None = height(None, "Height of its top, z")
+
+
+@dataclass(frozen=True)
+class Setup:
+    """One standing of a levelling instrument."""
+
+    id: str = described(about="Its name in this document")
+    kind: Literal["laser", "water_level", "optical", "straightedge"] = described("laser", about="Instrument")
+    sigma: float = length(1.0, "Standard error of one reading", high=1000.0)
+
+
+@dataclass(frozen=True)
+class Mark:
+    """A mark that can be read again; a benchmark where its height is known."""
+
+    id: str = described(about="Its name in this document")
+    height: float | None = height(None, "Known height, z")
+
+
+@dataclass(frozen=True)
+class Reading:
+    """How far below the set-up's level line a place lies: the larger number is the lower spot."""
+
+    down: float = height(about="Below the level line")
+    at: Point | None = height(None, "Where the rod stood")
+    mark: str | None = described(None, about="The mark the rod stood on, in place of `at`")
+    id: str = described("", about="Its name in this document")
+    setup: str = described("", about="The set-up it was taken from")
+    stage: Literal["subfloor", "bed"] = described("subfloor", about="What was read")
+
+
+@dataclass(frozen=True)
+class LevelTop:
+    """A level top, at a height or at the lowest that keeps the minimum thickness."""
+
+    kind: Literal["level"] = described("level", about="A level top")
+    height: float | None = height(
+        None, "z of the top, or null for the lowest that keeps the minimum thickness"
+    )
+
+
+@dataclass(frozen=True)
+class PlaneTop:
+    """A plane top through three given points."""
+
+    through: tuple[Point3, ...] = height(about="Three points the top passes through")
+    kind: Literal["plane"] = described("plane", about="A plane top")
+
+
+@dataclass(frozen=True)
+class DrainTop:
+    """A top that falls to a drain."""
+
+    drain: str = described(about="Id of the drain")
+    fall: float = ratio(about="Least fall towards it", low=0.001, high=0.5)
+    kind: Literal["to_drain"] = described("to_drain", about="Falls to a drain")
+
+
+@dataclass(frozen=True)
+class Covering:
+    """What will lie on the bed."""
+
+    tile_thickness: float = length(9.525, "Tile", high=200.0)
+    bond_thickness: float = length(4.7625, "Bond coat under the tile", high=50.0)
+    longest_edge: float = length(300.0, "Longest edge of a tile", high=5000.0)
+
+
+@dataclass(frozen=True)
+class BedDesign:
+    """How the bed is to be: its build, its limits and its top."""
+
+    build: Literal["unbonded", "bonded"] = described(
+        "unbonded", about="On a cleavage membrane, or bonded to the subfloor"
+    )
+    minimum_thickness: float | None = length(
+        None, "Least thickness; null for the build's default", low=1.0, high=500.0
+    )
+    maximum_thickness: float = length(
+        2 * INCH, "Thickness beyond which the bed must be designed", low=1.0, high=1000.0
+    )
+    covering: Covering = described(Covering(), about="What will lie on the bed")
+    top: LevelTop | PlaneTop | DrainTop = described(LevelTop(), about="The top of bed")
+
+
+@dataclass(frozen=True)
+class Strip:
+    """The strip that makes a rail."""
+
+    thickness: float = length(INCH, "Height of the strip as it lies", low=1.0, high=200.0)
+    width: float = length(1.5 * INCH, "Width of the strip as it lies", low=1.0, high=500.0)
+    length: float = length(96 * INCH, "Length of one strip", low=100.0, high=20_000.0)
+
+
+@dataclass(frozen=True)
+class RailDesign:
+    """How rails are laid: the tools at hand and the habits."""
+
+    straightedge: float = length(72 * INCH, "Length of the straightedge", low=200.0, high=20_000.0)
+    bearing: float = length(2 * INCH, "How much of it rests on each rail", high=1000.0)
+    inset: float = length(6 * INCH, "Rail's centre line to the wall", high=2000.0)
+    strip: Strip = described(Strip(), about="The strip that makes a rail")
+    overlap: float = length(12 * INCH, "Strip kept in finished bed at a move", high=5000.0)
+    station_spacing: float = length(24 * INCH, "Most between stations", low=50.0, high=10_000.0)
+    direction: float | Literal["auto"] = described(
+        "auto", about="Way the rails run, anticlockwise from +x", unit="degree", low=-360.0, high=360.0
+    )
+
+
+@dataclass(frozen=True)
+class Mix:
+    """The mortar: parts by loose volume, and what the mixer takes."""
+
+    cement: float = ratio(1.0, "Cement, parts by loose volume", low=0.01, high=100.0)
+    lime: float = ratio(0.0, "Hydrated lime, parts by loose volume", high=100.0)
+    sand: float = ratio(5.0, "Damp loose sand, parts by loose volume", low=0.0, high=100.0)
+    bag_mass: float = described(42.637683, about="Mass of one bag of cement", unit="kg", low=0.1, high=2000.0)
+    water_cement: float = ratio(
+        0.5, "Water to cement by mass, the sand's own water included", low=0.05, high=3.0
+    )
+    air: float = ratio(0.1, "Voids as a fraction of the compacted volume", high=0.9)
+    waste: float = ratio(0.1, "Fraction mixed and not placed", high=2.0)
+    batch_volume: float | None = described(
+        None,
+        about="What the mixer or box takes, compacted; null for one bag a batch",
+        unit="m3",
+        low=0.0001,
+        high=100.0,
+    )
+
+
+@dataclass(frozen=True)
+class Check:
+    """What a level showed on a rail or across two of them."""
+
+    id: str = described("", about="Its name in this document")
+    rail: str | None = described(None, about="The rail the level lay along")
+    rails: tuple[str, str] | None = described(None, about="The two rails it bridged")
+    start: float = length(0.0, "Where its one end lay", key="from")
+    end: float = length(0.0, "Where its other end lay", key="to")
+    off: float = height(0.0, "How far out, + where the `to` end is high")
+    length: float = length(0.0, "Length of the level")
+    reversed_off: float | None = height(None, "The same with the level turned end for end")
+
+
+@dataclass(frozen=True)
+class Placement:
+    """One section's mortar: when it was mixed and when it lay in place."""
+
+    section: str = described("", about="The section's id")
+    mixed_at: str | None = time(None, "When it was mixed")
+    placed_at: str | None = time(None, "When it was in place")
+
+
+@dataclass(frozen=True)
+class ClimateRow:
+    """One measured or forecast moment."""
+
+    at: str = time(about="When")
+    bed: float | None = described(None, about="Temperature in the bed", unit="Cel", low=-60.0, high=100.0)
+    air: float | None = described(None, about="Temperature of the air", unit="Cel", low=-60.0, high=80.0)
+    humidity: float | None = described(None, about="Relative humidity", unit="%", low=0.0, high=100.0)
+    wind: float | None = described(None, about="Wind speed", unit="km/h", low=0.0, high=400.0)
+    forecast: bool = described(False, about="True where it is foretold, not measured")
+
+
+@dataclass(frozen=True)
+class MilestoneNeed:
+    """How old the bed must be before something may happen on it."""
+
+    milestone: Milestone = described(about="What waits for it")
+    needs: float = described(
+        about="Equivalent age needed, at the reference temperature", unit="h", low=0.0, high=100_000.0
+    )
+
+
+@dataclass(frozen=True)
+class Curing:
+    """The constants of the waiting, all changeable."""
+
+    activation: float = described(
+        5000.0, about="Q, activation energy over the gas constant", unit="K", low=0.0, high=20_000.0
+    )
+    reference: float = described(
+        20.0, about="Temperature at which equivalent age is age", unit="Cel", low=-20.0, high=60.0
+    )
+    assumed: float = described(
+        20.0, about="Temperature taken where none was measured", unit="Cel", low=-60.0, high=80.0
+    )
+    working_time: float = described(
+        1.5, about="Time to use a batch at the reference temperature", unit="h", low=0.05, high=48.0
+    )
+    milestones: tuple[MilestoneNeed, ...] = described((), about="Changed needs; the rest keep their defaults")
+
+
+@dataclass(frozen=True)
+class Document:
+    """Everything known of one room. Only the outline and the readings are required."""
+
+    document: Literal[1] = described(about="The version of this format")
+    outline: Outline = described(about="The room's figure")
+    readings: tuple[Reading, ...] = described(about="Levels read in the room")
+    openings: tuple[Opening, ...] = described((), about="Doorways")
+    fixtures: tuple[Fixture, ...] = described((), about="Drains, flanges, posts")
+    setups: tuple[Setup, ...] = described((), about="Standings of the instrument")
+    marks: tuple[Mark, ...] = described((), about="Marks and benchmarks")
+    bed: BedDesign = described(BedDesign(), about="How the bed is to be")
+    rails: RailDesign = described(RailDesign(), about="How rails are laid")
+    mix: Mix = described(Mix(), about="The mortar")
+    checks: tuple[Check, ...] = described((), about="What a level showed on the rails")
+    placements: tuple[Placement, ...] = described((), about="What was placed when")
+    climate: tuple[ClimateRow, ...] = described((), about="Measured first, then forecast")
+    curing: Curing = described(Curing(), about="The constants of the waiting")

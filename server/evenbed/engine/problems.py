@@ -1,0 +1,69 @@
+"""Problems: what is wrong with a document, where, and what to do about it.
+
+Every problem has a code from the closed set below. The English sentence is made here; a screen in another
+language, or in other units, makes its own sentence from the code and the values. Lengths among the values are mm.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+
+SHOWN_CHARACTERS = 40
+
+PROBLEMS: dict[str, str] = {
+    "not_json": "This is not JSON: {why}.",
+    "not_an_object": "Expected an object with named values, got {got}.",
+    "not_a_list": "Expected a list, got {got}.",
+    "not_a_number": "Expected a number, got {got}.",
+    "not_finite": "Expected a finite number, got {got}.",
+    "not_a_text": "Expected a text, got {got}.",
+    "not_true_or_false": "Expected true or false, got {got}.",
+    "not_a_time": "Expected a time such as 2026-05-04T08:30:00-05:00 (with its offset), got {got}.",
+    "not_one_of": "Expected one of {choices}, got {got}.",
+    "wrong_count": "Expected {expected} values, got {got}.",
+    "missing": "This value is needed and is missing.",
+    "too_small": "{value} is too small: the least is {low}.",
+    "too_large": "{value} is too large: the most is {high}.",
+    "too_many": "{count} entries are too many: the most is {most}.",
+    "too_long": "A text of {length} characters is too long: the most is {most}.",
+    "duplicate_id": "The id {id} is used twice; give each its own.",
+    "unknown_id": "Nothing here has the id {id}.",
+}
+
+
+@dataclass(frozen=True)
+class Problem:
+    """One thing wrong with a document: `path` says where (`readings[3].down`), `code` what, `message` in English."""
+
+    path: str
+    code: str
+    message: str
+    values: dict[str, float | str] = field(default_factory=dict)
+
+
+class BadDocumentError(Exception):
+    """A document that gives no plan. Carries every problem found, never just the first."""
+
+    def __init__(self, problems: Iterable[Problem]) -> None:
+        self.problems = tuple(problems)
+        super().__init__("; ".join(f"{p.path}: {p.message}" for p in self.problems))
+
+
+def problem_at(path: str, code: str, **values: float | str) -> Problem:
+    """The problem `code` at `path`. Raises KeyError for a code outside the closed set."""
+    return Problem(path, code, PROBLEMS[code].format(**values), values)
+
+
+def shown(value: object) -> str:
+    """A short, safe picture of any value, for messages: never more than a line."""
+    if isinstance(value, dict):
+        return "an object"
+    if isinstance(value, list | tuple):
+        return "a list"
+    if value is None or isinstance(value, bool):
+        return {None: "null", True: "true", False: "false"}[value]
+    if isinstance(value, int) and abs(value) >= 10**SHOWN_CHARACTERS:
+        return "a very large whole number"
+    text = f'"{value[: SHOWN_CHARACTERS + 1]}' if isinstance(value, str) else repr(value)
+    if len(text) > SHOWN_CHARACTERS:
+        return text[:SHOWN_CHARACTERS] + '…"'
+    return text + '"' if isinstance(value, str) else text
