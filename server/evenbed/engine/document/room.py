@@ -88,9 +88,7 @@ class LevelTop:
     """A level top, at a height or at the lowest that keeps the minimum thickness."""
 
     kind: Literal["level"] = described("level", about="A level top")
-    height: float | None = height(
-        None, "z of the top, or null for the lowest that keeps the minimum thickness"
-    )
+    height: float | None = height(None, "z of the top, or null for the lowest that keeps the minimum thickness")
 
 
 @dataclass(frozen=True)
@@ -168,9 +166,7 @@ class Mix:
     lime: float = ratio(0.0, "Hydrated lime, parts by loose volume", high=100.0)
     sand: float = ratio(5.0, "Damp loose sand, parts by loose volume", low=0.0, high=100.0)
     bag_mass: float = described(42.637683, about="Mass of one bag of cement", unit="kg", low=0.1, high=2000.0)
-    water_cement: float = ratio(
-        0.5, "Water to cement by mass, the sand's own water included", low=0.05, high=3.0
-    )
+    water_cement: float = ratio(0.5, "Water to cement by mass, the sand's own water included", low=0.05, high=3.0)
     air: float = ratio(0.1, "Voids as a fraction of the compacted volume", high=0.9)
     waste: float = ratio(0.1, "Fraction mixed and not placed", high=2.0)
     batch_volume: float | None = described(

@@ -1,0 +1,234 @@
+"""The room's figure: corners from vertices or taped walls, cutouts, doorways, and what is wrong with them."""
+
+import math
+from dataclasses import dataclass
+
+from evenbed.engine.document.fields import described, height, length
+from evenbed.engine.document.room import Opening, Point, Wall
+from evenbed.engine.document.room import Outline as OutlineGiven
+from evenbed.engine.exact import Spot, do_cross, do_cross_through, snapped, turn
+from evenbed.engine.geometry import Ring, distance_to_ring, edges_of, is_inside, perimeter_of, signed_area
+from evenbed.engine.problems import BadDocumentError, Problem, problem_at
+
+OPEN_BEYOND = 1 / 20  # of the perimeter: a wall is missing or mistyped, not badly taped; common practice, no source
+LEAST_AREA = 1e4  # mm²: a figure smaller than a hand is a slip
+ON_THE_WALL = 1.0  # mm that a doorway may run past its wall, for rounding to the nearest sixteenth
+
+
+@dataclass(frozen=True)
+class Misclosure:
+    """How far the taped walk ended from where it began, before it was spread over the walls."""
+
+    dx: float = height(about="Along x")
+    dy: float = height(about="Along y")
+    length: float = length(about="Straight")
+    ratio: float = described(about="Length over perimeter")
+
+
+@dataclass(frozen=True)
+class Figure:
+    """The room on the drawing.
+
+    `vertices` are the corners in the order given, so that wall n runs from corner n to the next; `outer` is the
+    same ring anticlockwise and `holes` are the cutouts clockwise.
+    """
+
+    vertices: Ring
+    outer: Ring
+    holes: tuple[Ring, ...]
+    misclosure: Misclosure
+
+    @property
+    def rings(self) -> tuple[Ring, ...]:
+        """The outer ring and the holes: what is summed for the room."""
+        return (self.outer, *self.holes)
+
+    @property
+    def area(self) -> float:
+        """Area in m², cutouts taken out."""
+        return math.fsum(signed_area(ring) for ring in self.rings) / 1e6
+
+    @property
+    def perimeter(self) -> float:
+        """Length of the outline's walls in mm; a cutout's walls are not counted."""
+        return perimeter_of(self.outer)
+
+    def holds(self, at: Point, margin: float = 0.0) -> bool:
+        """True where the bed has mortar at `at`, or within `margin` mm of such a place."""
+        inside = is_inside(self.outer, *at) and not any(is_inside(hole, *at) for hole in self.holes)
+        return inside or any(distance_to_ring(ring, at) <= margin for ring in self.rings)
+
+    def wall(self, n: int) -> tuple[Point, Point]:
+        """The two ends of wall n."""
+        return self.vertices[n], self.vertices[(n + 1) % len(self.vertices)]
+
+    def along_wall(self, n: int, distance: float) -> Point:
+        """The point `distance` mm along wall n."""
+        p, q = self.wall(n)
+        share = distance / math.dist(p, q)
+        return p[0] + share * (q[0] - p[0]), p[1] + share * (q[1] - p[1])
+
+
+def figure_from(given: OutlineGiven) -> Figure:
+    """The figure from what was drawn or taped.
+
+    Raises BadDocumentError where there are no walls, too few, no area, walls that cross or a figure that does not
+    close, and where a cutout leaves the room or meets another.
+    """
+    path, vertices, misclosure = _corners_from(given)
+    check_ring(path, vertices)
+    outer = vertices if signed_area(vertices) > 0 else vertices[::-1]
+    cutouts = [_without_repeated_end(c) for c in given.cutouts]
+    for n, cutout in enumerate(cutouts):
+        check_ring(f"outline.cutouts[{n}]", cutout)
+    _check_cutouts(outer, cutouts)
+    holes = tuple(c if signed_area(c) < 0 else c[::-1] for c in cutouts)
+    return Figure(vertices, outer, holes, misclosure)
+
+
+def _corners_from(given: OutlineGiven) -> tuple[str, Ring, Misclosure]:
+    if given.vertices is not None:
+        return "outline.vertices", _without_repeated_end(given.vertices), Misclosure(0.0, 0.0, 0.0, 0.0)
+    if given.walls is None:
+        raise BadDocumentError([problem_at("outline", "outline_missing")])
+    if len(given.walls) < 3:
+        raise BadDocumentError([problem_at("outline.walls", "too_few_corners", count=len(given.walls))])
+    vertices, misclosure = closed_walk(given.walls)
+    if misclosure.ratio > OPEN_BEYOND:
+        raise BadDocumentError([_does_not_close(given.walls, misclosure)])
+    return "outline.walls", vertices, misclosure
+
+
+def _does_not_close(walls: tuple[Wall, ...], gap: Misclosure) -> Problem:
+    return problem_at(
+        f"outline.walls[{len(walls) - 1}]",
+        "does_not_close",
+        length=round(gap.length, 1),
+        x=round(gap.dx, 1),
+        y=round(gap.dy, 1),
+    )
+
+
+def _without_repeated_end(ring: Ring) -> Ring:
+    return ring[:-1] if len(ring) > 3 and ring[0] == ring[-1] else ring
+
+
+def closed_walk(walls: tuple[Wall, ...]) -> tuple[Ring, Misclosure]:
+    """The corners of a taped walk, its misclosure spread by the compass (Bowditch) rule.
+
+    The walk starts at the origin heading along +x. Every corner moves back by the share of the misclosure that the
+    length walked so far has of the whole.
+    """
+    x = y = walked = heading = 0.0
+    corners, lengths = [(0.0, 0.0)], [0.0]
+    for wall in walls:
+        cos, sin = _direction(heading)
+        x, y, walked = x + wall.length * cos, y + wall.length * sin, walked + wall.length
+        heading += wall.turn
+        corners.append((x, y))
+        lengths.append(walked)
+    shares = [done / walked for done in lengths[:-1]]
+    closed = tuple((cx - s * x, cy - s * y) for (cx, cy), s in zip(corners, shares, strict=False))
+    gap = math.hypot(x, y)
+    return closed, Misclosure(x, y, gap, gap / walked)
+
+
+def _direction(degrees: float) -> Point:
+    """Cosine and sine, exact at quarter turns so that square rooms stay square."""
+    quarter, rest = divmod(degrees % 360.0, 90.0)
+    cos, sin = math.cos(math.radians(rest)), math.sin(math.radians(rest))
+    return ((cos, sin), (-sin, cos), (-cos, -sin), (sin, -cos))[int(quarter) % 4]
+
+
+def check_ring(path: str, ring: Ring) -> None:
+    """Raise BadDocumentError unless the ring is a simple polygon with an area worth the name."""
+    if len(ring) < 3:
+        raise BadDocumentError([problem_at(path, "too_few_corners", count=len(ring))])
+    spots = [snapped(p) for p in ring]
+    found = list(_crossings(path, ring, spots))
+    if not found and abs(signed_area(ring)) < LEAST_AREA:
+        found = [problem_at(path, "no_area", area=round(abs(signed_area(ring)), 1))]
+    if found:
+        raise BadDocumentError(found)
+
+
+def _crossings(path: str, ring: Ring, spots: list[Spot]) -> "list[Problem]":
+    n = len(spots)
+    found = []
+    for i in range(n):
+        p, q, r = spots[i], spots[(i + 1) % n], spots[(i + 2) % n]
+        if p == q:
+            found.append(problem_at(f"{path}[{i}]", "repeated_corner", wall=i, **_place(ring[i])))
+        elif turn(p, q, r) == 0 and (q[0] - p[0]) * (r[0] - q[0]) + (q[1] - p[1]) * (r[1] - q[1]) < 0:
+            found.append(
+                problem_at(f"{path}[{(i + 1) % n}]", "doubles_back", wall=(i + 1) % n, **_place(ring[(i + 1) % n]))
+            )
+    for i in range(n):
+        for j in range(i + 2, n - (i == 0)):
+            if do_cross(spots[i], spots[i + 1], spots[j], spots[(j + 1) % n]):
+                found.append(
+                    problem_at(f"{path}[{j}]", "walls_cross", wall=j, other=i, **_place(_meeting(ring, i, j)))
+                )
+    return found[:20]
+
+
+def _meeting(ring: Ring, i: int, j: int) -> Point:
+    p, q, r, s = ring[i], ring[i + 1], ring[j], ring[(j + 1) % len(ring)]
+    dx, dy, ex, ey = q[0] - p[0], q[1] - p[1], s[0] - r[0], s[1] - r[1]
+    cross = dx * ey - dy * ex
+    along = ((r[0] - p[0]) * ey - (r[1] - p[1]) * ex) / cross if cross else 0.0
+    return p[0] + along * dx, p[1] + along * dy
+
+
+def _place(at: Point) -> dict[str, float]:
+    return {"x": round(at[0], 1), "y": round(at[1], 1)}
+
+
+def _check_cutouts(outer: Ring, cutouts: list[Ring]) -> None:
+    found = [
+        problem_at(f"outline.cutouts[{n}]", "cutout_outside") for n, c in enumerate(cutouts) if not _fits(outer, c)
+    ]
+    for n, cutout in enumerate(cutouts):
+        for m in range(n):
+            if _meet(cutouts[m], cutout):
+                found.append(problem_at(f"outline.cutouts[{n}]", "cutouts_meet", other=m))
+    if found:
+        raise BadDocumentError(found)
+
+
+def _fits(outer: Ring, inner: Ring) -> bool:
+    middles = [((p[0] + q[0]) / 2, (p[1] + q[1]) / 2) for p, q in edges_of(inner)]
+    within = all(is_inside(outer, *p) or distance_to_ring(outer, p) < 1e-6 for p in [*inner, *middles])
+    return within and not _cross_through(outer, inner)
+
+
+def _meet(a: Ring, b: Ring) -> bool:
+    return _cross_through(a, b) or _holds_a_middle(a, b) or _holds_a_middle(b, a)
+
+
+def _cross_through(a: Ring, b: Ring) -> bool:
+    edges_a = [(snapped(p), snapped(q)) for p, q in edges_of(a)]
+    edges_b = [(snapped(p), snapped(q)) for p, q in edges_of(b)]
+    return any(do_cross_through(*e, *f) for e in edges_a for f in edges_b)
+
+
+def _holds_a_middle(a: Ring, b: Ring) -> bool:
+    """True where a corner or an edge's middle of b lies properly inside a, or the two are the same place."""
+    spots = [*b, *(((p[0] + q[0]) / 2, (p[1] + q[1]) / 2) for p, q in edges_of(b))]
+    inside = any(is_inside(a, *p) and distance_to_ring(a, p) > 1e-6 for p in spots)
+    return inside or all(distance_to_ring(a, p) < 1e-6 for p in spots)
+
+
+def check_openings(figure: Figure, openings: tuple[Opening, ...]) -> list[Problem]:
+    """Problems of doorways: a wall that is not there, an empty width, an end beyond the wall."""
+    found = []
+    for n, opening in enumerate(openings):
+        path = f"openings[{n}]"
+        if opening.wall >= len(figure.vertices):
+            found.append(problem_at(f"{path}.wall", "no_such_wall", wall=opening.wall, most=len(figure.vertices) - 1))
+        elif opening.end <= opening.start:
+            found.append(problem_at(f"{path}.to", "opening_empty", start=opening.start, end=opening.end))
+        elif opening.end > math.dist(*figure.wall(opening.wall)) + ON_THE_WALL:
+            longest = round(math.dist(*figure.wall(opening.wall)), 3)
+            found.append(problem_at(f"{path}.to", "opening_past_wall", end=opening.end, length=longest))
+    return found
