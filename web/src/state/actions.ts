@@ -1,0 +1,132 @@
+/**
+ * What a person does. Every action returns after its transaction was committed on this phone, network or not, and
+ * throws NotSavedError where it was not: then nothing changed, and what was typed belongs in the draft still.
+ */
+import { uuidv7 } from "uuidv7";
+import type { Fields, Kind } from "../wire";
+import { forgetDraft } from "./drafts";
+import { port, type Edit } from "./ports";
+import { peekRow } from "./records";
+import { storageState } from "./status";
+import { inverseOf, undoSteps, withStep } from "./undo";
+
+export interface ActionOptions {
+  /** The draft that this action makes needless: it is removed in the same transaction. */
+  readonly draft?: string;
+}
+
+type Made<K extends Kind> = Omit<Fields<K>, "deleted">;
+
+export function createJob(fields: Made<"job"> & { readonly name: string }, options?: ActionOptions): Promise<string> {
+  return create("job", fields, options);
+}
+
+export function editJob(id: string, fields: Fields<"job">, options?: ActionOptions): Promise<void> {
+  return edit("job", id, fields, options);
+}
+
+export function createRoom(
+  jobId: string,
+  fields: Omit<Made<"room">, "job_id"> & { readonly name: string },
+  options?: ActionOptions,
+): Promise<string> {
+  return create("room", { ...fields, job_id: jobId }, options);
+}
+
+export function editRoom(id: string, fields: Fields<"room">, options?: ActionOptions): Promise<void> {
+  return edit("room", id, fields, options);
+}
+
+export type NewReading = Omit<Made<"reading">, "room_id" | "supersedes"> & { readonly down: number };
+
+/** `taken_at` is now unless given. */
+export function addReading(roomId: string, reading: NewReading, options?: ActionOptions): Promise<string> {
+  return create("reading", { taken_at: now(), ...reading, room_id: roomId }, options);
+}
+
+/** A reading is never edited: the correction is a new reading, at the same place unless told otherwise. */
+export function correctReading(
+  id: string,
+  correction: Partial<NewReading> & { readonly down: number },
+  options?: ActionOptions,
+): Promise<string> {
+  const before = peekRow("reading", id)?.fields;
+  if (before === undefined) throw new Error(`No reading ${id} to correct.`);
+  const { typed: _typed, deleted: _deleted, ...kept } = before;
+  return create("reading", { ...kept, taken_at: now(), ...correction, supersedes: id }, options);
+}
+
+export function addClimate(
+  roomId: string,
+  row: Omit<Made<"climate">, "room_id"> & { readonly at: string },
+  options?: ActionOptions,
+): Promise<string> {
+  return create("climate", { ...row, room_id: roomId }, options);
+}
+
+export function addPlacement(
+  roomId: string,
+  placement: Omit<Made<"placement">, "room_id"> & { readonly section: string },
+  options?: ActionOptions,
+): Promise<string> {
+  return create("placement", { ...placement, room_id: roomId }, options);
+}
+
+export function editPlacement(id: string, fields: Fields<"placement">, options?: ActionOptions): Promise<void> {
+  return edit("placement", id, fields, options);
+}
+
+export function editClimate(id: string, fields: Fields<"climate">, options?: ActionOptions): Promise<void> {
+  return edit("climate", id, fields, options);
+}
+
+/** Deleting is a change like any other: `undo` or `restoreRecord` bring it back. */
+export function deleteRecord(kind: Kind, id: string): Promise<void> {
+  return edit(kind, id, { deleted: true } as Fields<typeof kind>);
+}
+
+export function restoreRecord(kind: Kind, id: string): Promise<void> {
+  return edit(kind, id, { deleted: false } as Fields<typeof kind>);
+}
+
+/** Takes back the last action, whatever it was. False where there was nothing to take back. */
+export async function undo(): Promise<boolean> {
+  const steps = undoSteps.peek();
+  const last = steps.at(-1);
+  if (last === undefined) return false;
+  await write(last.inverse, { undo: steps.slice(0, -1) });
+  return true;
+}
+
+async function create<K extends Kind>(kind: K, fields: Fields<K>, options?: ActionOptions): Promise<string> {
+  const id = uuidv7();
+  await act([{ kind, id, fields }], options);
+  return id;
+}
+
+async function edit<K extends Kind>(
+  kind: K,
+  id: string,
+  fields: Fields<K>,
+  options?: ActionOptions,
+): Promise<void> {
+  await act([{ kind, id, fields }], options);
+}
+
+async function act(edits: readonly Edit[], options: ActionOptions = {}): Promise<void> {
+  const step = { at: now(), inverse: edits.map((one) => inverseOf(one)) };
+  await write(edits, { undo: withStep(undoSteps.peek(), step), clearDraft: options.draft });
+  if (options.draft !== undefined) forgetDraft(options.draft);
+}
+
+type Together = Parameters<ReturnType<typeof port<"storage">>["write"]>[1];
+
+async function write(edits: readonly Edit[], together: Together): Promise<void> {
+  await port("storage").write(edits, together);
+  undoSteps.value = together.undo;
+  storageState.value = { ...storageState.peek(), error: null };
+}
+
+function now(): string {
+  return new Date().toISOString();
+}

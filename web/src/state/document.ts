@@ -1,0 +1,104 @@
+/** The room document composed from a room's records: dotted choices nested, what was never chosen left out. */
+import { computed, type ReadonlySignal } from "@preact/signals";
+import type { DocumentReading, Fields, RoomDocument } from "../wire";
+import type { Row } from "./ports";
+import { climateOf, placementsOf, readingsOf, roomOf } from "./records";
+
+type Open = Record<string, unknown>;
+const GROUPS: ReadonlySet<string> = new Set(["bed", "rails", "mix", "curing"]);
+const LISTS = ["openings", "fixtures", "setups", "marks"] as const;
+/** Ticks of the person at work; the engine has no use for them. */
+const NOT_FOR_THE_ENGINE: ReadonlySet<string> = new Set(["rails.set_stations"]);
+
+export interface RoomParts {
+  readonly room: Fields<"room">;
+  readonly readings: readonly Row<"reading">[];
+  readonly climate: readonly Row<"climate">[];
+  readonly placements: readonly Row<"placement">[];
+}
+
+/** Null for a room that is not on this phone or has no outline yet: there is nothing to plan. */
+export function documentFromRoom(roomId: string): RoomDocument | null {
+  const room = roomOf(roomId);
+  if (!room?.fields.outline) return null;
+  return documentFromParts({
+    room: room.fields,
+    readings: readingsOf(roomId).value,
+    climate: climateOf(roomId).value,
+    placements: placementsOf(roomId).value,
+  });
+}
+
+export function documentFromParts(parts: RoomParts): RoomDocument {
+  const placements = parts.placements.map((row) => chosen(row.fields, ["section", "mixed_at", "placed_at"]));
+  return {
+    document: 1,
+    outline: parts.room.outline ?? {},
+    readings: parts.readings.map(readingFromRow),
+    ...chosen(parts.room, LISTS),
+    ...nestedChoices(parts.room),
+    placements,
+    climate: climateInOrder(parts.climate).map(climateFromRow),
+  };
+}
+
+function readingFromRow(row: Row<"reading">): DocumentReading {
+  const keys = row.fields.mark ? (["mark", "setup", "stage"] as const) : (["at", "setup", "stage"] as const);
+  return { id: row.id, ...chosen(row.fields, ["down", ...keys]) } as DocumentReading;
+}
+
+/** Measured first, then forecast; each in order of time. */
+function climateInOrder(rows: readonly Row<"climate">[]): readonly Row<"climate">[] {
+  const key = (row: Row<"climate">) => `${row.fields.forecast === true ? 1 : 0}${momentOf(row.fields.at)}${row.id}`;
+  return [...rows].sort((a, b) => (key(a) < key(b) ? -1 : 1));
+}
+
+function momentOf(at: string | null | undefined): string {
+  const moment = new Date(at ?? Number.NaN);
+  return Number.isNaN(moment.getTime()) ? "" : moment.toISOString();
+}
+
+function climateFromRow(row: Row<"climate">): Open {
+  return chosen(row.fields, ["at", "bed", "air", "humidity", "wind", "forecast"]);
+}
+
+/** The named fields that hold a value: an emptied field falls back to the engine's default. */
+function chosen<F extends object>(fields: F, keys: readonly (keyof F & string)[]): Open {
+  const entries = keys.map((key) => [key, fields[key]] as const);
+  return Object.fromEntries(entries.filter(([, value]) => value !== undefined && value !== null));
+}
+
+/** `{"bed.covering.bond_thickness": 5}` becomes `{bed: {covering: {bond_thickness: 5}}}`. */
+export function nestedChoices(fields: Fields<"room">): Open {
+  const nested: Open = {};
+  for (const [name, value] of Object.entries(fields)) {
+    const path = name.split(".");
+    if (value === null || value === undefined || NOT_FOR_THE_ENGINE.has(name)) continue;
+    if (path.length > 1 && GROUPS.has(path[0] ?? "")) placeAt(nested, path, value);
+  }
+  return nested;
+}
+
+function placeAt(into: Open, path: readonly string[], value: unknown): void {
+  const [head = "", ...rest] = path;
+  if (rest.length === 0) {
+    into[head] = value;
+    return;
+  }
+  const inner = (into[head] ?? {}) as Open;
+  into[head] = inner;
+  placeAt(inner, rest, value);
+}
+
+const documents = new Map<string, ReadonlySignal<string | null>>();
+
+/** The document as text, as the engine gets it: a signal that changes only when the text does. */
+export function documentTextOf(roomId: string): ReadonlySignal<string | null> {
+  const known = documents.get(roomId) ?? computed(() => textFromDocument(documentFromRoom(roomId)));
+  documents.set(roomId, known);
+  return known;
+}
+
+function textFromDocument(document: RoomDocument | null): string | null {
+  return document === null ? null : JSON.stringify(document);
+}

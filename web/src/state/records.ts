@@ -1,0 +1,97 @@
+/** The shown records, as signals: one map a kind, and a room's own lists. */
+import { computed, signal, type ReadonlySignal, type Signal } from "@preact/signals";
+import type { Fields, Kind } from "../wire";
+import type { Row } from "./ports";
+
+type Rows<K extends Kind> = Signal<ReadonlyMap<string, Row<K>>>;
+const rows: { readonly [K in Kind]: Rows<K> } = {
+  job: signal(new Map()),
+  room: signal(new Map()),
+  reading: signal(new Map()),
+  placement: signal(new Map()),
+  climate: signal(new Map()),
+};
+
+/** Puts new versions of rows on show: all of them, or the ones that changed. */
+export function showRows(changed: readonly Row[]): void {
+  for (const kind of new Set(changed.map((row) => row.kind))) showRowsOfKind(kind, changed);
+}
+
+function showRowsOfKind<K extends Kind>(kind: K, changed: readonly Row[]): void {
+  const map: Map<string, Row<K>> = new Map(rows[kind].value);
+  for (const row of changed) if (isOfKind(row, kind)) map.set(row.id, row);
+  rows[kind].value = map;
+}
+
+/** Forgets every row on show, for a fresh load. */
+export function clearRows(): void {
+  for (const kind of Object.keys(rows) as Kind[]) rows[kind].value = new Map();
+}
+
+function isOfKind<K extends Kind>(row: Row, kind: K): row is Row<K> {
+  return row.kind === kind;
+}
+
+export function rowOf<K extends Kind>(kind: K, id: string): Row<K> | undefined {
+  return rows[kind].value.get(id);
+}
+
+/** The same without subscribing: for actions. */
+export function peekRow<K extends Kind>(kind: K, id: string): Row<K> | undefined {
+  return rows[kind].peek().get(id);
+}
+
+/** Record ids are made in order of time, so sorting by id is sorting by making. */
+function living<K extends Kind>(kind: K, keep: (fields: Fields<K>) => boolean = () => true): readonly Row<K>[] {
+  const kept = [...rows[kind].value.values()].filter((row) => !isDeleted(row) && keep(row.fields));
+  return kept.sort((a, b) => (a.id < b.id ? -1 : 1));
+}
+
+function isDeleted(row: Row): boolean {
+  return (row.fields as { deleted?: boolean | null }).deleted === true;
+}
+
+/** Jobs that are not deleted, oldest first. */
+export const jobs: ReadonlySignal<readonly Row<"job">[]> = computed(() => living("job"));
+
+/** Deleted jobs and rooms, to bring back. */
+export const deletedRows: ReadonlySignal<readonly (Row<"job"> | Row<"room">)[]> = computed(() => [
+  ...[...rows.job.value.values()].filter(isDeleted),
+  ...[...rows.room.value.values()].filter(isDeleted),
+]);
+
+type ListOf<K extends Kind> = (ownerId: string) => ReadonlySignal<readonly Row<K>[]>;
+
+/** One signal an owner, made on first asking and kept. */
+function listsBy<K extends Kind>(list: (ownerId: string) => readonly Row<K>[]): ListOf<K> {
+  const made = new Map<string, ReadonlySignal<readonly Row<K>[]>>();
+  return (ownerId) => {
+    const known = made.get(ownerId) ?? computed(() => list(ownerId));
+    made.set(ownerId, known);
+    return known;
+  };
+}
+
+export const roomsOf: ListOf<"room"> = listsBy((jobId) => living("room", (f) => f.job_id === jobId));
+/** Every reading of a room that is not deleted, superseded ones included: for the room's history. */
+export const allReadingsOf: ListOf<"reading"> = listsBy((roomId) => living("reading", (f) => f.room_id === roomId));
+/** The readings that count: neither deleted nor corrected by a later one. */
+export const readingsOf: ListOf<"reading"> = listsBy((roomId) => withoutSuperseded(allReadingsOf(roomId).value));
+export const placementsOf: ListOf<"placement"> = listsBy((roomId) =>
+  living("placement", (f) => f.room_id === roomId),
+);
+export const climateOf: ListOf<"climate"> = listsBy((roomId) => living("climate", (f) => f.room_id === roomId));
+
+export function withoutSuperseded(readings: readonly Row<"reading">[]): readonly Row<"reading">[] {
+  const superseded = new Set(readings.map((reading) => reading.fields.supersedes));
+  return readings.filter((reading) => !superseded.has(reading.id));
+}
+
+/** A job or room by id as a signal; undefined where it is not (yet) on this phone. */
+export function jobOf(id: string): Row<"job"> | undefined {
+  return rowOf("job", id);
+}
+
+export function roomOf(id: string): Row<"room"> | undefined {
+  return rowOf("room", id);
+}

@@ -1,0 +1,69 @@
+/** What is true of this phone at the moment: saved, waiting, sent, joined, stored, engine awake, update offered. */
+import { computed, signal } from "@preact/signals";
+import type { Refused } from "./ports";
+
+export type SyncPhase =
+  | "not_joined" // never joined, or removed: work goes on, nothing is sent
+  | "idle" // nothing to do
+  | "syncing"
+  | "offline"
+  | "retrying" // the office did not answer; asked again by itself
+  | "update_needed"; // the office speaks an older protocol; nothing is lost
+
+export interface SaveLine {
+  /** Changes saved on this phone and not yet taken by the office. */
+  readonly waiting: number;
+  /** Changes the office did not take; see `refused`. */
+  readonly refused: number;
+  /** When this phone and the office last agreed, ISO 8601, or null. */
+  readonly lastSentAt: string | null;
+  readonly online: boolean;
+  readonly phase: SyncPhase;
+}
+
+export interface Session {
+  readonly joined: boolean;
+  readonly person: string | null;
+  readonly deviceId: string | null;
+  /** True where the phone must join again: removed by the office, or given a new identity after a restore. */
+  readonly mustJoinAgain: boolean;
+}
+
+export type NotSavedReason = "full" | "not_available" | "failed";
+
+export interface StorageState {
+  /** Whether the browser promised not to evict what is stored; null while unknown. */
+  readonly persisted: boolean | null;
+  /** The last write that failed, until one succeeds. */
+  readonly error: NotSavedReason | null;
+  readonly usedBytes: number | null;
+  readonly quotaBytes: number | null;
+}
+
+export type EngineState = "waking" | "awake" | "failed";
+
+/** Thrown by every action whose transaction did not commit: nothing was saved, so keep what the person typed. */
+export class NotSavedError extends Error {
+  constructor(
+    readonly reason: NotSavedReason,
+    options?: ErrorOptions,
+  ) {
+    super(`Not saved: ${reason}`, options);
+    this.name = "NotSavedError";
+  }
+}
+
+/** False until the stored records have been read; screens show nothing rather than an empty list before that. */
+export const loaded = signal(false);
+export const sync = signal<{ waiting: number; lastSentAt: string | null; online: boolean; phase: SyncPhase }>({
+  waiting: 0,
+  lastSentAt: null,
+  online: true,
+  phase: "not_joined",
+});
+export const refused = signal<readonly Refused[]>([]);
+export const saveLine = computed<SaveLine>(() => ({ ...sync.value, refused: refused.value.length }));
+export const session = signal<Session>({ joined: false, person: null, deviceId: null, mustJoinAgain: false });
+export const storageState = signal<StorageState>({ persisted: null, error: null, usedBytes: null, quotaBytes: null });
+export const engineState = signal<EngineState>("waking");
+export const updateOffered = signal(false);

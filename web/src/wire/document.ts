@@ -1,0 +1,28 @@
+/** The room document: what the engine is told. Lengths mm, x to the right and y up, z up. */
+import type { Fixture, Mark, Opening, Outline, Point, Setup, Stage } from "./records";
+
+export interface DocumentReading {
+  readonly id: string;
+  readonly down: number;
+  readonly at?: Point;
+  readonly mark?: string;
+  readonly setup?: string;
+  readonly stage?: Stage;
+}
+
+/** Groups of choices are nested as the contract says; what was never chosen is left to the engine's defaults. */
+export interface RoomDocument {
+  readonly document: 1;
+  readonly outline: Outline;
+  readonly readings: readonly DocumentReading[];
+  readonly openings?: readonly Opening[];
+  readonly fixtures?: readonly Fixture[];
+  readonly setups?: readonly Setup[];
+  readonly marks?: readonly Mark[];
+  readonly bed?: Readonly<Record<string, unknown>>;
+  readonly rails?: Readonly<Record<string, unknown>>;
+  readonly mix?: Readonly<Record<string, unknown>>;
+  readonly curing?: Readonly<Record<string, unknown>>;
+  readonly placements?: readonly Readonly<Record<string, unknown>>[];
+  readonly climate?: readonly Readonly<Record<string, unknown>>[];
+}

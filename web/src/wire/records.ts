@@ -1,0 +1,165 @@
+/**
+ * The records that travel between phone and office: each is a flat map of fields, edited through changes.
+ * Lengths mm, temperatures °C, times ISO 8601 with offset. Choices carry dotted names so that they merge one by one.
+ */
+
+export type Point = readonly [number, number];
+export type Units = "imperial" | "metric";
+export type Stage = "subfloor" | "bed";
+
+export interface Wall {
+  readonly length: number;
+  /** Turn to the left after this wall, in degrees; negative is right. */
+  readonly turn: number;
+}
+
+export interface Outline {
+  readonly vertices?: readonly Point[];
+  readonly walls?: readonly Wall[];
+  readonly cutouts?: readonly (readonly Point[])[];
+}
+
+export interface Opening {
+  readonly id: string;
+  readonly wall: number;
+  readonly from: number;
+  readonly to: number;
+  readonly adjoining_height?: number | null;
+  readonly exit?: boolean;
+}
+
+export interface Fixture {
+  readonly id: string;
+  readonly kind: "drain" | "flange" | "post";
+  readonly at: Point;
+  readonly radius?: number;
+  readonly height?: number | null;
+}
+
+export interface Setup {
+  readonly id: string;
+  readonly kind?: "laser" | "water_level" | "optical" | "straightedge";
+  readonly sigma?: number;
+}
+
+export interface Mark {
+  readonly id: string;
+  readonly height?: number | null;
+}
+
+export type Top =
+  | { readonly kind: "level"; readonly height: number | null }
+  | { readonly kind: "plane"; readonly through: readonly (readonly [number, number, number])[] }
+  | { readonly kind: "to_drain"; readonly drain: string; readonly fall: number };
+
+export type MilestoneName = "walk" | "tile" | "grout" | "light_traffic" | "heavy_traffic";
+
+export interface MilestoneNeed {
+  readonly milestone: MilestoneName;
+  /** Equivalent age needed, hours at the reference temperature. */
+  readonly needs: number;
+}
+
+/** What a person typed, kept beside the number it became: `{"outline.walls.0": "12' 3 1/2\""}`. */
+export type Typed = Readonly<Record<string, string>>;
+
+export interface JobFields {
+  name: string;
+  place: string;
+  note: string;
+  units: Units;
+  deleted: boolean;
+}
+
+export interface RoomFields {
+  job_id: string;
+  name: string;
+  outline: Outline;
+  openings: readonly Opening[];
+  fixtures: readonly Fixture[];
+  setups: readonly Setup[];
+  marks: readonly Mark[];
+  "bed.build": "unbonded" | "bonded";
+  "bed.minimum_thickness": number;
+  "bed.maximum_thickness": number;
+  "bed.top": Top;
+  "bed.covering.tile_thickness": number;
+  "bed.covering.bond_thickness": number;
+  "bed.covering.longest_edge": number;
+  "rails.straightedge": number;
+  "rails.bearing": number;
+  "rails.inset": number;
+  "rails.strip.thickness": number;
+  "rails.strip.width": number;
+  "rails.strip.length": number;
+  "rails.overlap": number;
+  "rails.station_spacing": number;
+  "rails.direction": number | "auto";
+  /** Stations ticked as set: "railid:stationindex". */
+  "rails.set_stations": readonly string[];
+  "mix.cement": number;
+  "mix.lime": number;
+  "mix.sand": number;
+  "mix.bag_mass": number;
+  "mix.water_cement": number;
+  "mix.air": number;
+  "mix.waste": number;
+  "mix.batch_volume": number;
+  "curing.activation": number;
+  "curing.reference": number;
+  "curing.assumed": number;
+  "curing.working_time": number;
+  "curing.milestones": readonly MilestoneNeed[];
+  note: string;
+  typed: Typed;
+  deleted: boolean;
+}
+
+export interface ReadingFields {
+  room_id: string;
+  setup: string;
+  /** mm below the set-up's level line: the larger number is the lower spot. */
+  down: number;
+  at: Point;
+  mark: string;
+  stage: Stage;
+  typed: string;
+  taken_at: string;
+  /** The earlier reading that this one corrects. */
+  supersedes: string;
+  deleted: boolean;
+}
+
+export interface PlacementFields {
+  room_id: string;
+  section: string;
+  mixed_at: string;
+  placed_at: string;
+  deleted: boolean;
+}
+
+export interface ClimateFields {
+  room_id: string;
+  at: string;
+  bed: number;
+  air: number;
+  humidity: number;
+  wind: number;
+  forecast: boolean;
+  deleted: boolean;
+}
+
+export interface FieldsByKind {
+  job: JobFields;
+  room: RoomFields;
+  reading: ReadingFields;
+  placement: PlacementFields;
+  climate: ClimateFields;
+}
+
+export type Kind = keyof FieldsByKind;
+export const KINDS: readonly Kind[] = ["job", "room", "reading", "placement", "climate"];
+
+/** Some or all fields of a record; null stands for a field that was emptied. */
+export type Fields<K extends Kind> = { readonly [P in keyof FieldsByKind[K]]?: FieldsByKind[K][P] | null };
+export type AnyFields = Readonly<Record<string, unknown>>;
