@@ -1,0 +1,65 @@
+"""Cautions: what can hurt a person or spoil the bed, said where the decision is made.
+
+The codes are a closed set. The English sentence is made here; a screen in another language says its own from the code
+and the values. Nothing here ever says that a floor is strong enough.
+"""
+
+from dataclasses import dataclass
+
+from evenbed.engine.document.fields import described
+
+CAUTIONS: dict[str, str] = {
+    "load": (
+        "The bed is dead load: {mean:.0f} kg/m² ({mean_lb_ft2:.1f} lb/ft²) on average, {max:.0f} kg/m² "
+        "({max_lb_ft2:.1f} lb/ft²) at the thickest spot, {mass:.0f} kg in all, without tile. "
+        "Whether the floor may carry it is for the local code and a licensed engineer."
+    ),
+    "wet_cement": (
+        "Wet cement burns skin and eyes, sometimes without pain at first. Wear waterproof gloves and goggles; "
+        "wash it off at once with clean water."
+    ),
+    "silica": (
+        "Cutting, grinding, chipping and dry mixing throw silica dust: work wet or with extraction, "
+        "and wear a respirator."
+    ),
+    "stacked_bags": (
+        "{bags:.0f} bags and the sand are a point load where they are stacked: spread them out along the walls, "
+        "and ask the engineer where the floor is in doubt."
+    ),
+    "lifting": "A bag of {bag_mass:.1f} kg ({bag_mass_lb:.0f} lb) is a lift for two people.",
+    "drain": (
+        "Showers, drains and waterproofing are for the local plumbing code and a licensed trade: "
+        "only falls are reckoned here."
+    ),
+    "prediction": (
+        "A prediction is not a test. The site and the makers' instructions decide; "
+        "try the bed before anybody relies on it."
+    ),
+    "cold": (
+        "Down to {lowest:.1f} °C while the bed hardens: below {limit:.0f} °C is outside the usual work range, "
+        "and every wait grows longer."
+    ),
+    "frost": "Down to {lowest:.1f} °C before the bed has hardened: frost ruins it. Keep it warm or do not place it.",
+    "heat": (
+        "Up to {highest:.1f} °C while the bed hardens: above {limit:.0f} °C is outside the usual work range. "
+        "Shade it and keep it damp; wind and dry heat crack a fresh bed."
+    ),
+    "temperature_assumed": (
+        "No temperature was measured: {assumed:.1f} °C is assumed. A colder room waits longer than this says."
+    ),
+}
+
+
+@dataclass(frozen=True)
+class Caution:
+    """One caution: `where` names the part of the plan it stands at (`bed.load`, `readiness`)."""
+
+    code: str = described(about="Which caution, from a closed set")
+    text: str = described(about="The caution in English")
+    where: str = described(about="The part of the plan it stands at")
+    values: dict[str, float | str] = described(about="The figures in the text, by name")
+
+
+def caution_at(where: str, code: str, **values: float | str) -> Caution:
+    """The caution `code` at `where`. Raises KeyError for a code outside the closed set, or a value it lacks."""
+    return Caution(code, CAUTIONS[code].format(**values), where, values)

@@ -1,0 +1,77 @@
+"""Where a figure comes from: the sources the engine rests on, and how a figure explains itself.
+
+Every shown figure can be tapped for its formula, what went into it and the source it rests on. Sources and formulas
+are closed sets, so that a screen in another language says its own sentence from the code and the inputs.
+"""
+
+from dataclasses import dataclass
+
+from evenbed.engine.document.fields import described
+
+SOURCES: dict[str, str] = {
+    "common_practice": "Common practice, no source.",
+    "geometry": "Geometry: follows from the figures that went in.",
+    "room": "As set in this room.",
+    "absolute_volume": (
+        "Absolute volume: the solid volumes, the water and the voids add up to the mortar. Relative density of cement "
+        "3.15 (Portland Cement Association, Design and Control of Concrete Mixtures, as quoted), of sand 2.65 "
+        "(published range 2.60 to 2.75), of hydrated lime 2.30 (from memory); water 62.4 lb/ft³ by convention."
+    ),
+    "cement_loose": "A 94 lb bag of cement is 1 ft³ loose: convention of ASTM C150 and C270 (from memory).",
+    "sand_loose": "1 ft³ of damp loose sand holds 80 lb of dry sand: convention of ASTM C270 (from memory).",
+    "lime_loose": "1 ft³ of hydrated lime weighs 40 lb: convention of ASTM C270 (from memory).",
+    "maturity": (
+        "Equivalent age in the form of ASTM C1074, with Q = 5000 K unless the room says otherwise (both from memory)."
+    ),
+    "tile_on_cured_bed": (
+        "Tile on a cured bed: at least 20 h at 21 °C or more, ANSI A108.1B (from memory). "
+        "An older bulletin asks 24 h at 70 °F."
+    ),
+}
+
+
+@dataclass(frozen=True)
+class Formula:
+    """How a figure is reckoned, in words and signs, and the code of the source the rule rests on."""
+
+    text: str
+    source_code: str
+
+
+FORMULAS: dict[str, Formula] = {
+    "mix_yield": Formula(
+        "yield = (Σ mass / (relative density × density of water) + water / density of water) / (1 − air)",
+        "absolute_volume",
+    ),
+    "mix_cement": Formula("cement = volume × (1 + waste) / yield of a bag × bag mass", "absolute_volume"),
+    "mix_lime": Formula("lime = parts × loose volume of the cement × 40 lb/ft³", "lime_loose"),
+    "mix_sand": Formula("dry sand = parts × loose volume of the cement × 80 lb/ft³", "sand_loose"),
+    "mix_water": Formula("water = cement × water-cement ratio, the sand's own water included", "room"),
+    "mix_density": Formula("density = mass of everything in a bag's mortar / yield of a bag", "absolute_volume"),
+    "bed_mass": Formula("mass = bed volume × density", "absolute_volume"),
+    "load_mean": Formula("mean load = mass / area", "geometry"),
+    "load_max": Formula("worst load = greatest thickness × density", "geometry"),
+    "batches": Formula("batches = mixed volume / batch volume, rounded up", "geometry"),
+    "readiness_tile": Formula("Σ exp(−Q (1/T − 1/Tr)) Δt reaches what tile needs", "tile_on_cured_bed"),
+    "readiness_practice": Formula("Σ exp(−Q (1/T − 1/Tr)) Δt reaches what the milestone needs", "common_practice"),
+    "readiness_room": Formula("Σ exp(−Q (1/T − 1/Tr)) Δt reaches what the milestone needs", "room"),
+    "equivalent_age": Formula("equivalent age = Σ exp(−Q (1/T − 1/Tr)) Δt, T in kelvin", "maturity"),
+    "working_time": Formula("working time = working time at Tr / exp(−Q (1/T − 1/Tr))", "common_practice"),
+}
+
+
+@dataclass(frozen=True)
+class Explanation:
+    """What stands behind one figure of the plan."""
+
+    code: str = described(about="Which formula, from a closed set")
+    formula: str = described(about="How the figure is reckoned")
+    inputs: dict[str, float | str] = described(about="What went in, by name")
+    source: str = described(about="What the rule rests on")
+    source_code: str = described(about="Which source, from a closed set")
+
+
+def explanation_of(code: str, **inputs: float | str) -> Explanation:
+    """The explanation `code` with what went in. Raises KeyError for a code outside FORMULAS."""
+    formula = FORMULAS[code]
+    return Explanation(code, formula.text, inputs, SOURCES[formula.source_code], formula.source_code)
