@@ -1,0 +1,161 @@
+"""Requests and replies of joining, pushing, pulling and looking back."""
+
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field, JsonValue
+
+from evenbed.wire.protocol import LONGEST_ID, LONGEST_NAME, MOST_CHANGES, PROTOCOL
+from evenbed.wire.records import Kind
+from evenbed.wire.refusals import Reason
+from evenbed.wire.values import Moment, Uuid
+
+Version = Annotated[int, Field(ge=1, le=1_000_000)]
+Count = Annotated[int, Field(ge=0, le=2**53)]
+SpokenName = Annotated[str, Field(min_length=1, max_length=LONGEST_NAME, pattern=r"^[^\x00-\x1f\x7f]+$")]
+FieldValues = dict[str, JsonValue]
+
+
+class Request(BaseModel):
+    """What comes in: strict types, and extra names are let through so that newer phones can say more."""
+
+    model_config = ConfigDict(strict=True, extra="ignore", frozen=True)
+
+
+class Reply(BaseModel):
+    """What goes out."""
+
+    model_config = ConfigDict(frozen=True)
+
+
+class JoinRequest(Request):
+    """A device asks to join with the code it was given."""
+
+    code: str = Field(min_length=1, max_length=100)
+    device_id: Uuid
+    device_name: SpokenName
+    person: SpokenName
+
+
+class JoinReply(Reply):
+    """The device has joined; `token` is shown this once."""
+
+    device_id: str
+    database: str = Field(description="Random identity of the database; changes when it is restored from a backup")
+    protocol: int = PROTOCOL
+    token: str
+    server_time: Moment
+
+
+class SessionReply(Reply):
+    """Who this device is to the service."""
+
+    device_id: str
+    person: str
+    database: str
+    protocol: int = PROTOCOL
+    server_time: Moment
+
+
+class Change(Request):
+    """One edit: small, complete in itself, never edited. It is judged alone, and refused with a reason."""
+
+    change_id: Uuid
+    number: int = Field(ge=1, le=2**53, description="The device's own count: 1, 2, 3 ...")
+    kind: str = Field(max_length=LONGEST_ID, description="job, room, reading, placement or climate")
+    record_id: str = Field(max_length=LONGEST_ID)
+    fields: FieldValues
+    seen: Count = Field(description="The service's number this device had seen when the edit was made")
+    device_time: Moment = Field(description="The device's own clock when the edit was made")
+    schema_: Version = Field(alias="schema", description="Version of what the fields mean")
+
+
+class PushRequest(Request):
+    """Changes in the order of their numbers, and what the device's clock says now."""
+
+    protocol: Version
+    changes: list[Change] = Field(max_length=MOST_CHANGES)
+    device_time: Moment
+
+
+class PushResult(Reply):
+    """What became of one change. `sequence` is the service's number, null where it was refused."""
+
+    number: int
+    change_id: str
+    outcome: Literal["applied", "already_applied", "refused"]
+    reason: Reason | None = None
+    message: str | None = None
+    sequence: int | None = None
+
+
+class PushReply(Reply):
+    """Everything up to here is stored for good."""
+
+    database: str
+    server_time: Moment
+    latest: int
+    results: list[PushResult]
+
+
+class PulledRecord(Reply):
+    """A record as it stands; `sequence` is that of its newest change."""
+
+    kind: Kind
+    id: str
+    fields: FieldValues
+    sequence: int
+    created_by: str
+    changed_by: str
+    changed_at: Moment
+
+
+class PullReply(Reply):
+    """One page of what changed after a number. Ask again after `next` while `more` is true."""
+
+    database: str
+    protocol: int = PROTOCOL
+    server_time: Moment
+    latest: int
+    more: bool
+    next: int
+    records: list[PulledRecord]
+
+
+class HistoryEntry(Reply):
+    """One change of a record: what it said, what it replaced, and what else was going on."""
+
+    sequence: int
+    change_id: str
+    person: str
+    device_id: str
+    device_name: str
+    at: Moment = Field(description="When the edit was made, the device's clock corrected")
+    fields: FieldValues
+    replaced: FieldValues = Field(description="The values that stood before, where this change took their place")
+    concurrent: list[str] = Field(
+        description="Fields where this change and the value it met were made without knowing of each other"
+    )
+    overruled: list[str] = Field(
+        description="Those among `concurrent` where the value it met was the later edit and stayed"
+    )
+
+
+class HistoryReply(Reply):
+    """Every change of one record, oldest first."""
+
+    entries: list[HistoryEntry]
+
+
+class LatestEvent(Reply):
+    """There is something to pull."""
+
+    latest: int
+
+
+class HealthReply(Reply):
+    """The service is up and its database answers."""
+
+    status: Literal["ok"] = "ok"
+    protocol: int = PROTOCOL
+    version: str
+    database: str

@@ -1,0 +1,83 @@
+"""The one shape of every error reply (RFC 9457, application/problem+json) and the closed set of its codes."""
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from pydantic import BaseModel, ConfigDict, Field
+
+
+class Code(StrEnum):
+    """Stable codes; a screen in another language makes its own sentence from them."""
+
+    BAD_DOCUMENT = "bad_document"
+    MALFORMED = "malformed"
+    NOT_JSON = "not_json"
+    NOT_JOINED = "not_joined"
+    WRONG_CODE = "wrong_code"
+    TOO_MANY_TRIES = "too_many_tries"
+    DEVICE_FORKED = "device_forked"
+    GAP = "gap"
+    UPDATE_NEEDED = "update_needed"
+    NOT_FOUND = "not_found"
+    METHOD_NOT_ALLOWED = "method_not_allowed"
+    TOO_LARGE = "too_large"
+    JSON_REQUIRED = "json_required"
+    BUSY = "busy"
+    STORAGE_FULL = "storage_full"
+    STORAGE_FAILED = "storage_failed"
+    INTERNAL = "internal"
+
+
+@dataclass(frozen=True)
+class About:
+    """Status and title of a code."""
+
+    status: int
+    title: str
+
+
+ABOUT: dict[Code, About] = {
+    Code.BAD_DOCUMENT: About(422, "The room document gives no plan"),
+    Code.MALFORMED: About(422, "The request is not in the agreed shape"),
+    Code.NOT_JSON: About(422, "The request is not JSON"),
+    Code.NOT_JOINED: About(401, "This device has not joined"),
+    Code.WRONG_CODE: About(403, "The join code is wrong"),
+    Code.TOO_MANY_TRIES: About(429, "Too many wrong codes"),
+    Code.DEVICE_FORKED: About(409, "This device's numbers are already used for other changes"),
+    Code.GAP: About(409, "A change is missing before these"),
+    Code.UPDATE_NEEDED: About(426, "This service is older than the phone"),
+    Code.NOT_FOUND: About(404, "There is nothing here"),
+    Code.METHOD_NOT_ALLOWED: About(405, "This address does not take that method"),
+    Code.TOO_LARGE: About(413, "The request is too large"),
+    Code.JSON_REQUIRED: About(415, "The request must be application/json"),
+    Code.BUSY: About(503, "The database is busy"),
+    Code.STORAGE_FULL: About(507, "The service's disk is full"),
+    Code.STORAGE_FAILED: About(500, "The database failed"),
+    Code.INTERNAL: About(500, "The service made a mistake"),
+}
+
+
+class ProblemItem(BaseModel):
+    """One thing wrong: where, what, and the numbers that belong to it (lengths in mm)."""
+
+    model_config = ConfigDict(frozen=True)
+
+    path: str
+    code: str
+    message: str
+    values: dict[str, float | str] = Field(default_factory=dict)
+
+
+class ProblemReply(BaseModel):
+    """An error, in the same shape everywhere."""
+
+    model_config = ConfigDict(frozen=True)
+
+    type: str
+    title: str
+    status: int
+    code: Code
+    detail: str | None = None
+    problems: list[ProblemItem] | None = None
+    expected: int | None = Field(default=None, description="With `gap`: the number the service waits for")
+    retry_after: int | None = Field(default=None, description="With `too_many_tries` and `busy`: seconds to wait")

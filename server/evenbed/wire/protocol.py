@@ -1,0 +1,17 @@
+"""Versions and limits that both ends agree on."""
+
+PROTOCOL = 1
+"""Version of the exchange itself. Older ones are always taken; a newer one is answered `update_needed`."""
+
+SCHEMA = 1
+"""Version of what the fields of a change mean."""
+
+MOST_CHANGES = 500
+"""Changes in one push."""
+
+MOST_RECORDS = 500
+"""Records in one page of a pull."""
+
+LONGEST_ID = 64
+LONGEST_NAME = 200
+LONGEST_TEXT = 10_000

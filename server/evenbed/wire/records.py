@@ -1,0 +1,140 @@
+"""The fields of every kind of record. A change carries some of them; a pulled record carries all that were ever set.
+
+Dotted names (`bed.top`) are fields of their own, so that two people's choices merge one by one. Every field may be
+null, which means "not chosen", except those a record cannot be without.
+"""
+
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+from evenbed.wire.values import (
+    MOST_ENTRIES,
+    FixturePart,
+    LocalId,
+    MarkPart,
+    MilestonePart,
+    Moment,
+    Name,
+    Number,
+    OpeningPart,
+    OutlinePart,
+    Point,
+    SetupPart,
+    Text,
+    TopPart,
+    Uuid,
+)
+
+Kind = Literal["job", "room", "reading", "placement", "climate"]
+Typed = Annotated[dict[Name, Text], Field(max_length=MOST_ENTRIES)]
+"""What was typed (`3 5/16 in`), by the name of the field it became."""
+
+
+class Fields(BaseModel):
+    """What all kinds share. Unknown names are refused, never dropped."""
+
+    model_config = ConfigDict(strict=True, extra="forbid")
+
+    deleted: bool = False
+
+
+class JobFields(Fields):
+    """A job: one address, one customer, some rooms."""
+
+    name: Name | None = None
+    place: Text | None = None
+    note: Text | None = None
+    units: Literal["imperial", "metric"] | None = None
+
+
+class RoomFields(Fields):
+    """A room and every choice made for it."""
+
+    job_id: Uuid
+    name: Name | None = None
+    note: Text | None = None
+    outline: OutlinePart | None = None
+    openings: Annotated[list[OpeningPart], Field(max_length=MOST_ENTRIES)] | None = None
+    fixtures: Annotated[list[FixturePart], Field(max_length=MOST_ENTRIES)] | None = None
+    setups: Annotated[list[SetupPart], Field(max_length=MOST_ENTRIES)] | None = None
+    marks: Annotated[list[MarkPart], Field(max_length=MOST_ENTRIES)] | None = None
+    bed_build: Literal["unbonded", "bonded"] | None = Field(None, alias="bed.build")
+    bed_minimum_thickness: Number | None = Field(None, alias="bed.minimum_thickness")
+    bed_maximum_thickness: Number | None = Field(None, alias="bed.maximum_thickness")
+    bed_top: TopPart | None = Field(None, alias="bed.top")
+    bed_covering_tile_thickness: Number | None = Field(None, alias="bed.covering.tile_thickness")
+    bed_covering_bond_thickness: Number | None = Field(None, alias="bed.covering.bond_thickness")
+    bed_covering_longest_edge: Number | None = Field(None, alias="bed.covering.longest_edge")
+    rails_straightedge: Number | None = Field(None, alias="rails.straightedge")
+    rails_bearing: Number | None = Field(None, alias="rails.bearing")
+    rails_inset: Number | None = Field(None, alias="rails.inset")
+    rails_strip_thickness: Number | None = Field(None, alias="rails.strip.thickness")
+    rails_strip_width: Number | None = Field(None, alias="rails.strip.width")
+    rails_strip_length: Number | None = Field(None, alias="rails.strip.length")
+    rails_overlap: Number | None = Field(None, alias="rails.overlap")
+    rails_station_spacing: Number | None = Field(None, alias="rails.station_spacing")
+    rails_direction: Number | Literal["auto"] | None = Field(None, alias="rails.direction")
+    rails_set_stations: Annotated[list[LocalId], Field(max_length=MOST_ENTRIES)] | None = Field(
+        None, alias="rails.set_stations", description="Stations already set, each as `rail:index`"
+    )
+    mix_cement: Number | None = Field(None, alias="mix.cement")
+    mix_lime: Number | None = Field(None, alias="mix.lime")
+    mix_sand: Number | None = Field(None, alias="mix.sand")
+    mix_bag_mass: Number | None = Field(None, alias="mix.bag_mass")
+    mix_water_cement: Number | None = Field(None, alias="mix.water_cement")
+    mix_air: Number | None = Field(None, alias="mix.air")
+    mix_waste: Number | None = Field(None, alias="mix.waste")
+    mix_batch_volume: Number | None = Field(None, alias="mix.batch_volume")
+    curing_activation: Number | None = Field(None, alias="curing.activation")
+    curing_reference: Number | None = Field(None, alias="curing.reference")
+    curing_assumed: Number | None = Field(None, alias="curing.assumed")
+    curing_working_time: Number | None = Field(None, alias="curing.working_time")
+    curing_milestones: Annotated[list[MilestonePart], Field(max_length=MOST_ENTRIES)] | None = Field(
+        None, alias="curing.milestones"
+    )
+    typed: Typed | None = None
+
+
+class ReadingFields(Fields):
+    """One rod reading. Never edited: a correction is a new reading that supersedes it."""
+
+    room_id: Uuid
+    down: Number
+    setup: LocalId | None = None
+    at: Point | None = None
+    mark: LocalId | None = None
+    stage: Literal["subfloor", "bed"] | None = None
+    typed: Text | Typed | None = None
+    taken_at: Moment | None = None
+    supersedes: Uuid | None = None
+
+
+class PlacementFields(Fields):
+    """One section's mortar: when it was mixed and when it lay in place."""
+
+    room_id: Uuid
+    section: LocalId | None = None
+    mixed_at: Moment | None = None
+    placed_at: Moment | None = None
+
+
+class ClimateFields(Fields):
+    """One measured or forecast moment: °C, %, km/h."""
+
+    room_id: Uuid
+    at: Moment
+    bed: Number | None = None
+    air: Number | None = None
+    humidity: Number | None = None
+    wind: Number | None = None
+    forecast: bool | None = None
+
+
+SHAPES: dict[str, type[Fields]] = {
+    "job": JobFields,
+    "room": RoomFields,
+    "reading": ReadingFields,
+    "placement": PlacementFields,
+    "climate": ClimateFields,
+}

@@ -1,0 +1,114 @@
+"""Small shapes shared by the records: numbers, texts, moments, points and the parts of a room's drawing.
+
+They say whether a value can be kept and read back. Whether it makes sense (a wall that crosses another, a bed too
+thin) is the engine's judgement: a half-drawn room must be savable too, so parts may be missing and extra names stay.
+"""
+
+import re
+from datetime import datetime
+from typing import Annotated
+
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field
+
+from evenbed.wire.protocol import LONGEST_ID, LONGEST_NAME, LONGEST_TEXT
+
+MOST_ENTRIES = 2_000
+UUID_PATTERN = r"^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$"
+_UUID = re.compile(UUID_PATTERN)
+
+
+def is_uuid(text: str) -> bool:
+    """True for a UUID in lower-case letters with hyphens."""
+    return _UUID.fullmatch(text) is not None
+
+
+def check_moment(text: str) -> str:
+    """The same text, if it is ISO 8601 with an offset from UTC. Raises ValueError otherwise."""
+    if datetime.fromisoformat(text).tzinfo is None:
+        raise ValueError("a time needs its offset from UTC, such as 2026-05-04T08:30:00-05:00")
+    return text
+
+
+Number = Annotated[float, Field(allow_inf_nan=False, ge=-1e12, le=1e12)]
+Text = Annotated[str, Field(max_length=LONGEST_TEXT)]
+Name = Annotated[str, Field(max_length=LONGEST_NAME)]
+LocalId = Annotated[str, Field(max_length=LONGEST_ID)]
+Uuid = Annotated[str, Field(pattern=UUID_PATTERN)]
+Moment = Annotated[str, Field(max_length=40, json_schema_extra={"format": "date-time"}), AfterValidator(check_moment)]
+Point = Annotated[list[Number], Field(min_length=2, max_length=2)]
+Place = Annotated[list[Number], Field(min_length=3, max_length=3)]
+Corners = Annotated[list[Point], Field(max_length=MOST_ENTRIES)]
+
+
+class Part(BaseModel):
+    """A part of a room's drawing: known names are checked, others are kept as they come."""
+
+    model_config = ConfigDict(strict=True, extra="allow")
+
+
+class WallPart(Part):
+    """A wall as taped: its length in mm and the turn to the left after it in degrees."""
+
+    length: Number | None = None
+    turn: Number | None = None
+
+
+class OutlinePart(Part):
+    """The room's figure, by corners or by walls, and the areas without a bed."""
+
+    vertices: Corners | None = None
+    walls: Annotated[list[WallPart], Field(max_length=MOST_ENTRIES)] | None = None
+    cutouts: Annotated[list[Corners], Field(max_length=MOST_ENTRIES)] | None = None
+
+
+class OpeningPart(Part):
+    """A doorway: `from` and `to` in mm along a wall."""
+
+    id: LocalId | None = None
+    wall: int | None = None
+    from_: Number | None = Field(default=None, alias="from")
+    to: Number | None = None
+    adjoining_height: Number | None = None
+    exit: bool | None = None
+
+
+class FixturePart(Part):
+    """A drain, flange or post."""
+
+    id: LocalId | None = None
+    kind: LocalId | None = None
+    at: Point | None = None
+    radius: Number | None = None
+    height: Number | None = None
+
+
+class SetupPart(Part):
+    """One standing of the instrument; `sigma` in mm."""
+
+    id: LocalId | None = None
+    kind: LocalId | None = None
+    sigma: Number | None = None
+
+
+class MarkPart(Part):
+    """A mark, with its height in mm where it is known."""
+
+    id: LocalId | None = None
+    height: Number | None = None
+
+
+class TopPart(Part):
+    """How the top of bed is chosen."""
+
+    kind: LocalId | None = None
+    height: Number | None = None
+    through: Annotated[list[Place], Field(max_length=MOST_ENTRIES)] | None = None
+    drain: LocalId | None = None
+    fall: Number | None = None
+
+
+class MilestonePart(Part):
+    """A changed need: hours of equivalent age before something may happen on the bed."""
+
+    milestone: LocalId | None = None
+    needs: Number | None = None
