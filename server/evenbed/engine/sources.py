@@ -13,8 +13,8 @@ SOURCES: dict[str, str] = {
     "geometry": "Geometry: follows from the figures that went in.",
     "room": "As set in this room.",
     "absolute_volume": (
-        "Absolute volume: the solid volumes, the water and the voids add up to the mortar. Relative density of cement "
-        "3.15 (Portland Cement Association, Design and Control of Concrete Mixtures, as quoted), of sand 2.65 "
+        "Absolute volume: the solid volumes, the water and the voids add up to the mortar. Relative density of "
+        "cement 3.15 (Portland Cement Association, Design and Control of Concrete Mixtures, as quoted), of sand 2.65 "
         "(published range 2.60 to 2.75), of hydrated lime 2.30 (from memory); water 62.4 lb/ft³ by convention."
     ),
     "cement_loose": "A 94 lb bag of cement is 1 ft³ loose: convention of ASTM C150 and C270 (from memory).",

@@ -1,0 +1,236 @@
+"""The mortar by absolute volume: what a bag yields, what a bed needs, what it weighs.
+
+Parts are by loose volume, as they are measured on site: cement loose from the bag, lime loose, sand damp and loose.
+The compacted mortar is the solid volume of everything plus the water, swelled by the voids that ramming leaves.
+"""
+
+import math
+from dataclasses import dataclass
+
+from evenbed.engine.document.fields import described
+from evenbed.engine.document.room import Mix
+from evenbed.engine.sources import Explanation, explanation_of
+
+POUND = 0.45359237  # kg, exact by definition
+CUBIC_FOOT = 0.3048**3  # m³, exact by definition
+SQUARE_FOOT = 0.3048**2  # m², exact by definition
+POUND_PER_CUBIC_FOOT = POUND / CUBIC_FOOT  # kg/m³
+
+WATER_DENSITY = 62.4 * POUND_PER_CUBIC_FOOT  # kg/m³, by convention
+CEMENT_LOOSE_DENSITY = 94.0 * POUND_PER_CUBIC_FOOT  # ASTM C150/C270 convention, from memory
+SAND_LOOSE_DENSITY = 80.0 * POUND_PER_CUBIC_FOOT  # dry sand in damp loose sand, ASTM C270 convention, from memory
+LIME_LOOSE_DENSITY = 40.0 * POUND_PER_CUBIC_FOOT  # ASTM C270 convention, from memory
+CEMENT_RELATIVE_DENSITY = 3.15  # Portland Cement Association, Design and Control of Concrete Mixtures, as quoted
+SAND_RELATIVE_DENSITY = 2.65  # published range 2.60 to 2.75
+LIME_RELATIVE_DENSITY = 2.30  # from memory
+LIME_BAG_MASS = 50.0 * POUND  # kg; common practice, no source
+
+WHOLE_TOLERANCE = 1e-9  # of a package or a batch: what rounding may leave over without another one being needed
+
+WHYS: dict[str, str] = {
+    "mix_cement": "{packages:.0f} bags of {bag_mass:.1f} kg, {waste_percent:.0f} % waste included.",
+    "mix_lime": "{packages:.0f} bags of {bag_mass:.1f} kg, {waste_percent:.0f} % waste included.",
+    "mix_sand": "Weighed dry; delivered damp and loose it fills {loose_volume:.2f} m³. Waste included.",
+    "mix_water": "The sand's own water is part of it: add less to damp sand. A kilogram is a litre.",
+}
+
+
+@dataclass(frozen=True)
+class BagYield:
+    """One bag's mortar: masses in kg, loose volumes and the compacted yield in m³."""
+
+    cement: float
+    lime: float
+    sand: float
+    water: float
+    cement_loose: float
+    lime_loose: float
+    sand_loose: float
+    volume: float
+
+    @property
+    def density(self) -> float:
+        """Mass of fresh mortar, kg per compacted m³."""
+        return math.fsum((self.cement, self.lime, self.sand, self.water)) / self.volume
+
+
+@dataclass(frozen=True)
+class Material:
+    """One thing to buy or carry in."""
+
+    item: str = described(about="cement, lime, sand or water")
+    quantity: float = described(about="How much, waste included; sand weighed dry", unit="kg")
+    unit: str = described(about="The quantity's unit")
+    packages: int | None = described(about="Whole bags, or null where it does not come in bags")
+    why: str = described(about="What stands behind it, in English")
+    code: str = described(about="Code of `why`, from a closed set")
+    values: dict[str, float | str] = described(about="The figures in `why`, by name")
+    loose_volume: float | None = described(about="Volume as measured loose, or null for water", unit="m3")
+    quantity_range: tuple[float, float] | None = described(about="Least and most, as well as the floor was read")
+    packages_range: tuple[int, int] | None = described(about="Fewest and most whole bags")
+
+
+@dataclass(frozen=True)
+class Batch:
+    """What goes into the mixer each time."""
+
+    volume: float = described(about="Compacted mortar", unit="m3")
+    bags: float = described(about="Bags of cement, not always whole")
+    cement: float = described(about="Cement", unit="kg")
+    lime: float = described(about="Lime", unit="kg")
+    sand: float = described(about="Sand, weighed dry", unit="kg")
+    sand_loose: float = described(about="Sand, damp and loose", unit="m3")
+    water: float = described(about="Water, the sand's own included", unit="kg")
+
+
+@dataclass(frozen=True)
+class MixPlan:
+    """The order for one bed."""
+
+    materials: tuple[Material, ...] = described(about="What to buy or carry in")
+    batch: Batch = described(about="What goes into the mixer each time")
+    batches: int = described(about="How many, the last one not always full")
+    bag_yield: float = described(about="Compacted mortar from one bag", unit="m3")
+    density: float = described(about="Mass of fresh mortar", unit="kg/m3")
+    placed_volume: float = described(about="Volume of the bed", unit="m3")
+    mixed_volume: float = described(about="Volume mixed, waste included", unit="m3")
+    bag_mass: float = described(about="Mass of one bag of cement", unit="kg")
+
+
+def bag_yield_from(mix: Mix) -> BagYield:
+    """What one bag of cement makes, by absolute volume.
+
+    mix: parts by loose volume, water by mass of cement (the sand's own included), air as a fraction of the compacted
+    volume, below 1. No sand and no lime is neat cement and is reckoned the same way.
+    """
+    part = mix.bag_mass / CEMENT_LOOSE_DENSITY / mix.cement
+    lime, sand = mix.lime * part * LIME_LOOSE_DENSITY, mix.sand * part * SAND_LOOSE_DENSITY
+    water = mix.bag_mass * mix.water_cement
+    weighed = (
+        (mix.bag_mass, CEMENT_RELATIVE_DENSITY),
+        (lime, LIME_RELATIVE_DENSITY),
+        (sand, SAND_RELATIVE_DENSITY),
+        (water, 1.0),
+    )
+    solid = math.fsum(mass / (relative * WATER_DENSITY) for mass, relative in weighed)
+    loose = (part * mix.cement, part * mix.lime, part * mix.sand)
+    return BagYield(mix.bag_mass, lime, sand, water, *loose, volume=solid / (1.0 - mix.air))
+
+
+def whole_from(quantity: float, each: float) -> int:
+    """How many whole packages or batches of `each` (> 0) hold `quantity` (≥ 0); rounding noise needs no more."""
+    return max(0, math.ceil(quantity / each - WHOLE_TOLERANCE))
+
+
+def batch_volume_from(mix: Mix) -> float:
+    """Compacted mortar in one batch, m³: what the mixer takes, or one bag's yield where nobody said."""
+    return bag_yield_from(mix).volume if mix.batch_volume is None else mix.batch_volume
+
+
+def batches_from(volume: float, mix: Mix) -> int:
+    """How many batches a placed `volume` (m³, ≥ 0) takes, waste included; the last one is not always full."""
+    return whole_from(volume * (1.0 + mix.waste), batch_volume_from(mix))
+
+
+def materials_for(volume: float, mix: Mix, volume_range: tuple[float, float] | None = None) -> MixPlan:
+    """What a bed needs.
+
+    volume: m³ in place, ≥ 0; nothing to place needs nothing. volume_range: least and most volume, m³, where the
+    survey gives them. Waste is a fraction of the placed volume and is added to it.
+    """
+    bag = bag_yield_from(mix)
+    materials = tuple(_material(row, volume, volume_range, mix, bag) for row in _rows(bag) if row.mass > 0.0)
+    return MixPlan(
+        materials,
+        _batch_from(bag, batch_volume_from(mix)),
+        batches_from(volume, mix),
+        bag.volume,
+        bag.density,
+        volume,
+        volume * (1.0 + mix.waste),
+        mix.bag_mass,
+    )
+
+
+@dataclass(frozen=True)
+class _Row:
+    """One ingredient of a bag's mortar: kg, m³ loose, and kg in the bag it is sold in."""
+
+    item: str
+    mass: float
+    loose: float | None
+    package: float | None
+
+
+def _rows(bag: BagYield) -> tuple[_Row, ...]:
+    return (
+        _Row("cement", bag.cement, bag.cement_loose, bag.cement),
+        _Row("lime", bag.lime, bag.lime_loose, LIME_BAG_MASS),
+        _Row("sand", bag.sand, bag.sand_loose, None),
+        _Row("water", bag.water, None, None),
+    )
+
+
+def _material(row: _Row, volume: float, between: tuple[float, float] | None, mix: Mix, bag: BagYield) -> Material:
+    bags = volume * (1.0 + mix.waste) / bag.volume
+    low_high = _scaled(row, between, mix, bag)
+    values = _values(row, bags, mix)
+    code = f"mix_{row.item}"
+    return Material(
+        item=row.item,
+        quantity=row.mass * bags,
+        unit="kg",
+        packages=None if row.package is None else whole_from(row.mass * bags, row.package),
+        why=WHYS[code].format(**values),
+        code=code,
+        values=values,
+        loose_volume=None if row.loose is None else row.loose * bags,
+        quantity_range=low_high,
+        packages_range=_packages_range(low_high, row.package),
+    )
+
+
+def _scaled(row: _Row, between: tuple[float, float] | None, mix: Mix, bag: BagYield) -> tuple[float, float] | None:
+    if between is None:
+        return None
+    each = row.mass * (1.0 + mix.waste) / bag.volume
+    return (between[0] * each, between[1] * each)
+
+
+def _packages_range(low_high: tuple[float, float] | None, package: float | None) -> tuple[int, int] | None:
+    if low_high is None or package is None:
+        return None
+    return (whole_from(low_high[0], package), whole_from(low_high[1], package))
+
+
+def _values(row: _Row, bags: float, mix: Mix) -> dict[str, float | str]:
+    values: dict[str, float | str] = {"quantity": row.mass * bags, "waste_percent": 100.0 * mix.waste}
+    if row.loose is not None:
+        values["loose_volume"] = row.loose * bags
+    if row.package is not None:
+        values |= {"bag_mass": row.package, "packages": whole_from(row.mass * bags, row.package)}
+    return values
+
+
+def _batch_from(bag: BagYield, volume: float) -> Batch:
+    bags = volume / bag.volume
+    return Batch(
+        volume, bags, bag.cement * bags, bag.lime * bags, bag.sand * bags, bag.sand_loose * bags, bag.water * bags
+    )
+
+
+def mix_explanations(plan: MixPlan, mix: Mix) -> dict[str, Explanation]:
+    """What stands behind the materials, keyed by their path in the plan."""
+    shared = {"volume": plan.placed_volume, "waste": mix.waste, "yield": plan.bag_yield}
+    parts = {"cement_parts": mix.cement, "lime_parts": mix.lime, "sand_parts": mix.sand}
+    amounts = {"water_cement": mix.water_cement, "air": mix.air, "bag_mass": mix.bag_mass}
+    rows = {
+        f"materials[{i}]": explanation_of(m.code, **shared, **parts, **amounts) for i, m in enumerate(plan.materials)
+    }
+    batch = explanation_of("batches", mixed_volume=plan.mixed_volume, batch_volume=plan.batch.volume)
+    made = explanation_of("mix_yield", **parts, **amounts)
+    return rows | {
+        "mix.batches": batch,
+        "mix.bag_yield": made,
+        "mix.density": explanation_of("mix_density", **parts, **amounts),
+    }
