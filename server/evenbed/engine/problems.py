@@ -56,11 +56,11 @@ PROBLEMS: dict[str, str] = {
     "top_not_offered": "A top that falls to a drain is not worked out yet. Choose a level top or a plane.",
     "length_empty": "Type a length, such as 3' 5 5/16\" or 1049 mm.",
     "length_unclear": "{text} is not a length this can read. Write it like 3' 5 5/16\" or 1049 mm.",
-    "length_two_marks": "{text} has more than one comma or point. A comma is a decimal point; leave thousands unmarked.",
+    "length_two_marks": "{text} has more than one comma or point. A comma is a decimal point; do not mark thousands.",
     "length_needs_unit": "{text} is a fraction without a unit: add in, ft or mm.",
     "length_unit": "{unit} is not a unit known here: use mm, cm, m, in or ft.",
     "length_zero_denominator": "{fraction} divides by zero.",
-    "length_improper": "{fraction} after a whole number is one or more: check the fraction.",
+    "length_improper": "{fraction} is one or more: write the whole number apart, like 1 7/16.",
     "length_overflow": "{value} {unit} does not fit after {larger}: it is one {larger} or more.",
     "contradictory_climate": "Two rows for {at} give {first} °C and {second} °C: keep one.",
 }

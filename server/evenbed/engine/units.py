@@ -5,14 +5,15 @@ same sixteenth or the same tenth of a millimetre. The decisions, where people di
 
 - A bare number takes the unit the caller names; a bare fraction takes it only where that is inches or feet.
 - A comma is a decimal point: `1,234` is 1.234. A comma and a point together, or two of either, are refused.
-- A space groups thousands in metric lengths only (`1 049 mm`): `41 516` in inches may be a fraction that lost its bar.
+- A space groups thousands in metric lengths only (`1 049 mm`): in inches, `41 516` may have lost its fraction bar.
 - A leading minus makes the whole length negative; a hyphen after a number only joins (`0'-6"` is +6 in).
-- After feet, inches must be below 12; after a whole number, a fraction must be below 1: anything else is a slip.
+- After feet, inches must be below 12, and a fraction must be below 1: `17/16` may be a 1 7/16 that lost its space.
 - Printing goes to the nearest step; a tie goes away from zero.
 """
 
 import re
 from fractions import Fraction
+from itertools import pairwise
 from math import floor, isfinite
 from typing import Literal
 
@@ -174,24 +175,24 @@ def _unit(word: str | None, before: Unit | None, text: str, default_unit: Unit) 
 
 def _quantity(match: re.Match[str]) -> Fraction:
     if match["bottom"]:
-        return int(match["whole"]) + _fraction(match["top"], match["bottom"], is_rest=True)
+        return int(match["whole"]) + _fraction(match["top"], match["bottom"])
     if match["only_bottom"]:
-        return _fraction(match["only_top"], match["only_bottom"], is_rest=False)
+        return _fraction(match["only_top"], match["only_bottom"])
     digits = (match["grouped"] or match["decimal"]).replace(" ", "").replace(",", ".")
     return Fraction(digits)
 
 
-def _fraction(top: str, bottom: str, *, is_rest: bool) -> Fraction:
+def _fraction(top: str, bottom: str) -> Fraction:
     if int(bottom) == 0:
         raise LengthError("length_zero_denominator", fraction=f"{top}/{bottom}")
-    if is_rest and int(top) >= int(bottom):
+    if int(top) >= int(bottom):
         raise LengthError("length_improper", fraction=f"{top}/{bottom}")
     return Fraction(int(top), int(bottom))
 
 
 def _joined(parts: list[tuple[Fraction, Unit]], text: str) -> Fraction:
     """The sum of the parts in mm; every part after the first must be smaller than one of the unit before it."""
-    for (larger, larger_unit), (smaller, unit) in zip(parts, parts[1:], strict=False):
+    for (larger, larger_unit), (smaller, unit) in pairwise(parts):
         is_one_system = (unit in IMPERIAL) == (larger_unit in IMPERIAL)
         if not is_one_system or MM_PER_UNIT[unit] >= MM_PER_UNIT[larger_unit] or larger.denominator != 1:
             raise LengthError("length_unclear", text=shown(text))
