@@ -27,6 +27,14 @@ CAUTIONS: dict[str, str] = {
         "and ask the engineer where the floor is in doubt."
     ),
     "lifting": "A bag of {bag_mass:.1f} kg ({bag_mass_lb:.0f} lb) is a lift for two people.",
+    "too_thick": (
+        "The bed is {thickness:.0f} mm at its thickest, more than {maximum:.0f} mm: "
+        "a bed that thick must be designed by somebody licensed to."
+    ),
+    "estimated_governs": (
+        "No reading was taken at {x:.0f}, {y:.0f}: its height is estimated, and it decides. Read that place."
+    ),
+    "tape_again": "The taped walls miss closing by {length:.0f} mm. Tape the longest ones again.",
     "drain": (
         "Showers, drains and waterproofing are for the local plumbing code and a licensed trade: "
         "only falls are reckoned here."

@@ -3,6 +3,7 @@
 import math
 from collections import defaultdict
 from dataclasses import dataclass
+from itertools import groupby
 
 from evenbed.engine.document.fields import described, height
 from evenbed.engine.document.room import Point, Point3
@@ -49,7 +50,8 @@ def _lines_at(surface: Surface, z: float) -> tuple[tuple[Point, ...], ...]:
         if len(cut) == 2:
             ends[cut[0]].append(cut[1])
             ends[cut[1]].append(cut[0])
-    return tuple(tuple(_point_on(surface, e, z) for e in chain) for chain in _chains(ends))
+    lines = ([_point_on(surface, e, z) for e in chain] for chain in _chains(ends))
+    return tuple(tuple(p for p, _ in groupby(line)) for line in lines)
 
 
 def _edge(i: int, j: int) -> tuple[int, int]:

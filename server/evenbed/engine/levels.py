@@ -155,7 +155,8 @@ def _place_problems(readings: tuple[Reading, ...], figure: Figure) -> list[Probl
 
 
 def _doubles(readings: tuple[Reading, ...]) -> list[Problem]:
-    found, seen = [], {}
+    found: list[Problem] = []
+    seen: dict[tuple[int, int, str], int] = {}
     for n, r in enumerate(readings):
         if r.at is None:
             continue

@@ -5,7 +5,9 @@ language, or in other units, makes its own sentence from the code and the values
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+
+from evenbed.engine.document.fields import described
 
 SHOWN_CHARACTERS = 40
 
@@ -53,6 +55,8 @@ PROBLEMS: dict[str, str] = {
     "top_needs_three": "A plane top needs exactly three points, there are {count}.",
     "top_on_a_line": "The three points of the top stand on one line.",
     "top_too_steep": "The top rises {slope} mm per mm: more than {most} is no floor.",
+    "unknown_key": "Nobody here knows this key; it was left out.",
+    "not_worked_out": "This part of the document is kept but not worked out yet.",
     "top_not_offered": "A top that falls to a drain is not worked out yet. Choose a level top or a plane.",
     "length_empty": "Type a length, such as 3' 5 5/16\" or 1049 mm.",
     "length_unclear": "{text} is not a length this can read. Write it like 3' 5 5/16\" or 1049 mm.",
@@ -70,10 +74,10 @@ PROBLEMS: dict[str, str] = {
 class Problem:
     """One thing wrong with a document: `path` says where (`readings[3].down`), `code` what, `message` in English."""
 
-    path: str
-    code: str
-    message: str
-    values: dict[str, float | str] = field(default_factory=dict)
+    path: str = described(about="Where in the document")
+    code: str = described(about="What is wrong, from a closed set")
+    message: str = described(about="The same in English")
+    values: dict[str, float | str] = described(about="The figures in the message, by name")
 
 
 class BadDocumentError(Exception):

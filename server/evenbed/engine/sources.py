@@ -12,6 +12,10 @@ SOURCES: dict[str, str] = {
     "common_practice": "Common practice, no source.",
     "geometry": "Geometry: follows from the figures that went in.",
     "room": "As set in this room.",
+    "surface": (
+        "The subfloor is the Delaunay triangulation of the readings, linear in each triangle "
+        "(Guibas and Stolfi, ACM Transactions on Graphics 4, 1985)."
+    ),
     "absolute_volume": (
         "Absolute volume: the solid volumes, the water and the voids add up to the mortar. Relative density of "
         "cement 3.15 (Portland Cement Association, Design and Control of Concrete Mixtures, as quoted), of sand 2.65 "
@@ -39,6 +43,13 @@ class Formula:
 
 
 FORMULAS: dict[str, Formula] = {
+    "area": Formula("area = ½ Σ (x₁ y₂ − x₂ y₁) over the walls, cutouts taken out", "geometry"),
+    "highest": Formula("high spot = the highest point of the subfloor in the room", "surface"),
+    "top_lowest": Formula("top = high spot + minimum thickness", "geometry"),
+    "top_given": Formula("top = a + b x + c y, as chosen", "room"),
+    "thickness": Formula("thickness = top − subfloor", "surface"),
+    "mean_thickness": Formula("mean thickness = volume / area", "geometry"),
+    "volume": Formula("volume = ∫ (top − subfloor) over the room, triangle by triangle, exact", "surface"),
     "mix_yield": Formula(
         "yield = (Σ mass / (relative density × density of water) + water / density of water) / (1 − air)",
         "absolute_volume",

@@ -1,0 +1,107 @@
+"""The plan: what the engine answers. Field names are fixed; other programs read them."""
+
+from dataclasses import dataclass
+
+from evenbed.engine.bed import Thickness, Violation
+from evenbed.engine.cautions import Caution
+from evenbed.engine.contours import Contour
+from evenbed.engine.delaunay import Triangle
+from evenbed.engine.document.fields import described, height, length
+from evenbed.engine.document.room import Point, Point3
+from evenbed.engine.finish import Doorway, Facet
+from evenbed.engine.identity import Identity
+from evenbed.engine.levels import MarkHeight, ReadHeight, SetupHeight
+from evenbed.engine.load import Load
+from evenbed.engine.mix import Material, MixPlan
+from evenbed.engine.outline import Misclosure
+from evenbed.engine.problems import Problem
+from evenbed.engine.sources import Explanation
+
+
+@dataclass(frozen=True)
+class OutlineAnswer:
+    """The room's figure, closed."""
+
+    vertices: tuple[Point, ...] = height(about="Corners in the order given, wall n from corner n to the next")
+    cutouts: tuple[tuple[Point, ...], ...] = height(about="Areas with no bed, clockwise")
+    area: float = described(about="Area of the bed", unit="m2")
+    perimeter: float = length(about="Length of the walls, cutouts not counted")
+    misclosure: Misclosure = described(about="What the tape missed by, spread over the walls")
+
+
+@dataclass(frozen=True)
+class NextReading:
+    """A place where a reading is worth most."""
+
+    at: Point = height(about="Where")
+    sigma: float | None = length(about="Standard error of the surface there, null where it is not known")
+    why: str = described(about="`estimated_governs`: an estimated corner decides the height or a limit")
+
+
+@dataclass(frozen=True)
+class LevelsAnswer:
+    """Heights of everything read."""
+
+    heights: tuple[ReadHeight, ...] = described(about="In the order of the readings")
+    setups: tuple[SetupHeight, ...] = described(about="Set-ups")
+    marks: tuple[MarkHeight, ...] = described(about="Marks that were read or are known")
+    sigma0: float | None = described(about="Spread of the benchmarks' answers over what was foretold; null with one")
+    datum: str = described(about="What z = 0 is: `benchmark` or `highest_reading`")
+    next_readings: tuple[NextReading, ...] = described(about="Where to read next")
+
+
+@dataclass(frozen=True)
+class Extreme:
+    """The highest or lowest place of the subfloor."""
+
+    at: Point = height(about="Where")
+    z: float = height(about="Height")
+    reading: str | None = described(about="The reading that stands there, null where none does")
+    estimated: bool = described(about="True for a corner beyond the readings")
+
+
+@dataclass(frozen=True)
+class SurfaceAnswer:
+    """The subfloor as triangles, linear in each."""
+
+    points: tuple[Point3, ...] = height(about="Readings, estimated corners, centres of regular cells")
+    estimated: tuple[int, ...] = described(about="Which points are corners beyond the readings")
+    centres: tuple[int, ...] = described(about="Which points are centres of cells whose corners lie on one circle")
+    triangles: tuple[Triangle, ...] = described(about="Anticlockwise, as indices of points")
+    highest: Extreme = described(about="High spot")
+    lowest: Extreme = described(about="Low spot")
+    contours: tuple[Contour, ...] = described(about="Lines of equal height")
+
+
+@dataclass(frozen=True)
+class BedAnswer:
+    """The bed under the chosen top."""
+
+    build: str = described(about="`unbonded` or `bonded`")
+    minimum_thickness: float = length(about="Least thickness in force")
+    maximum_thickness: float = length(about="Thickness beyond which the bed must be designed")
+    top: tuple[Facet, ...] = described(about="Planes of the top")
+    thickness: Thickness = described(about="How thick, and where")
+    volume: float = described(about="Mortar in place", unit="m3")
+    mass: float = described(about="Fresh mass of the bed", unit="kg")
+    load: Load = described(about="Dead load of the bed alone")
+    doorways: tuple[Doorway, ...] = described(about="What the top makes of each doorway")
+    violations: tuple[Violation, ...] = described(about="Places beyond a limit, the worst first")
+    too_thin_area: float = described(about="Area below the minimum", unit="m2")
+    too_thick_area: float = described(about="Area above the maximum", unit="m2")
+
+
+@dataclass(frozen=True)
+class Plan:
+    """Everything worked out for one room."""
+
+    engine: Identity = described(about="Which engine computed it")
+    notices: tuple[Problem, ...] = described(about="Keys and parts of the document that were left out")
+    outline: OutlineAnswer = described(about="The room's figure")
+    levels: LevelsAnswer = described(about="Heights")
+    surface: SurfaceAnswer = described(about="The subfloor")
+    bed: BedAnswer = described(about="The bed")
+    materials: tuple[Material, ...] = described(about="What to buy or carry in")
+    mix: MixPlan = described(about="Batches and what the mix makes")
+    cautions: tuple[Caution, ...] = described(about="What can hurt a person or spoil the bed")
+    explanations: dict[str, Explanation] = described(about="What stands behind a figure, by its path")

@@ -1,0 +1,62 @@
+"""The one door into the engine: JSON text in, JSON text out, whatever the text.
+
+The service, the command line and the phone's worker all come through here, so that they cannot differ.
+"""
+
+import json
+import math
+from collections.abc import Iterator
+from typing import Any
+
+from evenbed.engine.document.writing import json_from
+from evenbed.engine.plan import plan_from
+from evenbed.engine.problems import SHOWN_CHARACTERS, BadDocumentError, Problem, problem_at, shown
+
+MOST_CHARACTERS = 8_000_000
+
+
+def plan_text(text: str) -> str:
+    """The plan of a room document, both as JSON text; for bad input `{"problems": [...]}`. Never raises."""
+    try:
+        answer = json_from(plan_from(document_from_text(text)))
+    except BadDocumentError as bad:
+        answer = {"problems": json_from(bad.problems)}
+    return json.dumps(answer, allow_nan=False, ensure_ascii=False, separators=(",", ":"))
+
+
+def document_from_text(text: str) -> Any:
+    """Parsed JSON. Raises BadDocumentError for text that is no JSON; NaN and infinities are named by their place."""
+    if len(text) > MOST_CHARACTERS:
+        raise BadDocumentError([problem_at("", "too_long", length=len(text), most=MOST_CHARACTERS)])
+    constants: list[str] = []
+    try:
+        given = json.loads(text, parse_constant=lambda name: constants.append(name) or float(name))
+    except RecursionError:
+        raise _not_json("it is nested too deeply") from None
+    except ValueError as bad:
+        raise _not_json(_why(bad)) from None
+    if constants:
+        raise BadDocumentError(_not_finite("", given))
+    return given
+
+
+def _not_finite(path: str, given: Any) -> Iterator[Problem]:
+    """Every NaN and infinity in parsed JSON, by its path."""
+    if isinstance(given, float) and not math.isfinite(given):
+        yield problem_at(path, "not_finite", got=shown(given))
+    elif isinstance(given, dict):
+        for key, value in given.items():
+            yield from _not_finite(f"{path}.{key[:SHOWN_CHARACTERS]}".lstrip("."), value)
+    elif isinstance(given, list):
+        for n, value in enumerate(given):
+            yield from _not_finite(f"{path}[{n}]", value)
+
+
+def _why(bad: ValueError) -> str:
+    if isinstance(bad, json.JSONDecodeError):
+        return f"{bad.msg} at line {bad.lineno}, column {bad.colno}"
+    return "it holds a number with too many digits"
+
+
+def _not_json(why: str) -> BadDocumentError:
+    return BadDocumentError([problem_at("", "not_json", why=why)])
