@@ -28,13 +28,22 @@ def document_from_text(text: str) -> Any:
     """Parsed JSON. Raises BadDocumentError for text that is no JSON; NaN and infinities are named by their place."""
     if len(text) > MOST_CHARACTERS:
         raise BadDocumentError([problem_at("", "too_long", length=len(text), most=MOST_CHARACTERS)])
-    constants: list[str] = []
     try:
-        given = json.loads(text, parse_constant=lambda name: constants.append(name) or float(name))
+        return _parsed(text)
     except RecursionError:
         raise _not_json("it is nested too deeply") from None
     except ValueError as bad:
         raise _not_json(_why(bad)) from None
+
+
+def _parsed(text: str) -> Any:
+    constants: list[str] = []
+
+    def noted(name: str) -> float:
+        constants.append(name)
+        return float(name)
+
+    given = json.loads(text, parse_constant=noted)
     if constants:
         raise BadDocumentError(_not_finite("", given))
     return given
