@@ -1,0 +1,91 @@
+# Two commands are all a fresh machine needs (Python 3.11+, Node 20+):
+#   make serve   builds, migrates, starts on SQLite with a demo job, prints the address and the join code
+#   make test    installs what it needs, a browser too, and runs everything
+# The small steps below are what those two are made of.
+
+SHELL := /bin/bash
+.SHELLFLAGS := -eu -o pipefail -c
+.DEFAULT_GOAL := help
+PYTHON ?= python3
+BIN := .venv/bin
+SAY = @printf '\n== %s\n'
+WEB_SOURCES := $(shell find web/src web/public web/build server/evenbed/engine -type f -not -name '*.pyc' 2>/dev/null) \
+	$(wildcard web/*.json web/*.ts web/*.html)
+
+.PHONY: help serve test check unit web parity browser bench docs-shots lock wire clean
+
+help:
+	@grep -E '^#' Makefile | sed 's/^# \{0,1\}//'
+
+serve: .venv/.serve web/dist/.built
+	$(SAY) "Starting the service with the demo job"
+	$(BIN)/evenbed demo
+	$(BIN)/evenbed serve
+
+test: check unit web parity browser bench
+	$(SAY) "Everything ran"
+
+check: .venv/.test web/node_modules/.installed
+	$(SAY) "Lint, format, strict types, import rules"
+	$(BIN)/ruff check server tests migrations
+	$(BIN)/ruff format --check server tests migrations
+	$(BIN)/mypy
+	$(BIN)/lint-imports
+	cd web && npm run --silent check
+
+unit: .venv/.test
+	$(SAY) "Engine, published values, sync, store, service"
+	$(BIN)/python -m pytest -m "not browser and not pyodide"
+
+web: web/node_modules/.installed
+	$(SAY) "The phone's own code"
+	cd web && npm run --silent test
+
+parity: .venv/.test web/node_modules/.installed
+	$(SAY) "The engine in CPython and in the phone's Python"
+	$(BIN)/python -m pytest -m pyodide
+
+browser: .venv/.test web/dist/.built
+	$(SAY) "The whole job in a real browser"
+	tests/browser/install-browser.sh
+	$(BIN)/python -m pytest -m browser
+
+bench: .venv/.test web/dist/.built
+	$(SAY) "Benchmarks"
+	$(BIN)/python -m tests.benchmarks
+
+lock: .venv/.test
+	$(BIN)/uv pip compile --universal --python-version 3.11 --generate-hashes --no-header --no-annotate \
+		pyproject.toml --group build -o deploy/requirements.txt -q
+	$(BIN)/uv pip compile --universal --python-version 3.11 --generate-hashes --no-header --no-annotate \
+		-c deploy/requirements.txt pyproject.toml --group test -o tests/requirements.txt -q
+
+clean:
+	rm -rf .venv web/node_modules web/dist out .mypy_cache .ruff_cache .hypothesis
+
+.venv/bin/python:
+	$(SAY) "Making a Python environment"
+	$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11) and "Evenbed needs Python 3.11 or newer")'
+	$(PYTHON) -m venv .venv
+
+.venv/.serve: .venv/bin/python deploy/requirements.txt pyproject.toml
+	$(SAY) "Installing the service (locked, with hashes)"
+	$(BIN)/pip install --quiet --disable-pip-version-check --require-hashes -r deploy/requirements.txt
+	$(BIN)/pip install --quiet --disable-pip-version-check --no-deps --no-build-isolation -e .
+	@touch $@
+
+.venv/.test: .venv/.serve tests/requirements.txt
+	$(SAY) "Installing what the tests need (locked, with hashes)"
+	$(BIN)/pip install --quiet --disable-pip-version-check --require-hashes -r tests/requirements.txt
+	@touch $@
+
+web/node_modules/.installed: web/package.json web/package-lock.json
+	$(SAY) "Installing what the phone app is built with (locked, with hashes)"
+	@node -e 'if (+process.versions.node.split(".")[0] < 20) { console.error("Evenbed needs Node 20 or newer"); process.exit(1) }'
+	cd web && npm ci --no-audit --no-fund --loglevel=error
+	@touch $@
+
+web/dist/.built: web/node_modules/.installed $(WEB_SOURCES)
+	$(SAY) "Building the phone app"
+	cd web && npm run --silent build
+	@touch $@
