@@ -3,9 +3,9 @@
  * throws NotSavedError where it was not: then nothing changed, and what was typed belongs in the draft still.
  */
 import { uuidv7 } from "uuidv7";
-import type { Fields, Kind } from "../wire";
+import type { Edit, Fields, Kind, WriteTogether } from "../wire";
 import { forgetDraft } from "./drafts";
-import { port, type Edit } from "./ports";
+import { port } from "./ports";
 import { peekRow } from "./records";
 import { storageState } from "./status";
 import { inverseOf, undoSteps, withStep } from "./undo";
@@ -119,9 +119,7 @@ async function act(edits: readonly Edit[], options: ActionOptions = {}): Promise
   if (options.draft !== undefined) forgetDraft(options.draft);
 }
 
-type Together = Parameters<ReturnType<typeof port<"storage">>["write"]>[1];
-
-async function write(edits: readonly Edit[], together: Together): Promise<void> {
+async function write(edits: readonly Edit[], together: WriteTogether): Promise<void> {
   await port("storage").write(edits, together);
   undoSteps.value = together.undo;
   storageState.value = { ...storageState.peek(), error: null };

@@ -1,7 +1,6 @@
 /** The room document composed from a room's records: dotted choices nested, what was never chosen left out. */
 import { computed, type ReadonlySignal } from "@preact/signals";
-import type { DocumentReading, Fields, RoomDocument } from "../wire";
-import type { Row } from "./ports";
+import type { DocumentReading, Fields, RoomDocument, Row } from "../wire";
 import { climateOf, placementsOf, readingsOf, roomOf } from "./records";
 
 type Open = Record<string, unknown>;

@@ -4,7 +4,8 @@ export { documentFromRoom } from "./document";
 export { clearDraft, getDraft, setDraft } from "./drafts";
 export * from "./office";
 export { planOf, type PlanState } from "./plans";
-export type { JoinOutcome, Refused, Row } from "./ports";
+export type { Refused, Row } from "../wire";
+export type { JoinOutcome } from "./ports";
 export { preferences, setPreference, type Language, type Preferences, type Theme } from "./preferences";
 export {
   allReadingsOf,

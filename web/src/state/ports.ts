@@ -2,54 +2,7 @@
  * The doors behind the state: storage, engine, office and update. The app gives each one at the start (`connect`);
  * screens never see them.
  */
-import type { AnyFields, Fields, HistoryEntry, Kind } from "../wire";
-
-/** A record as it is shown: the service's state with this phone's waiting changes on top. */
-export interface Row<K extends Kind = Kind> {
-  readonly kind: K;
-  readonly id: string;
-  readonly fields: Fields<K>;
-  /** The service's number of its newest change seen here; 0 for a record the service has not confirmed. */
-  readonly sequence: number;
-  /** How many of its changes have not reached the service yet. */
-  readonly waiting: number;
-}
-
-/** What an action asks to be written: one record's changed fields. */
-export interface Edit<K extends Kind = Kind> {
-  readonly kind: K;
-  readonly id: string;
-  readonly fields: Fields<K>;
-}
-
-/** One step that undo can take back: the edits that restore what was there before. */
-export interface UndoStep {
-  readonly at: string;
-  readonly inverse: readonly Edit[];
-}
-
-/** A change the office did not take, with what it held. */
-export interface Refused {
-  readonly change_id: string;
-  readonly kind: Kind;
-  readonly record_id: string;
-  readonly fields: AnyFields;
-  readonly reason: string;
-  readonly message: string;
-  readonly at: string;
-}
-
-export interface Loaded {
-  readonly rows: readonly Row[];
-  readonly drafts: readonly (readonly [string, string])[];
-  readonly undo: readonly UndoStep[];
-}
-
-export interface WriteTogether {
-  readonly undo: readonly UndoStep[];
-  /** A draft that the edit makes needless; it goes in the same transaction. */
-  readonly clearDraft?: string | undefined;
-}
+import type { Edit, HistoryEntry, Kind, Loaded, WriteTogether } from "../wire";
 
 export interface StoragePort {
   load(): Promise<Loaded>;

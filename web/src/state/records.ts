@@ -1,7 +1,6 @@
 /** The shown records, as signals: one map a kind, and a room's own lists. */
 import { computed, signal, type ReadonlySignal, type Signal } from "@preact/signals";
-import type { Fields, Kind } from "../wire";
-import type { Row } from "./ports";
+import type { Fields, Kind, Row } from "../wire";
 
 type Rows<K extends Kind> = Signal<ReadonlyMap<string, Row<K>>>;
 const rows: { readonly [K in Kind]: Rows<K> } = {
@@ -21,6 +20,17 @@ function showRowsOfKind<K extends Kind>(kind: K, changed: readonly Row[]): void 
   const map: Map<string, Row<K>> = new Map(rows[kind].value);
   for (const row of changed) if (isOfKind(row, kind)) map.set(row.id, row);
   rows[kind].value = map;
+}
+
+/** Takes rows off show of which nothing is known any more. */
+export function hideRows(keys: readonly (readonly [Kind, string])[]): void {
+  for (const [kind, id] of keys) hideRow(rows[kind], id);
+}
+
+function hideRow<K extends Kind>(shown: Rows<K>, id: string): void {
+  const map = new Map(shown.value);
+  map.delete(id);
+  shown.value = map;
 }
 
 /** Forgets every row on show, for a fresh load. */

@@ -1,6 +1,6 @@
 /** What is true of this phone at the moment: saved, waiting, sent, joined, stored, engine awake, update offered. */
 import { computed, signal } from "@preact/signals";
-import type { Refused } from "./ports";
+import type { Refused } from "../wire";
 
 export type SyncPhase =
   | "not_joined" // never joined, or removed: work goes on, nothing is sent

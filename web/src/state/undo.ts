@@ -1,7 +1,6 @@
 /** One undo everywhere: every action leaves the edits that would take it back, kept across reloads. */
 import { computed, signal } from "@preact/signals";
-import type { Fields, Kind } from "../wire";
-import type { Edit, UndoStep } from "./ports";
+import type { Edit, Fields, Kind, UndoStep } from "../wire";
 import { peekRow } from "./records";
 
 const MOST_STEPS = 100;

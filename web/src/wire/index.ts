@@ -2,3 +2,4 @@ export * from "./changes";
 export * from "./document";
 export * from "./plan";
 export * from "./records";
+export * from "./rows";

@@ -1,0 +1,27 @@
+/**
+ * The engine in the browser's Python, under Node: each line of standard input is a room document, each line of
+ * standard output its plan, in the same order. For comparing it with the engine in the service's Python.
+ *
+ *   node build/run_engine.mjs < documents.jsonl > plans.jsonl
+ */
+import { readFileSync } from "node:fs";
+import { dirname } from "node:path";
+import { loadPyodide } from "pyodide";
+import { engineFiles } from "./engine_files.mjs";
+
+const ROOT = "/engine";
+
+async function startEngine() {
+  const python = await loadPyodide();
+  for (const [path, text] of Object.entries(engineFiles())) {
+    python.FS.mkdirTree(dirname(`${ROOT}/${path}`));
+    python.FS.writeFile(`${ROOT}/${path}`, text);
+  }
+  python.runPython(`import sys; sys.path.insert(0, "${ROOT}")`);
+  return python.pyimport("evenbed.engine.bridge").plan_text;
+}
+
+const planText = await startEngine();
+for (const line of readFileSync(0, "utf8").split("\n")) {
+  if (line.trim() !== "") process.stdout.write(`${planText(line)}\n`);
+}

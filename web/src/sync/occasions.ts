@@ -1,0 +1,61 @@
+/**
+ * The occasions to exchange: the network returns, the app comes back to the front, the service says there is more, a
+ * change was saved, and now and then. Without the live stream the others carry on alone.
+ */
+import type { Storage } from "../storage";
+import type { Office, Surroundings } from "./office";
+
+const NOW_AND_THEN_MS = 60_000;
+const LOCK = "evenbed-sync";
+
+/** The browser as the office's surroundings. A browser without Web Locks syncs in every tab: slower, and as safe. */
+export const browserSurroundings: Surroundings = {
+  http: (path, init) => fetch(path, { ...init, credentials: "same-origin", cache: "no-store" }),
+  isOnline: () => navigator.onLine,
+  alone: (work) => ("locks" in navigator ? navigator.locks.request(LOCK, work) : work()) as ReturnType<typeof work>,
+};
+
+/** Starts listening for occasions; they go on as long as the page lives. */
+export function watchOccasions(office: Office, storage: Storage): void {
+  const live = new LiveStream(() => void office.syncNow());
+  let waitingBefore = 0;
+  storage.onStanding(({ waiting, account }) => {
+    if (waiting > waitingBefore) office.nudge();
+    waitingBefore = waiting;
+    live.want(account.joined && document.visibilityState === "visible");
+  });
+  const comeBack = () => void storage.account().then(({ joined }) => onFront(office, live, joined));
+  addEventListener("online", comeBack);
+  document.addEventListener("visibilitychange", comeBack);
+  setInterval(comeBack, NOW_AND_THEN_MS);
+  comeBack();
+}
+
+function onFront(office: Office, live: LiveStream, joined: boolean): void {
+  const inFront = document.visibilityState === "visible";
+  live.want(joined && inFront);
+  if (joined && inFront) void office.syncNow();
+}
+
+/** The stream that only says "there is more". A closed one is opened again at the next occasion. */
+class LiveStream {
+  #source: EventSource | null = null;
+
+  constructor(readonly onMore: () => void) {}
+
+  want(wanted: boolean): void {
+    const isDead = this.#source?.readyState === EventSource.CLOSED;
+    if (!wanted || isDead) this.#end();
+    if (wanted && this.#source === null) this.#begin();
+  }
+
+  #begin(): void {
+    this.#source = new EventSource("/api/events");
+    this.#source.addEventListener("message", this.onMore);
+  }
+
+  #end(): void {
+    this.#source?.close();
+    this.#source = null;
+  }
+}

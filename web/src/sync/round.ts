@@ -1,0 +1,124 @@
+/**
+ * One round of exchange: what waits is pushed in order, then everything new is pulled. Each step leaves the phone's
+ * database whole, so a round may end anywhere: the next one goes on from there.
+ */
+import { PAGE, type Change } from "../wire";
+import type { QueuedChange, Storage } from "../storage";
+import { ProblemReply, type Service } from "./service";
+
+export type RoundOutcome = "done" | "not_joined" | "update_needed";
+
+/** How often one round may give its queue new numbers before it stops and waits for the next occasion. */
+const MOST_GAPS = 3;
+
+export class Round {
+  /** Changes in the next push: one at a time where the service could not read a batch. */
+  #batch = PAGE;
+  #gaps = 0;
+
+  constructor(
+    readonly storage: Storage,
+    readonly service: Service,
+  ) {}
+
+  async run(): Promise<RoundOutcome> {
+    if (!(await this.storage.account()).joined) return "not_joined";
+    try {
+      await this.#exchange();
+    } catch (error) {
+      return await this.#outcomeOf(error);
+    }
+    await this.storage.updateAccount({ lastSentAt: new Date().toISOString() });
+    return "done";
+  }
+
+  async #exchange(): Promise<void> {
+    if (!(await this.storage.hasHeld())) await this.#pushAll();
+    await this.#pullAll();
+    if (!(await this.storage.hasHeld())) return;
+    await this.storage.offerHeld();
+    await this.#exchange();
+  }
+
+  async #pushAll(): Promise<void> {
+    for (;;) {
+      const changes = await this.storage.waiting(this.#batch);
+      if (changes.length === 0) return;
+      await this.#push(changes);
+    }
+  }
+
+  async #push(changes: readonly QueuedChange[]): Promise<void> {
+    try {
+      const reply = await this.service.push(changes.map(changeFromQueued));
+      await this.#note(reply);
+      await this.storage.settlePush(reply);
+    } catch (error) {
+      await this.#answerRefusal(error, changes);
+    }
+  }
+
+  /** Only refusals that the phone can answer itself end here; the others go up. */
+  async #answerRefusal(error: unknown, changes: readonly QueuedChange[]): Promise<void> {
+    if (!(error instanceof ProblemReply)) throw error;
+    if (error.code === "gap" && this.#gaps < MOST_GAPS) await this.#closeGap(error, changes);
+    else if (error.status === 413 || error.status === 422) await this.#isolate(error, changes);
+    else throw error;
+  }
+
+  /**
+   * The service lacks numbers that are no longer held here: it was restored from a backup. The queue goes on from the
+   * number it awaits. A service that awaits a higher number than the lowest sent contradicts itself: try again later.
+   */
+  async #closeGap(error: ProblemReply, changes: readonly QueuedChange[]): Promise<void> {
+    this.#gaps += 1;
+    const expected = Number(error.body["expected"]);
+    if (!(expected >= 1 && expected < (changes[0]?.number ?? 0))) throw error;
+    await this.#note(await this.service.session());
+    await this.storage.continueFrom(expected);
+  }
+
+  /** A batch that the service cannot read is sent one by one; the change it cannot read is kept for the person. */
+  async #isolate(error: ProblemReply, changes: readonly QueuedChange[]): Promise<void> {
+    const [only] = changes;
+    if (changes.length > 1) this.#batch = 1;
+    else if (only !== undefined) await this.storage.refuse(only, error.code, String(error.body["detail"] ?? ""));
+  }
+
+  async #pullAll(): Promise<void> {
+    for (;;) {
+      const { cursor } = await this.storage.account();
+      const page = await this.service.pull(cursor);
+      if (await this.#note(page)) continue;
+      await this.storage.takePage(page);
+      if (!page.more) return;
+    }
+  }
+
+  /** Measures the clock's offset and watches the database's identity. True where the identity changed. */
+  async #note(reply: { readonly database: string; readonly server_time: string }): Promise<boolean> {
+    const clockOffsetMs = Date.parse(reply.server_time) - Date.now();
+    const account = await this.storage.account();
+    await this.storage.updateAccount({ clockOffsetMs });
+    if (account.database === reply.database) return false;
+    await this.storage.adoptDatabase(reply.database);
+    return account.database !== null;
+  }
+
+  async #outcomeOf(error: unknown): Promise<RoundOutcome> {
+    if (!(error instanceof ProblemReply)) throw error;
+    if (error.code === "device_forked") await this.storage.takeNewIdentity();
+    else if (error.status === 401 || error.status === 403) await this.#mustJoinAgain();
+    else if (error.status === 426) return "update_needed";
+    else throw error;
+    return "not_joined";
+  }
+
+  #mustJoinAgain(): Promise<void> {
+    return this.storage.updateAccount({ joined: false, mustJoinAgain: true });
+  }
+}
+
+function changeFromQueued({ acked: _acked, ...change }: QueuedChange): Change {
+  return change;
+}
