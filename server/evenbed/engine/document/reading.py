@@ -4,6 +4,7 @@ import math
 from collections.abc import Callable
 from dataclasses import MISSING, Field, fields, is_dataclass
 from datetime import datetime
+from functools import cache
 from types import NoneType, UnionType
 from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
 
@@ -39,6 +40,13 @@ def key_of(one: "Field[Any]") -> str:
     return facts_of(one).key or one.name
 
 
+@cache
+def _members_of(shape: type[Any]) -> dict[str, tuple["Field[Any]", Any]]:
+    """JSON key → the field and its type, for one dataclass."""
+    hints = get_type_hints(shape)
+    return {key_of(one): (one, hints[one.name]) for one in fields(shape)}
+
+
 class _Reader:
     """Walks the value and the shape together, collecting problems and unknown keys."""
 
@@ -53,12 +61,10 @@ class _Reader:
     def object_at(self, path: str, shape: type[Any], given: object) -> Any:
         if not isinstance(given, dict):
             return self.refuse(path, "not_an_object", got=shown(given))
-        hints = get_type_hints(shape)
-        known = {key_of(one): one for one in fields(shape)}
+        known = _members_of(shape)  # type: ignore[arg-type]  # a class has a hash
         self.unknown += [_join(path, shown(k).strip('"')) for k in given if k not in known and k not in FREE_KEYS]
         values = {
-            one.name: self.field_at(_join(path, key), one, hints[one.name], given.get(key))
-            for key, one in known.items()
+            one.name: self.field_at(_join(path, key), one, hint, given.get(key)) for key, (one, hint) in known.items()
         }
         return UNREADABLE if UNREADABLE in values.values() else shape(**values)
 

@@ -1,9 +1,13 @@
 """Frozen dataclasses to plain JSON values, under the names the contract fixes."""
 
 from dataclasses import fields, is_dataclass
+from functools import cache
+from types import NoneType
 from typing import Any
 
 from evenbed.engine.document.reading import key_of
+
+PLAIN = frozenset({float, int, str, bool, NoneType})
 
 
 def json_from(value: Any) -> Any:
@@ -11,12 +15,19 @@ def json_from(value: Any) -> Any:
 
     A field's key is its name, or the one its facts give. Raises TypeError for anything JSON has no word for.
     """
-    if is_dataclass(value) and not isinstance(value, type):
-        return {key_of(one): json_from(getattr(value, one.name)) for one in fields(value)}
-    if isinstance(value, tuple | list):
-        return [json_from(v) for v in value]
-    if isinstance(value, dict):
-        return {str(k): json_from(v) for k, v in value.items()}
-    if value is None or isinstance(value, bool | int | float | str):
+    kind = type(value)
+    if kind in PLAIN:
         return value
-    raise TypeError(f"JSON has no word for {type(value).__name__}.")
+    if kind in (tuple, list):
+        return [json_from(v) for v in value]
+    if kind is dict:
+        return {str(k): json_from(v) for k, v in value.items()}
+    if is_dataclass(kind):
+        return {key: json_from(getattr(value, name)) for key, name in _members_of(kind)}
+    raise TypeError(f"JSON has no word for {kind.__name__}.")
+
+
+@cache
+def _members_of(shape: type[Any]) -> tuple[tuple[str, str], ...]:
+    """JSON key and attribute name of each field of one dataclass."""
+    return tuple((key_of(one), one.name) for one in fields(shape))
