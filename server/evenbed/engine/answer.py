@@ -6,15 +6,16 @@ from evenbed.engine.bed import Thickness, Violation
 from evenbed.engine.cautions import Caution
 from evenbed.engine.contours import Contour
 from evenbed.engine.delaunay import Triangle
-from evenbed.engine.document.fields import described, height, length
+from evenbed.engine.document.fields import described, height, length, time
 from evenbed.engine.document.room import Point, Point3
 from evenbed.engine.finish import Doorway, Facet
 from evenbed.engine.identity import Identity
 from evenbed.engine.levels import MarkHeight, ReadHeight, SetupHeight
 from evenbed.engine.load import Load
-from evenbed.engine.mix import Material, MixPlan
+from evenbed.engine.mix import Batch, Material
 from evenbed.engine.outline import Misclosure
 from evenbed.engine.problems import Problem
+from evenbed.engine.readiness import ReadinessRow, WorkingTime
 from evenbed.engine.sources import Explanation
 
 
@@ -92,6 +93,17 @@ class BedAnswer:
 
 
 @dataclass(frozen=True)
+class MixAnswer:
+    """What the mix makes, and how often it has to be made."""
+
+    batch: Batch = described(about="What goes into the mixer each time")
+    batches: int = described(about="How many, the last one not always full")
+    bag_yield: float = described(about="Compacted mortar from one bag", unit="m3")
+    density: float = described(about="Mass of fresh mortar", unit="kg/m3")
+    mixed_volume: float = described(about="Volume mixed, waste included", unit="m3")
+
+
+@dataclass(frozen=True)
 class Plan:
     """Everything worked out for one room."""
 
@@ -102,6 +114,11 @@ class Plan:
     surface: SurfaceAnswer = described(about="The subfloor")
     bed: BedAnswer = described(about="The bed")
     materials: tuple[Material, ...] = described(about="What to buy or carry in")
-    mix: MixPlan = described(about="Batches and what the mix makes")
+    mix: MixAnswer = described(about="Batches and what the mix makes")
+    readiness: tuple[ReadinessRow, ...] = described(
+        about="When the bed may be walked on, tiled, grouted, driven over"
+    )
+    placed_at: str | None = time(about="When the last section was placed, null where nothing is")
+    working_time: WorkingTime = described(about="How long a batch can be worked")
     cautions: tuple[Caution, ...] = described(about="What can hurt a person or spoil the bed")
     explanations: dict[str, Explanation] = described(about="What stands behind a figure, by its path")

@@ -4,7 +4,16 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
 
-from evenbed.engine.answer import BedAnswer, Extreme, LevelsAnswer, NextReading, OutlineAnswer, Plan, SurfaceAnswer
+from evenbed.engine.answer import (
+    BedAnswer,
+    Extreme,
+    LevelsAnswer,
+    MixAnswer,
+    NextReading,
+    OutlineAnswer,
+    Plan,
+    SurfaceAnswer,
+)
 from evenbed.engine.bed import Mortar, Quantities, Spot3, Thickness, highest_and_lowest
 from evenbed.engine.cautions import Caution, caution_at
 from evenbed.engine.contours import contours_of
@@ -18,6 +27,7 @@ from evenbed.engine.load import BedWeight, load_cautions, load_explanations, loa
 from evenbed.engine.mix import MixPlan, materials_for, mix_explanations
 from evenbed.engine.outline import Figure, check_openings, figure_from
 from evenbed.engine.problems import BadDocumentError, Problem, problem_at
+from evenbed.engine.readiness import Readiness, readiness_explanations, readiness_from
 from evenbed.engine.sources import Explanation, explanation_of
 from evenbed.engine.surface import Surface, surface_from
 
@@ -36,7 +46,10 @@ def plan_from(given: object) -> Plan:
         surface=_surface_answer(room),
         bed=_bed_answer(room),
         materials=room.mix.materials,
-        mix=room.mix,
+        mix=_mix_answer(room.mix),
+        readiness=room.readiness.rows,
+        placed_at=room.readiness.placed_at,
+        working_time=room.readiness.working_time,
         cautions=tuple(_cautions(room)),
         explanations=_explanations(room),
     )
@@ -102,6 +115,10 @@ class _Room:
     @cached_property
     def mix(self) -> MixPlan:
         return materials_for(self.quantities.volume, self.document.mix)
+
+    @cached_property
+    def readiness(self) -> Readiness:
+        return readiness_from(self.document.curing, self.document.climate, self.document.placements)
 
     def is_estimated(self, at: Point) -> bool:
         return any(self.surface.points[i][:2] == at for i in self.surface.estimated)
@@ -177,6 +194,10 @@ def _bed_answer(room: _Room) -> BedAnswer:
     )
 
 
+def _mix_answer(mix: MixPlan) -> MixAnswer:
+    return MixAnswer(mix.batch, mix.batches, mix.bag_yield, mix.density, mix.mixed_volume)
+
+
 def _cautions(room: _Room) -> Iterable[Caution]:
     yield from load_cautions(room.weight)
     if room.thickness.max > room.limits[1]:
@@ -189,6 +210,7 @@ def _cautions(room: _Room) -> Iterable[Caution]:
     if gap.ratio > LOOSE_TAPE:
         yield caution_at("outline.misclosure", "tape_again", length=gap.length)
     yield from material_cautions(room.mix)
+    yield from room.readiness.cautions
 
 
 def _explanations(room: _Room) -> dict[str, Explanation]:
@@ -203,7 +225,8 @@ def _explanations(room: _Room) -> dict[str, Explanation]:
         "bed.volume": explanation_of("volume", triangles=len(room.surface.triangles), area=figure.area),
     }
     loads = load_explanations(room.weight, quantities.volume, figure.area, max(0.0, thickness.max), room.mix.density)
-    return own | loads | mix_explanations(room.mix, room.document.mix)
+    waiting = readiness_explanations(room.readiness, room.document.curing)
+    return own | loads | mix_explanations(room.mix, room.document.mix) | waiting
 
 
 def _top_explanation(room: _Room) -> Explanation:
