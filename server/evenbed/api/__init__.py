@@ -1,0 +1,1 @@
+"""The web's side: routes of a few lines each, one shape for every error, the app's own pages."""

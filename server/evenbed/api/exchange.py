@@ -1,0 +1,138 @@
+"""Push, pull, the stream that says there is more, and the history of a record."""
+
+from collections.abc import AsyncIterator
+from typing import Annotated
+
+import anyio
+from fastapi import APIRouter, Query
+from fastapi.concurrency import run_in_threadpool
+from fastapi.sse import EventSourceResponse, ServerSentEvent
+
+from evenbed.access.joining import device_from_token
+from evenbed.api.bodies import JsonRoute
+from evenbed.api.problems import STORE_CODES, ProblemError, declared
+from evenbed.api.service import JoinedDevice, Service, TheService, TheToken, now, now_text
+from evenbed.store.archive import Past
+from evenbed.sync.accept import accept_push
+from evenbed.sync.model import Author, Record
+from evenbed.wire.exchange import (
+    HistoryEntry,
+    HistoryReply,
+    LatestEvent,
+    PulledRecord,
+    PullReply,
+    PushReply,
+    PushRequest,
+)
+from evenbed.wire.problems import Code
+from evenbed.wire.protocol import MOST_RECORDS
+from evenbed.wire.records import Kind
+
+router = APIRouter(prefix="/api", route_class=JsonRoute, tags=["sync"])
+PUSH_CODES = (
+    Code.NOT_JOINED,
+    Code.DEVICE_FORKED,
+    Code.GAP,
+    Code.UPDATE_NEEDED,
+    Code.MALFORMED,
+    Code.NOT_JSON,
+    Code.JSON_REQUIRED,
+    Code.TOO_LARGE,
+    *STORE_CODES,
+)
+
+
+@router.post("/push", operation_id="push", responses=declared(*PUSH_CODES))
+def push(body: PushRequest, device: JoinedDevice, service: TheService) -> PushReply:
+    """Hand over changes, in the order of their numbers. When the reply comes, they are on the service's disk."""
+    with service.store.writing() as work:
+        results = accept_push(work.ledger(), Author(device.id, device.person), body, now())
+        database, latest = work.founding.identity(), work.archive.latest()
+        work.commit()
+    return PushReply(database=database, server_time=now_text(), latest=latest, results=results)
+
+
+@router.get("/pull", operation_id="pull", responses=declared(Code.NOT_JOINED, Code.MALFORMED, *STORE_CODES))
+def pull(
+    _device: JoinedDevice,
+    service: TheService,
+    after: Annotated[int, Query(ge=0, le=2**53, description="The number up to which everything is known")] = 0,
+    limit: Annotated[int, Query(ge=1, le=MOST_RECORDS)] = MOST_RECORDS,
+) -> PullReply:
+    """Records changed after a number, oldest change first. After 0 it is all of them."""
+    with service.store.reading() as work:
+        page, database = work.archive.page(after, limit), work.founding.identity()
+    return PullReply(
+        database=database,
+        server_time=now_text(),
+        latest=page.latest,
+        more=page.more,
+        next=page.next,
+        records=[_pulled(record) for record in page.records],
+    )
+
+
+def _pulled(record: Record) -> PulledRecord:
+    return PulledRecord(
+        kind=record.kind,
+        id=record.id,
+        fields=record.fields,
+        sequence=record.sequence,
+        created_by=record.created_by,
+        changed_by=record.changed_by,
+        changed_at=record.changed_at.isoformat(),
+    )
+
+
+@router.get(
+    "/events",
+    operation_id="events",
+    response_class=EventSourceResponse,
+    responses=declared(Code.NOT_JOINED, *STORE_CODES),
+)
+async def events(_device: JoinedDevice, service: TheService, token: TheToken) -> AsyncIterator[ServerSentEvent]:
+    """Says `{"latest": N}` at once and whenever N has grown. It ends when the device may no longer read."""
+    told = -1
+    while True:
+        latest = await run_in_threadpool(_latest_for, service, token)
+        if latest != told:
+            told = latest
+            yield ServerSentEvent(data=LatestEvent(latest=latest))
+        await anyio.sleep(service.settings.poll_interval_s)
+
+
+def _latest_for(service: Service, token: str | None) -> int:
+    device_from_token(service.store, token)
+    with service.store.reading() as work:
+        return work.archive.latest()
+
+
+@router.get(
+    "/records/{kind}/{record_id}/history",
+    operation_id="history",
+    responses=declared(Code.NOT_JOINED, Code.NOT_FOUND, Code.MALFORMED, *STORE_CODES),
+)
+def history(kind: Kind, record_id: str, _device: JoinedDevice, service: TheService) -> HistoryReply:
+    """Every change of a record, oldest first: nothing that was ever said is missing."""
+    with service.store.reading() as work:
+        past = work.archive.history(kind, record_id)
+    if not past:
+        raise ProblemError(Code.NOT_FOUND, f"There is no {kind} with this id.")
+    return HistoryReply(entries=[_told(one) for one in past])
+
+
+def _told(past: Past) -> HistoryEntry:
+    entry = past.entry
+    assert entry.sequence is not None  # history holds applied changes only
+    return HistoryEntry(
+        sequence=entry.sequence,
+        change_id=entry.change_id,
+        person=entry.author.person,
+        device_id=entry.author.device_id,
+        device_name=past.device_name,
+        at=entry.at.isoformat(),
+        fields=entry.fields,
+        replaced=entry.effect.replaced,
+        concurrent=list(entry.effect.concurrent),
+        overruled=list(entry.effect.overruled),
+    )

@@ -1,0 +1,84 @@
+"""The app's own pages: the files that the web's build left, and index.html for every address of the app."""
+
+from collections.abc import Mapping
+from pathlib import Path, PurePosixPath
+from typing import Any
+
+from starlette.datastructures import Headers
+from starlette.exceptions import HTTPException
+from starlette.responses import Response
+from starlette.staticfiles import StaticFiles
+from starlette.types import Scope
+
+TYPES: Mapping[str, str] = {
+    ".html": "text/html; charset=utf-8",
+    ".js": "text/javascript; charset=utf-8",
+    ".mjs": "text/javascript; charset=utf-8",
+    ".css": "text/css; charset=utf-8",
+    ".json": "application/json",
+    ".map": "application/json",
+    ".wasm": "application/wasm",
+    ".webmanifest": "application/manifest+json",
+    ".svg": "image/svg+xml",
+    ".png": "image/png",
+    ".ico": "image/x-icon",
+    ".woff2": "font/woff2",
+    ".zip": "application/zip",
+    ".txt": "text/plain; charset=utf-8",
+    ".py": "text/x-python; charset=utf-8",
+}
+PACKED = (("br", ".br"), ("gzip", ".gz"))
+FOR_EVER = "public, max-age=31536000, immutable"
+ASK_FIRST = "no-cache"
+INDEX = "index.html"
+HASHED = "assets"
+
+
+class Pages(StaticFiles):
+    """Serves the build. A missing build is told in words, for the service works without it."""
+
+    def __init__(self, directory: Path) -> None:
+        super().__init__(directory=directory, check_dir=False)
+
+    async def get_response(self, path: str, scope: Scope) -> Response:
+        """The file, or the app's index for an address without one. Raises HTTPException 404 or 405."""
+        if scope["method"] not in ("GET", "HEAD"):
+            raise HTTPException(405)
+        name = self._file_for(path.replace("\\", "/"))
+        packing, suffix = self._packing(name, Headers(scope=scope).get("accept-encoding", ""))
+        response = await super().get_response(name + suffix, scope)
+        response.headers.update(_headers(name, packing))
+        return response
+
+    def _file_for(self, path: str) -> str:
+        if path in ("", "."):
+            return INDEX
+        if path == "api" or path.startswith("api/"):
+            raise HTTPException(404, "There is no such address in the service.")
+        return path if self._is_file(path) or PurePosixPath(path).suffix else INDEX
+
+    def _packing(self, name: str, accepted: str) -> tuple[str | None, str]:
+        offered = {part.partition(";")[0].strip() for part in accepted.split(",") if not _is_refused(part)}
+        for packing, suffix in PACKED:
+            if packing in offered and self._is_file(name + suffix):
+                return packing, suffix
+        return None, ""
+
+    def _is_file(self, path: str) -> bool:
+        found, about = self.lookup_path(path)
+        return about is not None and Path(found).is_file()
+
+
+def _is_refused(part: str) -> bool:
+    quality = part.partition(";")[2].strip().replace(" ", "")
+    return quality in ("q=0", "q=0.0", "q=0.00", "q=0.000")
+
+
+def _headers(name: str, packing: str | None) -> dict[str, Any]:
+    where = PurePosixPath(name)
+    headers = {
+        "Cache-Control": FOR_EVER if where.parts[0] == HASHED else ASK_FIRST,
+        "Content-Type": TYPES.get(where.suffix.lower(), "application/octet-stream"),
+        "Vary": "Accept-Encoding",
+    }
+    return headers | ({"Content-Encoding": packing} if packing else {})

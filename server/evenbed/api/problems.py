@@ -1,0 +1,135 @@
+"""The one place where errors become replies: RFC 9457, application/problem+json, each with a stable code."""
+
+import logging
+from collections.abc import Callable, Sequence
+from typing import Any
+
+from fastapi import FastAPI, Request
+from fastapi.exceptions import RequestValidationError
+from fastapi.responses import JSONResponse
+from pydantic_core import ErrorDetails
+from starlette.exceptions import HTTPException
+
+from evenbed.access.joining import NotJoinedError, WrongCodeError
+from evenbed.access.tries import TooManyTriesError
+from evenbed.store.faults import StoreBusyError, StoreFailedError, StoreFullError
+from evenbed.sync.accept import DeviceForkedError, GapError, UpdateNeededError
+from evenbed.wire.problems import ABOUT, Code, ProblemItem, ProblemReply
+
+MEDIA_TYPE = "application/problem+json"
+BUSY_WAIT_S = 2
+_LOG = logging.getLogger("evenbed")
+_CODES_BY_STATUS = {400: Code.NOT_JSON, 404: Code.NOT_FOUND, 405: Code.METHOD_NOT_ALLOWED, 413: Code.TOO_LARGE}
+
+
+class ProblemError(HTTPException):
+    """A refusal decided in the web's own room."""
+
+    def __init__(self, code: Code, detail: str) -> None:
+        self.code = code
+        super().__init__(ABOUT[code].status, detail)
+
+
+def problem_reply(code: Code, detail: str | None = None, **extra: Any) -> JSONResponse:
+    """The reply for a code. `extra` are the members of `ProblemReply` that belong to it."""
+    about = ABOUT[code]
+    reply = ProblemReply(
+        type=f"urn:evenbed:{code}", title=about.title, status=about.status, code=code, detail=detail, **extra
+    )
+    return JSONResponse(reply.model_dump(mode="json", exclude_none=True), about.status, media_type=MEDIA_TYPE)
+
+
+def declared(*codes: Code) -> dict[int | str, dict[str, Any]]:
+    """How a route tells in its description which codes it may answer with."""
+    by_status: dict[int | str, list[Code]] = {}
+    for code in (*codes, Code.INTERNAL):
+        by_status.setdefault(ABOUT[code].status, []).append(code)
+    return {status: _declaration(same) for status, same in by_status.items()}
+
+
+def _declaration(codes: Sequence[Code]) -> dict[str, Any]:
+    titles = "; ".join(f"`{code}`: {ABOUT[code].title}" for code in codes)
+    schema = {"$ref": "#/components/schemas/ProblemReply"}
+    return {"description": titles, "content": {MEDIA_TYPE: {"schema": schema}}}
+
+
+def install(app: FastAPI) -> None:
+    """Put every error of ours, and those of the framework, into the one shape."""
+    plain: dict[type[Exception], Code] = {
+        NotJoinedError: Code.NOT_JOINED,
+        WrongCodeError: Code.WRONG_CODE,
+        DeviceForkedError: Code.DEVICE_FORKED,
+        UpdateNeededError: Code.UPDATE_NEEDED,
+    }
+    for kind, code in plain.items():
+        app.add_exception_handler(kind, _saying(code))
+    for kind, code in {StoreFullError: Code.STORAGE_FULL, StoreFailedError: Code.STORAGE_FAILED}.items():
+        app.add_exception_handler(kind, _logged(code))
+    app.add_exception_handler(StoreBusyError, _busy)
+    app.add_exception_handler(GapError, _gap)
+    app.add_exception_handler(TooManyTriesError, _too_many_tries)
+    app.add_exception_handler(RequestValidationError, _malformed)
+    app.add_exception_handler(HTTPException, _refused)
+    app.add_exception_handler(Exception, _internal)
+
+
+Handler = Callable[[Request, Exception], JSONResponse]
+
+
+def _saying(code: Code) -> Handler:
+    return lambda _request, error: problem_reply(code, str(error))
+
+
+def _logged(code: Code) -> Handler:
+    def handle(request: Request, error: Exception) -> JSONResponse:
+        _LOG.error("%s %s: %s", request.method, request.url.path, error)
+        return problem_reply(code, str(error))
+
+    return handle
+
+
+def _busy(_request: Request, error: Exception) -> JSONResponse:
+    return _with_wait(problem_reply(Code.BUSY, str(error), retry_after=BUSY_WAIT_S), BUSY_WAIT_S)
+
+
+def _gap(_request: Request, error: Exception) -> JSONResponse:
+    assert isinstance(error, GapError)
+    return problem_reply(Code.GAP, str(error), expected=error.expected)
+
+
+def _too_many_tries(_request: Request, error: Exception) -> JSONResponse:
+    assert isinstance(error, TooManyTriesError)
+    return _with_wait(problem_reply(Code.TOO_MANY_TRIES, str(error), retry_after=error.wait_s), error.wait_s)
+
+
+def _with_wait(reply: JSONResponse, wait_s: int) -> JSONResponse:
+    reply.headers["Retry-After"] = str(wait_s)
+    return reply
+
+
+def _malformed(_request: Request, error: Exception) -> JSONResponse:
+    assert isinstance(error, RequestValidationError)
+    return problem_reply(Code.MALFORMED, problems=[_item_from(one) for one in error.errors()])
+
+
+def _item_from(error: ErrorDetails) -> ProblemItem:
+    _where, *steps = error["loc"]
+    path = "".join(f"[{step}]" if isinstance(step, int) else f".{step}" for step in steps)
+    return ProblemItem(path=path.lstrip("."), code=error["type"], message=error["msg"])
+
+
+def _refused(_request: Request, error: Exception) -> JSONResponse:
+    assert isinstance(error, HTTPException)
+    code = error.code if isinstance(error, ProblemError) else _CODES_BY_STATUS[error.status_code]
+    reply = problem_reply(code, error.detail)
+    reply.headers.update(error.headers or {})
+    return reply
+
+
+def _internal(_request: Request, _error: Exception) -> JSONResponse:
+    """The error itself goes to the log (the server writes it there), never to the reply."""
+    return problem_reply(Code.INTERNAL, "The mistake is ours and has been logged. Nothing was stored; send again.")
+
+
+STORE_CODES = (Code.BUSY, Code.STORAGE_FULL, Code.STORAGE_FAILED)
+"""What any route that touches the database may answer."""

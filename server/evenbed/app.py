@@ -1,0 +1,41 @@
+"""The only wiring: settings in, a ready application out."""
+
+from collections.abc import AsyncIterator, Callable
+from contextlib import AbstractAsyncContextManager, asynccontextmanager
+from importlib.metadata import version
+
+from fastapi import FastAPI
+
+from evenbed.access.tries import Tries
+from evenbed.api import exchange, health, plans, problems, sessions
+from evenbed.api.bodies import BodyLimit
+from evenbed.api.description import description_of
+from evenbed.api.headers import SafeHeaders
+from evenbed.api.pages import Pages
+from evenbed.api.service import Service
+from evenbed.settings import Settings
+from evenbed.store.work import Store
+
+
+def create_app(settings: Settings) -> FastAPI:
+    """The application over a database that is already migrated and founded."""
+    store = Store(settings.database_url, settings.busy_timeout_s)
+    app = FastAPI(title="Evenbed", version=version("evenbed"), lifespan=_closing(store), redirect_slashes=False)
+    app.state.service = Service(settings, store, Tries(), app.version)
+    for routes in (health, plans, sessions, exchange):
+        app.include_router(routes.router)
+    app.router.default = Pages(settings.web)
+    problems.install(app)
+    app.add_middleware(BodyLimit, limit=settings.body_limit)
+    app.add_middleware(SafeHeaders)
+    app.openapi = lambda: description_of(app)  # type: ignore[method-assign]
+    return app
+
+
+def _closing(store: Store) -> Callable[[FastAPI], AbstractAsyncContextManager[None]]:
+    @asynccontextmanager
+    async def lifespan(_app: FastAPI) -> AsyncIterator[None]:
+        yield
+        store.close()
+
+    return lifespan

@@ -1,0 +1,71 @@
+"""The service's settings: environment variables EVENBED_*, each with a default, read once into a frozen object."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[2]
+TRUE = ("1", "true", "yes", "on")
+FALSE = ("0", "false", "no", "off", "")
+
+
+class SettingsError(Exception):
+    """A setting that cannot be used; the message names it and what it takes."""
+
+
+@dataclass(frozen=True)
+class Settings:
+    """Everything that can be set.
+
+    `https` is on where people reach the service by https (a proxy in front counts): the cookie then travels by https
+    only. `body_limit` is in bytes: 20 000 readings with names and places are about 3 million.
+    """
+
+    host: str = "127.0.0.1"
+    port: int = 8765
+    data: Path = Path("data")
+    database: str = ""
+    web: Path = ROOT / "web" / "dist"
+    https: bool = False
+    body_limit: int = 8_000_000
+    busy_timeout_s: float = 5.0
+    poll_interval_s: float = 1.0
+
+    @property
+    def database_url(self) -> str:
+        """Where the records are: the setting `database`, or a file in the data folder."""
+        return self.database or f"sqlite:///{(self.data / 'evenbed.db').absolute()}"
+
+
+def settings_from(environ: Mapping[str, str]) -> Settings:
+    """The settings told by the environment. Raises SettingsError with the variable's name."""
+    plain = Settings()
+    return Settings(
+        host=environ.get("EVENBED_HOST", plain.host),
+        port=int(_number(environ, "EVENBED_PORT", plain.port, 0, 65_535)),
+        data=Path(environ.get("EVENBED_DATA", str(plain.data))),
+        database=environ.get("EVENBED_DATABASE", plain.database),
+        web=Path(environ.get("EVENBED_WEB", str(plain.web))),
+        https=_switch(environ, "EVENBED_HTTPS"),
+        body_limit=int(_number(environ, "EVENBED_BODY_LIMIT", plain.body_limit, 1_000, 1e9)),
+        busy_timeout_s=_number(environ, "EVENBED_BUSY_TIMEOUT_S", plain.busy_timeout_s, 0, 600),
+        poll_interval_s=_number(environ, "EVENBED_POLL_INTERVAL_S", plain.poll_interval_s, 0.01, 600),
+    )
+
+
+def _number(environ: Mapping[str, str], name: str, plain: float, low: float, high: float) -> float:
+    text = environ.get(name, str(plain))
+    try:
+        value = float(text)
+    except ValueError:
+        value = float("nan")
+    if not low <= value <= high:
+        raise SettingsError(f"{name} must be a number from {low:g} to {high:g}; it is {text!r}.")
+    return value
+
+
+def _switch(environ: Mapping[str, str], name: str) -> bool:
+    text = environ.get(name, "").lower()
+    if text not in TRUE + FALSE:
+        raise SettingsError(f"{name} must be one of {', '.join(TRUE + FALSE[:-1])}; it is {text!r}.")
+    return text in TRUE

@@ -1,0 +1,1 @@
+"""Keeping: the log of changes, the records made from it, the devices. Its tables never leave this room."""

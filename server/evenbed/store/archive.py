@@ -1,0 +1,74 @@
+"""Looking things up: pages of what changed, the history of a record, the whole log."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from sqlmodel import Session, col, select
+
+from evenbed.store.rows import entry_from, record_from
+from evenbed.store.tables import ChangeRow, DeviceRow, RecordRow, ServiceRow
+from evenbed.sync.model import Entry, Record
+
+
+@dataclass(frozen=True)
+class Page:
+    """Records in the order of their sequence. Everything up to `next` has been seen with it."""
+
+    records: tuple[Record, ...]
+    latest: int
+    next: int
+    more: bool
+
+
+@dataclass(frozen=True)
+class Past:
+    """One applied change and the name of the device it came from."""
+
+    entry: Entry
+    device_name: str
+
+
+class Archive:
+    """Reads inside one session."""
+
+    def __init__(self, session: Session) -> None:
+        self._session = session
+
+    def page(self, after: int, limit: int) -> Page:
+        """What changed after a number, at most `limit` records.
+
+        The newest number is read first: every change up to it was committed before the records are read, for numbers
+        are given and committed one transaction after the other. So a cursor never passes a change it has not seen.
+        """
+        latest = self.latest()
+        newer = select(RecordRow).where(RecordRow.sequence > after).order_by(col(RecordRow.sequence))
+        rows = self._session.exec(newer.limit(limit + 1)).all()
+        records, more = tuple(record_from(row) for row in rows[:limit]), len(rows) > limit
+        last = records[-1].sequence if records else after
+        end = max(latest, last)
+        return Page(records, latest=end, next=last if more else end, more=more)
+
+    def latest(self) -> int:
+        """The last number given."""
+        return self._session.exec(select(ServiceRow.latest)).one()
+
+    def history(self, kind: str, record_id: str) -> tuple[Past, ...]:
+        """Every applied change of a record, oldest first; empty where there is no such record."""
+        of_record = (
+            select(ChangeRow, DeviceRow.name)
+            .join(DeviceRow)
+            .where(ChangeRow.kind == kind, ChangeRow.record_id == record_id, col(ChangeRow.sequence).is_not(None))
+            .order_by(col(ChangeRow.sequence))
+        )
+        return tuple(Past(entry_from(row), name) for row, name in self._session.exec(of_record))
+
+    def log(self) -> Iterator[Entry]:
+        """Every applied change, in order."""
+        applied = select(ChangeRow).where(col(ChangeRow.sequence).is_not(None))
+        rows = self._session.exec(applied.order_by(col(ChangeRow.sequence)).execution_options(yield_per=1000))
+        return (entry_from(row) for row in rows)
+
+    def records(self) -> Iterator[Record]:
+        """Every record as it stands."""
+        rows = self._session.exec(select(RecordRow).execution_options(yield_per=1000))
+        return (record_from(row) for row in rows)

@@ -1,0 +1,91 @@
+"""From rows to what sync works on, and back."""
+
+from typing import Any, cast
+
+from evenbed.store.tables import ChangeRow, RecordRow
+from evenbed.store.times import moment_from_text, text_from_moment
+from evenbed.sync.model import Author, Effect, Entry, Outcome, Record, Refusal, Stamp
+from evenbed.wire.refusals import Reason
+
+
+def change_row_from(entry: Entry) -> ChangeRow:
+    """The log's row of an entry."""
+    return ChangeRow(
+        device_id=entry.author.device_id,
+        number=entry.number,
+        change_id=entry.change_id,
+        sequence=entry.sequence,
+        outcome=entry.outcome,
+        person=entry.author.person,
+        kind=entry.kind,
+        record_id=entry.record_id,
+        fields=entry.fields,
+        seen=entry.seen,
+        schema_version=entry.schema,
+        device_time=entry.device_time,
+        at=text_from_moment(entry.at),
+        received_at=text_from_moment(entry.received_at),
+        replaced=entry.effect.replaced,
+        concurrent=list(entry.effect.concurrent),
+        overruled=list(entry.effect.overruled),
+        reason=entry.refusal.reason if entry.refusal else None,
+        message=entry.refusal.message if entry.refusal else None,
+    )
+
+
+def entry_from(row: ChangeRow) -> Entry:
+    """The entry of a log's row."""
+    return Entry(
+        change_id=row.change_id,
+        number=row.number,
+        outcome=cast("Outcome", row.outcome),
+        author=Author(row.device_id, row.person),
+        kind=row.kind,
+        record_id=row.record_id,
+        fields=row.fields,
+        seen=row.seen,
+        schema=row.schema_version,
+        device_time=row.device_time,
+        at=moment_from_text(row.at),
+        received_at=moment_from_text(row.received_at),
+        sequence=row.sequence,
+        effect=Effect(row.replaced, tuple(row.concurrent), tuple(row.overruled)),
+        refusal=Refusal(Reason(row.reason), row.message or "") if row.reason else None,
+    )
+
+
+def record_row_from(record: Record) -> RecordRow:
+    """The row of a record."""
+    return RecordRow(
+        kind=record.kind,
+        id=record.id,
+        sequence=record.sequence,
+        fields=record.fields,
+        stamps={name: _json_from_stamp(stamp) for name, stamp in record.stamps.items()},
+        created_by=record.created_by,
+        changed_by=record.changed_by,
+        changed_at=text_from_moment(record.changed_at),
+    )
+
+
+def record_from(row: RecordRow) -> Record:
+    """The record of a row."""
+    return Record(
+        kind=row.kind,
+        id=row.id,
+        fields=row.fields,
+        stamps={name: _stamp_from_json(value) for name, value in row.stamps.items()},
+        sequence=row.sequence,
+        created_by=row.created_by,
+        changed_by=row.changed_by,
+        changed_at=moment_from_text(row.changed_at),
+    )
+
+
+def _json_from_stamp(stamp: Stamp) -> list[Any]:
+    return [stamp.sequence, stamp.device_id, text_from_moment(stamp.at)]
+
+
+def _stamp_from_json(value: list[Any]) -> Stamp:
+    sequence, device_id, at = value
+    return Stamp(sequence, device_id, moment_from_text(at))

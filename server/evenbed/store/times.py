@@ -1,0 +1,13 @@
+"""Moments as the tables keep them."""
+
+from datetime import UTC, datetime
+
+
+def text_from_moment(at: datetime) -> str:
+    """ISO 8601 in UTC, always with microseconds, so that texts sort as moments do."""
+    return at.astimezone(UTC).isoformat(timespec="microseconds")
+
+
+def moment_from_text(text: str) -> datetime:
+    """The moment again."""
+    return datetime.fromisoformat(text)

@@ -1,0 +1,158 @@
+"""Accepting a push: every change once, in the device's order, applied or refused, and never half a push.
+
+The caller runs this inside one writing transaction and commits it before replying; an error raised here means that
+nothing of the push was taken.
+"""
+
+from datetime import datetime
+
+from evenbed.sync.check import refusal_of, refuse
+from evenbed.sync.clocks import corrected_time
+from evenbed.sync.merge import merge
+from evenbed.sync.model import Author, Edit, Entry, Refusal
+from evenbed.sync.port import Ledger
+from evenbed.wire.exchange import Change, PushRequest, PushResult
+from evenbed.wire.protocol import PROTOCOL, SCHEMA
+from evenbed.wire.refusals import Reason
+
+
+class SyncError(Exception):
+    """A whole push that cannot be taken; nothing of it was stored and the phone keeps everything."""
+
+
+class DeviceForkedError(SyncError):
+    """The device's number is already used for another change: it was restored from a copy of itself."""
+
+    def __init__(self, number: int) -> None:
+        self.number = number
+        super().__init__(
+            f"Change {number} of this device is already here with another id. "
+            "Take a new device id, join again and send the changes once more."
+        )
+
+
+class GapError(SyncError):
+    """A number was left out."""
+
+    def __init__(self, expected: int, got: int) -> None:
+        self.expected = expected
+        super().__init__(f"Expected change {expected} of this device, got {got}. Send from {expected} on.")
+
+
+class UpdateNeededError(SyncError):
+    """The phone is newer than the service."""
+
+    def __init__(self, what: str, got: int, known: int) -> None:
+        super().__init__(
+            f"The phone speaks {what} {got}, this service knows up to {known}. "
+            "Nothing is lost: the changes stay on the phone until the service is updated."
+        )
+
+
+def accept_push(ledger: Ledger, author: Author, push: PushRequest, received_at: datetime) -> list[PushResult]:
+    """What became of each change, in order.
+
+    Raises UpdateNeededError, GapError or DeviceForkedError, and then nothing may be committed.
+    """
+    _check_versions(push)
+    return [_accept(ledger, author, change, push.device_time, received_at) for change in push.changes]
+
+
+def _check_versions(push: PushRequest) -> None:
+    if push.protocol > PROTOCOL:
+        raise UpdateNeededError("protocol", push.protocol, PROTOCOL)
+    newest = max((change.schema_ for change in push.changes), default=SCHEMA)
+    if newest > SCHEMA:
+        raise UpdateNeededError("record schema", newest, SCHEMA)
+
+
+def _accept(ledger: Ledger, author: Author, change: Change, push_time: str, received_at: datetime) -> PushResult:
+    last = ledger.last_entry(author.device_id)
+    expected = 1 if last is None else last.number + 1
+    if change.number < expected:
+        return _repeated(ledger, author, change)
+    if change.number > expected:
+        raise GapError(expected, change.number)
+    at = corrected_time(change.device_time, push_time, received_at, last.at if last else None)
+    return _take(ledger, _entry(author, change, at, received_at), change)
+
+
+def _repeated(ledger: Ledger, author: Author, change: Change) -> PushResult:
+    entry = ledger.entry(author.device_id, change.number)
+    if entry is None or entry.change_id != change.change_id:
+        raise DeviceForkedError(change.number)
+    if entry.refusal is not None:
+        return _refused_result(entry, entry.refusal)
+    return _already_applied(entry, ledger.applied(change.change_id))
+
+
+def _entry(author: Author, change: Change, at: datetime, received_at: datetime) -> Entry:
+    return Entry(
+        change_id=change.change_id,
+        number=change.number,
+        outcome="applied",
+        author=author,
+        kind=change.kind,
+        record_id=change.record_id,
+        fields=change.fields,
+        seen=change.seen,
+        schema=change.schema_,
+        device_time=change.device_time,
+        at=at,
+        received_at=received_at,
+    )
+
+
+def _take(ledger: Ledger, entry: Entry, change: Change) -> PushResult:
+    earlier = ledger.applied(change.change_id)
+    if earlier is not None:
+        return _take_again(ledger, entry, earlier)
+    record = ledger.record(change.kind, change.record_id)
+    refusal = refusal_of(change, record, ledger)
+    return _keep_refused(ledger, entry, refusal) if refusal else _apply(ledger, entry)
+
+
+def _take_again(ledger: Ledger, entry: Entry, earlier: Entry) -> PushResult:
+    """A change that reached the service before, from the device's former self: once is enough."""
+    same = (entry.kind, entry.record_id, entry.fields) == (earlier.kind, earlier.record_id, earlier.fields)
+    if not same:
+        return _keep_refused(ledger, entry, refuse(Reason.CHANGE_ID_TAKEN))
+    ledger.add_entry(entry.as_already_applied())
+    return _already_applied(entry, earlier)
+
+
+def _keep_refused(ledger: Ledger, entry: Entry, refusal: Refusal) -> PushResult:
+    ledger.add_entry(entry.as_refused(refusal))
+    return _refused_result(entry, refusal)
+
+
+def _apply(ledger: Ledger, entry: Entry) -> PushResult:
+    sequence = ledger.next_sequence()
+    record, effect = merge(ledger.record(entry.kind, entry.record_id), edit_from(entry, sequence))
+    ledger.save_record(record)
+    ledger.add_entry(entry.as_applied(sequence, effect))
+    return PushResult(number=entry.number, change_id=entry.change_id, outcome="applied", sequence=sequence)
+
+
+def edit_from(entry: Entry, sequence: int) -> Edit:
+    """The entry as the merge takes it."""
+    return Edit(sequence, entry.author, entry.at, entry.kind, entry.record_id, entry.fields, entry.seen)
+
+
+def _refused_result(entry: Entry, refusal: Refusal) -> PushResult:
+    return PushResult(
+        number=entry.number,
+        change_id=entry.change_id,
+        outcome="refused",
+        reason=refusal.reason,
+        message=refusal.message,
+    )
+
+
+def _already_applied(entry: Entry, original: Entry | None) -> PushResult:
+    return PushResult(
+        number=entry.number,
+        change_id=entry.change_id,
+        outcome="already_applied",
+        sequence=original.sequence if original else None,
+    )

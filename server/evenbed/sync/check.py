@@ -1,0 +1,96 @@
+"""May this change be applied? Every no is a reason from the closed set, with the field it concerns."""
+
+from pydantic import ValidationError
+from pydantic_core import ErrorDetails
+
+from evenbed.sync.model import Record, Refusal
+from evenbed.sync.port import Ledger
+from evenbed.wire.exchange import Change
+from evenbed.wire.records import SHAPES
+from evenbed.wire.refusals import SENTENCES, Reason
+from evenbed.wire.values import is_uuid
+
+PARENTS = {
+    "room": ("job", "job_id"),
+    "reading": ("room", "room_id"),
+    "placement": ("room", "room_id"),
+    "climate": ("room", "room_id"),
+}
+PLACES = ("at", "mark")
+CHANGEABLE_IN_A_READING = {"deleted"}
+
+
+def refusal_of(change: Change, record: Record | None, ledger: Ledger) -> Refusal | None:
+    """Why the change may not be applied to the record as it stands (None before its first change); None if it may."""
+    return (
+        _bad_envelope(change)
+        or _final_reading(change, record)
+        or _bad_fields(change, record)
+        or _placeless_reading(change, record)
+        or _unknown_parent(change, ledger)
+    )
+
+
+def refuse(reason: Reason, **values: object) -> Refusal:
+    """The refusal with its English sentence."""
+    return Refusal(reason, SENTENCES[reason].format(**values))
+
+
+def _bad_envelope(change: Change) -> Refusal | None:
+    if change.kind not in SHAPES:
+        return refuse(Reason.UNKNOWN_KIND, got=change.kind)
+    if not is_uuid(change.record_id):
+        return refuse(Reason.BAD_ID, field="record_id", got=change.record_id)
+    return None if change.fields else refuse(Reason.NOTHING_CHANGED)
+
+
+def _final_reading(change: Change, record: Record | None) -> Refusal | None:
+    if change.kind != "reading" or record is None:
+        return None
+    touched = sorted(set(change.fields) - CHANGEABLE_IN_A_READING)
+    return refuse(Reason.READING_IS_FINAL, field=", ".join(touched)) if touched else None
+
+
+def _bad_fields(change: Change, record: Record | None) -> Refusal | None:
+    try:
+        SHAPES[change.kind].model_validate(change.fields)
+    except ValidationError as error:
+        relevant = (e for e in error.errors(include_url=False) if record is None or not _is_absence(e))
+        return next((_refusal_from(e, change.kind) for e in relevant), None)
+    return None
+
+
+def _is_absence(error: ErrorDetails) -> bool:
+    """A needed field that this change does not touch: only a new record must have it."""
+    return error["type"] == "missing" and len(error["loc"]) == 1
+
+
+def _refusal_from(error: ErrorDetails, kind: str) -> Refusal:
+    field = str(error["loc"][0]) if error["loc"] else kind
+    if _is_absence(error):
+        return refuse(Reason.MISSING_FIELD, kind=kind, field=field)
+    if error["type"] == "extra_forbidden" and len(error["loc"]) == 1:
+        return refuse(Reason.UNKNOWN_FIELD, kind=kind, field=field)
+    return refuse(Reason.BAD_VALUE, field=field, why=error["msg"])
+
+
+def _placeless_reading(change: Change, record: Record | None) -> Refusal | None:
+    """A reading stands at a place or on a mark: on one of them, and not on both."""
+    if change.kind != "reading" or record is not None:
+        return None
+    told = [name for name in PLACES if change.fields.get(name) is not None]
+    if not told:
+        return refuse(Reason.MISSING_FIELD, kind="reading", field="at or mark")
+    if len(told) > 1:
+        return refuse(Reason.BAD_VALUE, field="mark", why="the reading has a place of its own already")
+    return None
+
+
+def _unknown_parent(change: Change, ledger: Ledger) -> Refusal | None:
+    if change.kind not in PARENTS:
+        return None
+    parent, field = PARENTS[change.kind]
+    got = change.fields.get(field)
+    if field not in change.fields or ledger.record(parent, str(got)) is not None:
+        return None
+    return refuse(Reason.UNKNOWN_PARENT, parent=parent, kind=change.kind, got=got)

@@ -1,0 +1,109 @@
+"""What the rules work on: records with a stamp on every field, and the log from which they can be made again."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from datetime import datetime
+from typing import Literal
+
+from evenbed.wire.exchange import FieldValues
+from evenbed.wire.refusals import Reason
+
+Outcome = Literal["applied", "already_applied", "refused"]
+
+
+@dataclass(frozen=True)
+class Author:
+    """Who makes a change, and on which device."""
+
+    device_id: str
+    person: str
+
+
+@dataclass(frozen=True)
+class Stamp:
+    """Where a field's value comes from: the change's number at the service, its device, its corrected time."""
+
+    sequence: int
+    device_id: str
+    at: datetime
+
+
+@dataclass(frozen=True)
+class Record:
+    """A record as it stands. `sequence` is that of its newest change, standing or not."""
+
+    kind: str
+    id: str
+    fields: FieldValues
+    stamps: Mapping[str, Stamp]
+    sequence: int
+    created_by: str
+    changed_by: str
+    changed_at: datetime
+
+
+@dataclass(frozen=True)
+class Effect:
+    """What one change did to a record.
+
+    `replaced` holds the values whose place it took; `concurrent` the fields where it and the value it met were made
+    without knowing of each other; `overruled` those among them where the value it met was the later edit and stayed.
+    """
+
+    replaced: FieldValues = field(default_factory=dict)
+    concurrent: tuple[str, ...] = ()
+    overruled: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Edit:
+    """A change ready to be merged: numbered by the service, its time corrected."""
+
+    sequence: int
+    author: Author
+    at: datetime
+    kind: str
+    record_id: str
+    fields: FieldValues
+    seen: int
+
+
+@dataclass(frozen=True)
+class Refusal:
+    """Why a change was not applied."""
+
+    reason: Reason
+    message: str
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One change as the log keeps it for ever, applied or not. `sequence` is None unless it was applied."""
+
+    change_id: str
+    number: int
+    outcome: Outcome
+    author: Author
+    kind: str
+    record_id: str
+    fields: FieldValues
+    seen: int
+    schema: int
+    device_time: str
+    at: datetime
+    received_at: datetime
+    sequence: int | None = None
+    effect: Effect = Effect()
+    refusal: Refusal | None = None
+
+    def as_applied(self, sequence: int, effect: Effect) -> "Entry":
+        """The same, applied as the service's change `sequence`."""
+        return replace(self, outcome="applied", sequence=sequence, effect=effect)
+
+    def as_already_applied(self) -> "Entry":
+        """The same, when another entry had brought it before."""
+        return replace(self, outcome="already_applied")
+
+    def as_refused(self, refusal: Refusal) -> "Entry":
+        """The same, not applied."""
+        return replace(self, outcome="refused", refusal=refusal)
