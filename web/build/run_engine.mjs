@@ -4,8 +4,8 @@
  *
  *   node build/run_engine.mjs < documents.jsonl > plans.jsonl
  */
-import { readFileSync } from "node:fs";
 import { dirname } from "node:path";
+import { createInterface } from "node:readline";
 import { loadPyodide } from "pyodide";
 import { engineFiles } from "./engine_files.mjs";
 
@@ -22,6 +22,6 @@ async function startEngine() {
 }
 
 const planText = await startEngine();
-for (const line of readFileSync(0, "utf8").split("\n")) {
+for await (const line of createInterface({ input: process.stdin })) {
   if (line.trim() !== "") process.stdout.write(`${planText(line)}\n`);
 }
