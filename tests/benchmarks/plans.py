@@ -1,0 +1,56 @@
+"""A full plan in CPython: its time at 200 readings, its growth, and a rival that computes the volume alone."""
+
+import json
+import math
+import time
+from collections.abc import Callable
+from functools import partial
+from typing import Any
+
+import numpy as np
+from scipy.spatial import Delaunay
+from shapely.geometry import Polygon
+
+from evenbed.engine.bridge import plan_text
+from tests.benchmarks.floors import read_floor
+
+COUNTS = (50, 100, 200, 400, 800, 1600, 3200)
+
+
+def best_ms(work: Callable[[], object], runs: int = 5) -> float:
+    """Least time of several runs, ms: the one the machine disturbed least."""
+    times = []
+    for _ in range(runs):
+        start = time.perf_counter()
+        work()
+        times.append(time.perf_counter() - start)
+    return 1000.0 * min(times)
+
+
+def rival_volume(document: dict[str, Any]) -> float:
+    """The bed's volume over z = 0 by scipy's triangulation and shapely's clipping: one figure of the plan's many."""
+    room = Polygon(document["outline"]["vertices"], document["outline"]["cutouts"])
+    places = np.array([r["at"] for r in document["readings"]])
+    heights = np.array([-r["down"] for r in document["readings"]])
+    total = 0.0
+    for simplex in Delaunay(places).simplices:
+        part = Polygon(places[simplex]).intersection(room)
+        if part.area > 0.0:
+            plane = np.linalg.solve(np.c_[np.ones(3), places[simplex]], heights[simplex])
+            total += part.area * float(plane @ [1.0, part.centroid.x, part.centroid.y])
+    return total
+
+
+def print_plans() -> None:
+    """Print the table and the growth from the first count to the last."""
+    print("full plan in CPython, ms (best of 5), against scipy + shapely for the volume alone")
+    first = last = 0.0
+    for count in COUNTS:
+        document = read_floor(count)
+        text = json.dumps(document)
+        mine = best_ms(partial(plan_text, text))
+        rival = best_ms(partial(rival_volume, document))
+        print(f"  {count:5d} readings  {mine:8.1f}  rival {rival:8.1f}  ratio {mine / rival:5.2f}")
+        first, last = first or mine, mine
+    n_log_n = COUNTS[-1] * math.log(COUNTS[-1]) / (COUNTS[0] * math.log(COUNTS[0]))
+    print(f"  growth {COUNTS[0]} to {COUNTS[-1]}: {last / first:.0f} times; n log n would be {n_log_n:.0f} times")
