@@ -1,6 +1,5 @@
 """Opening a database: SQLite set so that what is committed is on the disk, and PostgreSQL by the same constructs."""
 
-from pathlib import Path
 from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event
@@ -9,13 +8,17 @@ from sqlalchemy.engine import make_url
 PRAGMAS = ("journal_mode=WAL", "synchronous=FULL", "foreign_keys=ON")
 
 
-def open_engine(url: str, busy_timeout_s: float) -> Engine:
-    """An engine for the URL; a missing folder for a SQLite file is made."""
-    if make_url(url).get_backend_name() != "sqlite":
+def is_sqlite(url: str) -> bool:
+    """True where the URL names a SQLite file."""
+    return make_url(url).get_backend_name() == "sqlite"
+
+
+def open_engine(url: str, busy_timeout_s: float, pragmas: tuple[str, ...] = PRAGMAS) -> Engine:
+    """An engine for the URL. Nothing is opened yet."""
+    if not is_sqlite(url):
         return create_engine(url, pool_pre_ping=True)
-    _make_folder(make_url(url).database)
     engine = create_engine(url, connect_args={"timeout": busy_timeout_s, "check_same_thread": False})
-    event.listen(engine, "connect", _prepare)
+    event.listen(engine, "connect", _preparing(pragmas))
     event.listen(engine, "begin", _begin)
     return engine
 
@@ -28,16 +31,14 @@ def for_writing(engine: Engine) -> Engine:
     return engine.execution_options(writes=True)
 
 
-def _make_folder(file: str | None) -> None:
-    if file and file != ":memory:":
-        Path(file).parent.mkdir(parents=True, exist_ok=True)
+def _preparing(pragmas: tuple[str, ...]) -> Any:
+    def prepare(connection: Any, _record: object) -> None:
+        """Leave transactions to us (the driver would begin them late), and set what SQLite leaves off."""
+        connection.isolation_level = None
+        for pragma in pragmas:
+            connection.execute(f"PRAGMA {pragma}").close()
 
-
-def _prepare(connection: Any, _record: object) -> None:
-    """Leave transactions to us (the driver would begin them late), and set what SQLite leaves off."""
-    connection.isolation_level = None
-    for pragma in PRAGMAS:
-        connection.execute(f"PRAGMA {pragma}").close()
+    return prepare
 
 
 def _begin(connection: Connection) -> None:
