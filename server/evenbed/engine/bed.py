@@ -130,13 +130,13 @@ class Mortar:
     @cached_property
     def wall_spots(self) -> tuple[Spot3, ...]:
         """Subfloor points where an edge between two readings crosses a wall."""
-        found = []
         walls = [(box_of(e), e) for ring in self.figure.rings for e in edges_of(ring)]
-        for n, box in enumerate(self.boxes):
-            near = [wall for wall_box, wall in walls if boxes_meet(box, wall_box)]
-            for edge in edges_of(self.corners(n)) if near else ():
-                crossings = (crossing_of(*edge, *wall) for wall in near)
-                found += [(x, y, self.surface.planes[n].at(x, y)) for x, y in filter(None, crossings)]
+        found = []
+        for p, q in self.surface.edges:
+            box = box_of((p[:2], q[:2]))
+            near = (wall for wall_box, wall in walls if boxes_meet(box, wall_box))
+            crossings = (crossing_of(p[:2], q[:2], *wall) for wall in near)
+            found += [_on_edge(p, q, at) for at in crossings if at is not None]
         return tuple(found)
 
     def thickness_at(self, spot: Spot3) -> float:
@@ -157,6 +157,12 @@ class Mortar:
         found = (_violation(s[:2], self.thickness_at(s), minimum, maximum) for s in spots)
         worst_first = sorted((v for v in found if v), key=lambda v: (-v.by, v.at))
         return tuple({v.at: v for v in worst_first[::-1]}.values())[::-1]
+
+
+def _on_edge(p: Spot3, q: Spot3, at: Point) -> Spot3:
+    """A place on the edge between two points, at the height the edge has there."""
+    share = math.dist(p[:2], at) / math.dist(p[:2], q[:2])
+    return at[0], at[1], p[2] + share * (q[2] - p[2])
 
 
 def _violation(at: Point, thickness: float, minimum: float, maximum: float) -> Violation | None:

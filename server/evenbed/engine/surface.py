@@ -9,9 +9,10 @@ from evenbed.engine.cells import edge_sides, with_centres
 from evenbed.engine.delaunay import Triangle, triangles_from_spots
 from evenbed.engine.document.room import Point, Point3
 from evenbed.engine.exact import STEPS_PER_MM, hull_of, snapped, turn
-from evenbed.engine.geometry import Plane, edges_of, plane_through, turn_of
+from evenbed.engine.geometry import Plane, edges_of, nearest_on_segment, plane_through, turn_of
 
 BEYOND = 0.01  # mm that a corner may lie outside the readings' hull before it has to be estimated
+SLIVER = 2.0 / STEPS_PER_MM  # mm: triangles no higher than this are the snapping's own, along the rim
 
 
 @dataclass(frozen=True)
@@ -40,6 +41,12 @@ class Surface:
             (sides.get((t[1], t[0])), sides.get((t[2], t[1])), sides.get((t[0], t[2]))) for t in self.triangles
         )
 
+    @cached_property
+    def edges(self) -> tuple[tuple[Point3, Point3], ...]:
+        """Every edge between two points, once."""
+        pairs = sorted({(min(e), max(e)) for e in edge_sides(list(self.triangles))})
+        return tuple((self.points[i], self.points[j]) for i, j in pairs)
+
     def triangle_at(self, x: float, y: float, start: int = 0) -> int:
         """The triangle holding (x, y), by walking from `start`; beyond the rim, the last one before it."""
         here, steps = start, 0
@@ -51,9 +58,14 @@ class Surface:
         return max(range(len(self.triangles)), key=lambda n: min(self._sides(n, x, y)))
 
     def _sides(self, n: int, x: float, y: float) -> tuple[float, float, float]:
-        p, q, r = (self.points[i] for i in self.triangles[n])
-        at = (x, y)
-        return turn_of(p[:2], q[:2], at), turn_of(q[:2], r[:2], at), turn_of(r[:2], p[:2], at)
+        i, j, k = self.triangles[n]
+        return self._side(i, j, x, y), self._side(j, k, x, y), self._side(k, i, x, y)
+
+    def _side(self, i: int, j: int, x: float, y: float) -> float:
+        """Positive to the left of the edge; exactly opposite from its other side, so that no walk turns back."""
+        if i > j:
+            return -self._side(j, i, x, y)
+        return turn_of(self.points[i][:2], self.points[j][:2], (x, y))
 
     def _way_out(self, n: int, x: float, y: float) -> int | None:
         crossed = [(side, k) for k, side in enumerate(self._sides(n, x, y)) if side < 0]
@@ -61,19 +73,36 @@ class Surface:
         return next((t for t in onward if t is not None), None)
 
     def height_at(self, x: float, y: float, start: int = 0) -> float:
-        """z of the subfloor at (x, y); beyond the rim its last triangle is continued."""
-        return self.planes[self.triangle_at(x, y, start)].at(x, y)
+        """z of the subfloor at (x, y); beyond the rim, that of its last triangle's nearest place."""
+        n = self.triangle_at(x, y, start)
+        if min(self._sides(n, x, y)) < 0:
+            x, y = self._nearest_in(n, (x, y))
+        return self.planes[n].at(x, y)
+
+    def _nearest_in(self, n: int, at: Point) -> Point:
+        corners = [self.points[i][:2] for i in self.triangles[n]]
+        return min((nearest_on_segment(p, q, at) for p, q in edges_of(corners)), key=lambda p: math.dist(p, at))
 
 
 def surface_from(readings: Sequence[Point3], corners: Sequence[Point]) -> Surface:
     """The surface through readings at distinct places, not all on one line, reaching every corner.
 
-    Corners outside the hull of the readings get an estimated height (`estimated_height`).
+    Corners outside the hull of the readings get an estimated height (`estimated_height`); those a hair outside, the
+    height of the rim beside them.
     """
-    beyond = corners_beyond(readings, corners)
+    beyond = corners_beyond(readings, corners, BEYOND)
     guessed = {(x, y, estimated_height(readings, (x, y))) for x, y in beyond}
-    points = sorted([*readings, *guessed], key=lambda p: snapped(p[:2]))
-    triangles = triangles_from_spots([snapped(p[:2]) for p in points])
+    known = [*readings, *guessed]
+    surface = _surface_over(known, guessed)
+    beside = corners_beyond(known, corners, 2 * SLIVER)
+    if not beside:
+        return surface
+    return _surface_over([*known, *((x, y, surface.height_at(x, y)) for x, y in beside)], guessed)
+
+
+def _surface_over(known: Sequence[Point3], guessed: set[Point3]) -> Surface:
+    points = sorted(known, key=lambda p: snapped(p[:2]))
+    triangles = [t for t in triangles_from_spots([snapped(p[:2]) for p in points]) if not _is_sliver(points, t)]
     with_middles, triangles = with_centres(points, triangles)
     return Surface(
         tuple(with_middles),
@@ -83,13 +112,20 @@ def surface_from(readings: Sequence[Point3], corners: Sequence[Point]) -> Surfac
     )
 
 
-def corners_beyond(readings: Sequence[Point3], corners: Sequence[Point]) -> list[Point]:
-    """The corners that lie outside the readings' convex hull by more than BEYOND, each once."""
+def _is_sliver(points: Sequence[Point3], triangle: Triangle) -> bool:
+    """True where the corners stand on one line, as nearly as places are told apart: it has no area and no plane."""
+    p, q, r = (points[i][:2] for i in triangle)
+    longest = max(math.dist(p, q), math.dist(q, r), math.dist(r, p))
+    return turn_of(p, q, r) <= SLIVER * longest
+
+
+def corners_beyond(readings: Sequence[Point3], corners: Sequence[Point], margin: float) -> list[Point]:
+    """The corners that lie outside the readings' convex hull by more than `margin` mm, each once."""
     hull = hull_of([snapped(p[:2]) for p in readings])
     seen: dict[tuple[int, int], Point] = {}
     for corner in corners:
         spot = snapped(corner)
-        if any(turn(p, q, spot) < -BEYOND * STEPS_PER_MM * math.dist(p, q) for p, q in edges_of(hull)):  # type: ignore[arg-type]
+        if any(turn(p, q, spot) < -margin * STEPS_PER_MM * math.dist(p, q) for p, q in edges_of(hull)):  # type: ignore[arg-type]
             seen.setdefault(spot, corner)
     return list(seen.values())
 
