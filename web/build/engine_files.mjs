@@ -14,11 +14,15 @@ export function engineFiles() {
   return Object.fromEntries(files.sort().map((file) => [pythonPath(file), textOf(file)]));
 }
 
+/** @param {string} file */
 function pythonPath(file) {
   return relative(SERVER, file).split(sep).join(posix.sep);
 }
 
-/** Fails on bytes that are not UTF-8: they would change on their way through text. */
+/**
+ * Fails on bytes that are not UTF-8: they would change on their way through text.
+ * @param {string} file
+ */
 function textOf(file) {
   return new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(readFileSync(file));
 }

@@ -82,11 +82,11 @@ export function editClimate(id: string, fields: Fields<"climate">, options?: Act
 
 /** Deleting is a change like any other: `undo` or `restoreRecord` bring it back. */
 export function deleteRecord(kind: Kind, id: string): Promise<void> {
-  return edit(kind, id, { deleted: true } as Fields<typeof kind>);
+  return edit(kind, id, { deleted: true });
 }
 
 export function restoreRecord(kind: Kind, id: string): Promise<void> {
-  return edit(kind, id, { deleted: false } as Fields<typeof kind>);
+  return edit(kind, id, { deleted: false });
 }
 
 /** Takes back the last action, whatever it was. False where there was nothing to take back. */

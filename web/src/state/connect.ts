@@ -1,7 +1,7 @@
 /** Called once by the app: connects the ports and puts what is stored on show. */
 import { showDrafts } from "./drafts";
 import { connectPorts, port, type Ports } from "./ports";
-import { clearRows, showRows } from "./records";
+import { clearRows, hideRows, showRows } from "./records";
 import { loaded } from "./status";
 import { undoSteps } from "./undo";
 
@@ -19,3 +19,5 @@ export async function reload(): Promise<void> {
   undoSteps.value = stored.undo;
   loaded.value = true;
 }
+
+export { hideRows, showRows, type Ports };

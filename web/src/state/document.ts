@@ -70,9 +70,9 @@ function chosen<F extends object>(fields: F, keys: readonly (keyof F & string)[]
 /** `{"bed.covering.bond_thickness": 5}` becomes `{bed: {covering: {bond_thickness: 5}}}`. */
 export function nestedChoices(fields: Fields<"room">): Open {
   const nested: Open = {};
-  for (const [name, value] of Object.entries(fields)) {
+  for (const [name, value] of Object.entries<unknown>(fields)) {
     const path = name.split(".");
-    if (value === null || value === undefined || NOT_FOR_THE_ENGINE.has(name)) continue;
+    if (value === null || NOT_FOR_THE_ENGINE.has(name)) continue;
     if (path.length > 1 && GROUPS.has(path[0] ?? "")) placeAt(nested, path, value);
   }
   return nested;

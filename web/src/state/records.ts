@@ -17,7 +17,7 @@ export function showRows(changed: readonly Row[]): void {
 }
 
 function showRowsOfKind<K extends Kind>(kind: K, changed: readonly Row[]): void {
-  const map: Map<string, Row<K>> = new Map(rows[kind].value);
+  const map = new Map<string, Row<K>>(rows[kind].value);
   for (const row of changed) if (isOfKind(row, kind)) map.set(row.id, row);
   rows[kind].value = map;
 }

@@ -19,6 +19,8 @@ export interface SaveLine {
   readonly lastSentAt: string | null;
   readonly online: boolean;
   readonly phase: SyncPhase;
+  /** The office's clock minus this phone's, ms; null until measured. Readiness times are as wrong as the clock is. */
+  readonly clockOffsetMs: number | null;
 }
 
 export interface Session {
@@ -55,11 +57,12 @@ export class NotSavedError extends Error {
 
 /** False until the stored records have been read; screens show nothing rather than an empty list before that. */
 export const loaded = signal(false);
-export const sync = signal<{ waiting: number; lastSentAt: string | null; online: boolean; phase: SyncPhase }>({
+export const sync = signal<Omit<SaveLine, "refused">>({
   waiting: 0,
   lastSentAt: null,
   online: true,
   phase: "not_joined",
+  clockOffsetMs: null,
 });
 export const refused = signal<readonly Refused[]>([]);
 export const saveLine = computed<SaveLine>(() => ({ ...sync.value, refused: refused.value.length }));

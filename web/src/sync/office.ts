@@ -126,5 +126,5 @@ function joinOutcomeFrom(error: unknown): JoinOutcome {
   if (error.status === 403) return { outcome: "wrong_code" };
   if (error.status === 429) return { outcome: "too_many_tries" };
   if (error.status === 426) return { outcome: "update_needed" };
-  return { outcome: "failed", message: String(error.body["detail"] ?? error.message) };
+  return { outcome: "failed", message: error.detail };
 }

@@ -82,7 +82,7 @@ export class Round {
   async #isolate(error: ProblemReply, changes: readonly QueuedChange[]): Promise<void> {
     const [only] = changes;
     if (changes.length > 1) this.#batch = 1;
-    else if (only !== undefined) await this.storage.refuse(only, error.code, String(error.body["detail"] ?? ""));
+    else if (only !== undefined) await this.storage.refuse(only, error.code, error.detail);
   }
 
   async #pullAll(): Promise<void> {

@@ -14,6 +14,12 @@ export class ProblemReply extends Error {
     super(`The service answered ${status} ${code}`);
     this.name = "ProblemReply";
   }
+
+  /** What the service says about it, in English. */
+  get detail(): string {
+    const { detail } = this.body;
+    return typeof detail === "string" ? detail : this.message;
+  }
 }
 
 /** No reply came: no network, or it was lost on the way. Whether the service acted is unknown. */

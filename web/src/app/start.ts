@@ -1,0 +1,72 @@
+/** The only wiring: storage, office, engine and updates behind the state's ports. Called once by `main.tsx`. */
+import { startBridge } from "../bridge";
+import { connect, hideRows, showRows, type Ports } from "../state/connect";
+import { engineState, NotSavedError, refused, session, storageState, sync, updateOffered } from "../state/status";
+import { Storage, StorageError, type Standing } from "../storage";
+import { browserSurroundings, Office, watchOccasions } from "../sync";
+import { watchUpdates } from "./update";
+
+/** Resolves when the stored records are on show. The engine wakes meanwhile; nothing waits for the network. */
+export async function start(): Promise<void> {
+  const storage = new Storage();
+  const office = new Office(storage, browserSurroundings);
+  const engine = startBridge((state) => (engineState.value = state));
+  showWhatStorageTells(storage);
+  office.onPhase((phase) => (sync.value = { ...sync.peek(), phase }));
+  watchNetwork();
+  const update = watchUpdates(() => (updateOffered.value = true));
+  await connect({ storage: storageReporting(storage), engine, office, update });
+  watchOccasions(office, storage);
+  await askToKeep();
+}
+
+function showWhatStorageTells(storage: Storage): void {
+  storage.onNews(({ rows, gone }) => {
+    showRows(rows);
+    hideRows(gone);
+  });
+  storage.onStanding(showStanding);
+}
+
+function showStanding({ waiting, account, ...standing }: Standing): void {
+  const { lastSentAt, clockOffsetMs } = account;
+  sync.value = { ...sync.peek(), waiting, lastSentAt, clockOffsetMs };
+  refused.value = standing.refused;
+  const { joined, person, deviceId, mustJoinAgain } = account;
+  session.value = { joined, person, deviceId, mustJoinAgain };
+}
+
+/** The storage, with every failure put on show before the action hears of it. */
+function storageReporting(storage: Storage): Ports["storage"] {
+  return {
+    load: () => reporting(storage.load()),
+    write: (edits, together) => reporting(storage.write(edits, together)),
+    saveDraft: (key, value) => reporting(storage.saveDraft(key, value)),
+    dismissRefused: (changeId) => reporting(storage.dismissRefused(changeId)),
+  };
+}
+
+async function reporting<T>(work: Promise<T>): Promise<T> {
+  try {
+    return await work;
+  } catch (error) {
+    const reason = error instanceof StorageError ? error.reason : "failed";
+    storageState.value = { ...storageState.peek(), error: reason };
+    throw new NotSavedError(reason, { cause: error });
+  }
+}
+
+function watchNetwork(): void {
+  const look = () => (sync.value = { ...sync.peek(), online: navigator.onLine });
+  addEventListener("online", look);
+  addEventListener("offline", look);
+  look();
+}
+
+/** Asks the browser not to evict what is stored; some refuse in a tab and agree once the app is installed. */
+async function askToKeep(): Promise<void> {
+  if (!("storage" in navigator)) return;
+  const persisted = (await navigator.storage.persisted()) || (await navigator.storage.persist());
+  const { usage, quota } = await navigator.storage.estimate();
+  storageState.value = { ...storageState.peek(), persisted, usedBytes: usage ?? null, quotaBytes: quota ?? null };
+}

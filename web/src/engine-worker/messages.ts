@@ -1,0 +1,11 @@
+/** What crosses between the page and the engine's worker: texts and numbers alone. */
+export interface Question {
+  readonly id: number;
+  readonly document: string;
+}
+
+export type Answer =
+  | { readonly say: "awake"; readonly tookMs: number }
+  /** The engine is broken for good: this worker must be ended. `id` is the question it broke on, if any. */
+  | { readonly say: "broken"; readonly why: string; readonly id: number | null }
+  | { readonly say: "plan"; readonly id: number; readonly plan: string };

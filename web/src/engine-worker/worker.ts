@@ -1,0 +1,30 @@
+/** The engine's worker: wakes as soon as it is made, then answers each question with a plan. */
+import type { Answer, Question } from "./messages";
+import { startEngine } from "./python";
+
+function say(answer: Answer): void {
+  self.postMessage(answer);
+}
+
+function sayBroken(error: unknown, id: number | null): void {
+  say({ say: "broken", why: error instanceof Error ? error.message : String(error), id });
+}
+
+const began = performance.now();
+const waking = startEngine();
+waking.then(
+  () => say({ say: "awake", tookMs: performance.now() - began }),
+  (error: unknown) => sayBroken(error, null),
+);
+
+self.addEventListener("message", (event: MessageEvent<Question>) => {
+  const { id, document } = event.data;
+  // A bad document is an answer. Whatever is thrown here is a fault of the engine or the end of its memory.
+  void waking.then((planText) => {
+    try {
+      say({ say: "plan", id, plan: planText(document) });
+    } catch (error) {
+      sayBroken(error, id);
+    }
+  });
+});
