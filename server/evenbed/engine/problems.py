@@ -12,6 +12,7 @@ from evenbed.engine.document.fields import described
 SHOWN_CHARACTERS = 40
 
 PROBLEMS: dict[str, str] = {
+    "unreadable": "The file cannot be read: {why}.",
     "not_json": "This is not JSON: {why}.",
     "not_an_object": "Expected an object with named values, got {got}.",
     "not_a_list": "Expected a list, got {got}.",
@@ -67,6 +68,11 @@ PROBLEMS: dict[str, str] = {
     "length_improper": "{fraction} is one or more: write the whole number apart, like 1 7/16.",
     "length_overflow": "{value} {unit} does not fit after {larger}: it is one {larger} or more.",
     "contradictory_climate": "Two rows for {at} give {first} °C and {second} °C: keep one.",
+    "straightedge_too_short": (
+        "A straightedge of {straightedge} mm that rests {bearing} mm on each rail spans too little: "
+        "take one of at least {least} mm, or rest less of it."
+    ),
+    "overlap_too_long": "Keeping {overlap} mm of the strip in finished bed leaves too little to move: at most {most} mm.",
 }
 
 

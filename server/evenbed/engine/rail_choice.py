@@ -1,0 +1,167 @@
+"""Which rails to lay in one region: the lines, and the direction where that is left open."""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+from evenbed.engine.document.room import Fixture, RailDesign
+from evenbed.engine.frame import SAME_WAY, Frame, between_ways, frame_at, way_of
+from evenbed.engine.rail_cover import LEAST_MARGIN, Reach, Spot, trimmed, unserved
+from evenbed.engine.rail_lines import (
+    LEAST_RAIL,
+    Floor,
+    Obstacle,
+    Piece,
+    lines_along_walls,
+    lines_between,
+    outermost_lines,
+    pieces_at,
+    shunned_intervals,
+)
+from evenbed.engine.region import Region
+
+CLEAR_OF_FIXTURE = 25.0  # mm between a strip's side and a fixture; common practice, no source
+WORTH_TRYING = 0.25  # walls shorter than this share of the longest do not set the direction
+SAME_DIRECTION = 0.5  # degrees within which two walls are taken as parallel
+WORTH_A_RAIL = 0.05  # share of the floor: one more rail is laid where it spares the float this much
+DENSER = (1.0, 0.5, 1.0 / 3.0)  # shares of the straightedge's span tried where walls slant, until little is left
+MOST_WAYS = 8  # directions tried, those of the longest walls
+LOOKED_AT_TWICE = 2  # directions that are tried with denser rails
+MOST_LINES = 400  # across one region: beyond this the room is a hangar or the straightedge a slip
+
+
+@dataclass(frozen=True)
+class Layout:
+    """The rails of one region in their frame: pieces by line, then along it; and what no pair of them serves."""
+
+    frame: Frame
+    floor: Floor
+    pieces: tuple[Piece, ...]
+    left_out: tuple[Piece, ...]
+    reach: Reach
+
+    @cached_property
+    def by_hand(self) -> tuple[Spot, ...]:
+        """Places no pair of rails serves, largest first."""
+        return tuple(unserved(self.floor, self.pieces, self.reach))
+
+    @property
+    def left(self) -> float:
+        """The share of the floor that no pair of rails serves."""
+        return math.fsum(spot.area for spot in self.by_hand) / self.floor.region.area
+
+    @cached_property
+    def cost(self) -> tuple[float, float]:
+        """What it takes: rails (and the floor left to the float, in rails), then all rails' length in mm."""
+        length = math.fsum(piece.length for piece in self.pieces)
+        rails = len(self.pieces) + (self.left if self.pieces else 1.0) / WORTH_A_RAIL
+        return (round(rails, 6), round(length, 3))
+
+
+def layout_of(region: Region, fixtures: Sequence[Fixture], design: RailDesign, inset: float) -> Layout:
+    """The rails of one region at a given inset; the best direction where the design says "auto".
+
+    Best is the fewest rails, then the least length, then along the longest wall; where the walls slant and some of
+    the floor is left to the float, a twentieth of the floor counts as much as a rail.
+    """
+    ways = _ways_to_try(region) if design.direction == "auto" else [design.direction]
+    floors = [_floor_at(frame_at(way), region, fixtures, design, inset) for way in ways]
+    reach, longest = reach_of(design, inset), _walls_by_length(region)[0][1]
+    layouts = [_best_of(Layout(*floor, (), (), reach), DENSER[:1]) for floor in floors]
+    layouts.sort(key=lambda layout: _rank(layout, longest))
+    densest = [_best_of(layout, DENSER[1:]) for layout in layouts[:LOOKED_AT_TWICE]]
+    return min(densest, key=lambda layout: _rank(layout, longest))
+
+
+def reach_of(design: RailDesign, inset: float) -> Reach:
+    """What the tools at hand span."""
+    span = design.straightedge - 2.0 * design.bearing
+    return Reach(span, design.straightedge, design.bearing, max(2.0 * inset, LEAST_MARGIN))
+
+
+def _rank(layout: Layout, longest: float) -> tuple[float, float, float, float]:
+    aside = round(between_ways(layout.frame.degrees, longest), 6)
+    return (*layout.cost, aside, round(layout.frame.degrees, 6))
+
+
+def _walls_by_length(region: Region) -> list[tuple[float, float]]:
+    """(length, direction) of the outer walls, the longest first."""
+    straight = Floor(Region(region.outer), (), 0.0).walls
+    walls = [(math.dist(w[:2], w[2:]), way_of(w[:2], w[2:])) for w in straight]
+    return sorted(walls, key=lambda wall: (-round(wall[0], 3), wall[1]))
+
+
+def _ways_to_try(region: Region) -> list[float]:
+    """Directions of the walls and across them, near ones once, each by its longest wall."""
+    walls = _walls_by_length(region)
+    kept: list[float] = []
+    for size, way in walls:
+        for candidate in (way, frame_at(way + 90.0).degrees):
+            if size >= WORTH_TRYING * walls[0][0] and not _is_near_any(candidate, kept):
+                kept.append(candidate)
+    return kept[:MOST_WAYS]
+
+
+def _is_near_any(way: float, others: list[float]) -> bool:
+    return any(between_ways(way, other) <= SAME_DIRECTION + SAME_WAY for other in others)
+
+
+def _floor_at(
+    frame: Frame, region: Region, fixtures: Sequence[Fixture], design: RailDesign, inset: float
+) -> tuple[Frame, Floor]:
+    clear = CLEAR_OF_FIXTURE + design.strip.width / 2.0
+    obstacles = tuple(Obstacle(*frame.turned(f.at), f.radius + clear) for f in fixtures)
+    return frame, Floor(frame.turned_region(region), obstacles, inset)
+
+
+def _best_of(best: Layout, shares: Sequence[float]) -> Layout:
+    """The cheapest layout of this floor at these spacings, or the one given; good enough ends the search."""
+    for lines in _line_sets(best.floor, best.reach, shares):
+        if best.pieces and best.left < WORTH_A_RAIL:
+            break
+        pieces, left_out = _laid(best.floor, *lines, best.reach)
+        layout = replace(best, pieces=pieces, left_out=left_out)
+        best = min(best, layout, key=lambda one: one.cost)
+    return best
+
+
+def _line_sets(floor: Floor, reach: Reach, shares: Sequence[float]) -> Iterator[tuple[list[float], list[float]]]:
+    """Ways to choose the lines, each as (those across the whole floor, those for single walls only).
+
+    Evenly from side to side, the walls between served by lines of their own where needed; then with every wall's
+    line taken into the even filling; each at ever smaller spacings, for walls that slant.
+    """
+    below, above = lines_along_walls(floor)
+    ends = outermost_lines(floor, below, above)
+    if ends is None or (ends[1] - ends[0]) / reach.span > MOST_LINES:
+        return
+    first, last = ends
+    if last - first < max(floor.inset, LEAST_MARGIN):
+        yield [(first + last) / 2.0], []
+        return
+    shunned = shunned_intervals(floor)
+    inner = sorted(v for v in (*below, *above) if first < v < last)
+    for share in shares:
+        yield [first, *lines_between(first, last, reach.span * share, shunned), last], inner
+        yield _filled([first, *inner, last], reach.span * share, shunned), []
+
+
+def _filled(lines: list[float], span: float, shunned: list[tuple[float, float]]) -> list[float]:
+    full = lines[:1]
+    for v in lines[1:]:
+        full += [*lines_between(full[-1], v, span, shunned), v]
+    return full
+
+
+def _laid(
+    floor: Floor, through: list[float], local: list[float], reach: Reach
+) -> tuple[tuple[Piece, ...], tuple[Piece, ...]]:
+    """The lines' free pieces, cut down to where they are needed, and the stretches too short to be a rail."""
+    free = [piece for v in sorted({*through, *local}) for piece in pieces_at(floor, v)]
+    pieces = [piece for piece in free if piece.length >= LEAST_RAIL]
+    short = tuple(piece for piece in free if piece.length < LEAST_RAIL)
+    only_local = set(local) - set(through)
+    spare = sorted(range(len(pieces)), key=lambda i: (pieces[i].v not in only_local, pieces[i].length, i))
+    rails = trimmed(floor, pieces, spare, reach)
+    return tuple(sorted(rails, key=lambda piece: (piece.v, piece.start))), short

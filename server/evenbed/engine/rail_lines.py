@@ -1,0 +1,203 @@
+"""Where rails can lie: lines across a floor, and the pieces of them that keep clear of walls and fixtures.
+
+Everything here is in the rails' frame: u along, v across, mm.
+"""
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cached_property
+
+from evenbed.engine.geometry import Ring, edges_of, signed_area
+from evenbed.engine.region import Interval, Region, chords_at
+
+LEAST_RAIL = 300.0  # mm: what is shorter carries no straightedge; common practice, no source
+LEAST_WALL = 900.0  # mm: a shorter wall, jog or column calls for no rail of its own; common practice, no source
+NEARLY_PARALLEL = 0.1  # rise over run of a wall that still counts as running along the rails
+ROUNDING = 1e-6  # mm
+STRAIGHT = 1e-9  # share of its neighbours' product by which a corner may turn and be none
+
+
+@dataclass(frozen=True)
+class Obstacle:
+    """A round thing that a rail stops short of: the fixture's radius and its clearance together."""
+
+    u: float
+    v: float
+    radius: float
+
+
+@dataclass(frozen=True)
+class Floor:
+    """One region with what stands in it, and the distance `inset` that rails keep from walls."""
+
+    region: Region
+    obstacles: tuple[Obstacle, ...]
+    inset: float
+
+    @cached_property
+    def walls(self) -> tuple[tuple[float, float, float, float], ...]:
+        """Every wall and cutout edge as (u, v, u, v), the floor to its left, split only where it turns."""
+        rings = [_without_straight_corners(ring) for ring in self.region.rings]
+        return tuple((*a, *b) for ring in rings for a, b in edges_of(ring))
+
+
+@dataclass(frozen=True)
+class Piece:
+    """A stretch of the line at `v`, free of walls and fixtures, from u `start` to u `end`."""
+
+    v: float
+    start: float
+    end: float
+
+    @property
+    def length(self) -> float:
+        """Its length, mm."""
+        return self.end - self.start
+
+
+def pieces_at(floor: Floor, v: float) -> list[Piece]:
+    """The free stretches of the line at `v`, of any length, in order along it."""
+    blocked = sorted(_blocked(floor, v))
+    chords = chords_at(floor.region, (0.0, v), (1.0, 0.0))
+    return [Piece(v, *free) for chord in chords for free in _left_over(chord, blocked)]
+
+
+def lines_along_walls(floor: Floor) -> tuple[list[float], list[float]]:
+    """Lines at `inset` from the walls that run along the rails: (from walls below, from walls above), ascending.
+
+    Walls less than half an inset apart share the line that keeps clear of both.
+    """
+    alongside = [w for w in floor.walls if _is_alongside(w, floor.inset)]
+    below = [max(va, vb) + floor.inset for ua, va, ub, vb in alongside if ub > ua]
+    above = [-(min(va, vb) - floor.inset) for ua, va, ub, vb in alongside if ub < ua]
+    return _merged(below, floor.inset / 2.0), [-v for v in reversed(_merged(above, floor.inset / 2.0))]
+
+
+def outermost_lines(floor: Floor, below: list[float], above: list[float]) -> Interval | None:
+    """The first and the last line that holds a rail, from the far sides inward; None where none does."""
+    _, lowest, _, highest = floor.region.box
+    step = max(floor.inset / 2.0, 40.0)
+    first = _first_fit(floor, lowest + floor.inset, highest, step, below)
+    last = _first_fit(floor, highest - floor.inset, lowest, -step, above[::-1])
+    if first is None or last is None or first > last:
+        return None
+    return (first, last)
+
+
+def lines_between(first: float, last: float, reach: float, shunned: list[Interval]) -> list[float]:
+    """Lines between two lines, so that no neighbours are further apart than `reach`: the fewest, evenly.
+
+    A line that falls in a shunned interval (a column) moves to its nearer side where `reach` allows.
+    """
+    lines: list[float] = []
+    count = max(0, math.ceil((last - first) / reach - 1e-9) - 1)
+    for left in range(count, 0, -1):
+        at = first + (last - first) / (left + 1)
+        first = _moved_aside(at, (first, last), (left, reach), shunned)
+        lines.append(first)
+    return lines
+
+
+def shunned_intervals(floor: Floor) -> list[Interval]:
+    """What of v the cutouts and fixtures take up, their clearance included; overlapping ones joined."""
+    spans = [(o.v - o.radius, o.v + o.radius) for o in floor.obstacles]
+    for hole in floor.region.holes:
+        vs = [v for _, v in hole]
+        spans.append((min(vs) - floor.inset, max(vs) + floor.inset))
+    joined: list[Interval] = []
+    for low, high in sorted(spans):
+        if joined and low < joined[-1][1]:
+            joined[-1] = (joined[-1][0], max(high, joined[-1][1]))
+        else:
+            joined.append((low, high))
+    return joined
+
+
+def _moved_aside(at: float, ends: Interval, play: tuple[int, float], shunned: list[Interval]) -> float:
+    (first, last), (left, reach) = ends, play
+    span = next((s for s in shunned if s[0] < at < s[1]), None)
+    if span is None:
+        return at
+    fits = [v for v in span if first < v < last and v - first <= reach and last - v <= left * reach]
+    return min(fits, key=lambda v: abs(v - at), default=at)
+
+
+def _first_fit(floor: Floor, start: float, stop: float, step: float, wall_lines: list[float]) -> float | None:
+    """The first line from `start` towards `stop` with room for a rail; a wall's own line is not passed by."""
+    v, way = start, math.copysign(1.0, step)
+    while (stop - v) * way > 0.0:
+        nearest = next((w for w in wall_lines if abs(w - v) < abs(step) and (w - v) * way >= -ROUNDING), None)
+        at = v if nearest is None else nearest
+        if any(piece.length >= LEAST_RAIL for piece in pieces_at(floor, at)):
+            return at
+        v = at + step
+    return None
+
+
+def _is_alongside(wall: tuple[float, float, float, float], inset: float) -> bool:
+    run, rise = abs(wall[2] - wall[0]), abs(wall[3] - wall[1])
+    return run >= LEAST_WALL and rise <= NEARLY_PARALLEL * run and rise <= max(inset, ROUNDING)
+
+
+def _merged(lines: Iterable[float], within: float) -> list[float]:
+    """Ascending lines, those no further apart than `within` replaced by the furthest in."""
+    kept: list[list[float]] = []
+    for v in sorted(lines):
+        if kept and v - kept[-1][0] <= within:
+            kept[-1].append(v)
+        else:
+            kept.append([v])
+    return [group[-1] for group in kept]
+
+
+def _blocked(floor: Floor, v: float) -> Iterable[Interval]:
+    near = floor.inset - ROUNDING
+    if near > 0.0:
+        for wall in floor.walls:
+            if min(wall[1], wall[3]) - near < v < max(wall[1], wall[3]) + near:
+                yield _near_wall(wall, v, floor.inset)
+    for o in floor.obstacles:
+        if abs(o.v - v) < o.radius - ROUNDING:
+            half = math.sqrt(o.radius * o.radius - (o.v - v) * (o.v - v))
+            yield (o.u - half, o.u + half)
+
+
+def _near_wall(wall: tuple[float, float, float, float], v: float, near: float) -> Interval:
+    """Where the line at `v` is closer than `near` to a wall: one interval, the wall's surroundings being convex."""
+    ua, va, ub, vb = wall
+    places: list[float] = []
+    for u, w in ((ua, va), (ub, vb)):
+        if abs(v - w) < near:
+            half = math.sqrt(near * near - (v - w) * (v - w))
+            places += (u - half, u + half)
+    share = near / math.hypot(ub - ua, vb - va)
+    du, dv = (va - vb) * share, (ub - ua) * share
+    corners = ((ua + du, va + dv), (ub + du, vb + dv), (ub - du, vb - dv), (ua - du, va - dv))
+    for (pu, pv), (qu, qv) in edges_of(corners):
+        if (pv > v) != (qv > v):
+            places.append(pu + (qu - pu) * (v - pv) / (qv - pv))
+    return (min(places, default=math.inf), max(places, default=-math.inf))
+
+
+def _left_over(chord: Interval, blocked: list[Interval]) -> Iterable[Interval]:
+    """What is left of a chord without the blocked intervals (ascending by start)."""
+    start, end = chord
+    for low, high in blocked:
+        if low > start and low < end:
+            yield (start, low)
+        start = max(start, high)
+        if start >= end:
+            return
+    yield (start, end)
+
+
+def _without_straight_corners(ring: Ring) -> Ring:
+    before, after = (ring[-1], *ring[:-1]), (*ring[1:], ring[0])
+    kept = [p for o, p, q in zip(before, ring, after, strict=True) if not _is_straight(o, p, q)]
+    return tuple(kept)
+
+
+def _is_straight(o: tuple[float, float], p: tuple[float, float], q: tuple[float, float]) -> bool:
+    size = math.dist(o, p) * math.dist(p, q)
+    return abs(2.0 * signed_area((o, p, q))) <= STRAIGHT * size
