@@ -1,19 +1,148 @@
-"""The command line."""
+"""The command line: `evenbed serve`, `plan`, `demo`, `openapi`, `join-code`, `verify`."""
 
 import argparse
 import json
 import os
 import sys
+from collections.abc import Callable, Sequence
+from contextlib import closing
+from dataclasses import replace
+from datetime import UTC, datetime
+from pathlib import Path
 
+from evenbed.access.joining import found, renew_code
+from evenbed.api.plans import answer_from_bytes, problem_answer
 from evenbed.app import create_app
-from evenbed.settings import settings_from
+from evenbed.demo.load import load_demo
+from evenbed.serving import serve
+from evenbed.settings import Settings, SettingsError, settings_from
+from evenbed.store.database import shown_url
+from evenbed.store.faults import StoreError
+from evenbed.store.migrate import migrate
+from evenbed.store.work import Store
+from evenbed.sync.replay import differences
+
+BAD_INPUT = 2
+Command = Callable[[argparse.Namespace, Settings], int]
 
 
-def main() -> int:
-    """Run one command."""
-    parser = argparse.ArgumentParser(prog="evenbed", description=__doc__)
-    commands = parser.add_subparsers(dest="command", required=True)
-    commands.add_parser("openapi", help="print the service's OpenAPI description")
-    parser.parse_args()
-    json.dump(create_app(settings_from(os.environ)).openapi(), sys.stdout, indent=1, ensure_ascii=False)
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command and return its exit status: 0 done, 1 failed, 2 bad input."""
+    given = _parser().parse_args(arguments)
+    command: Command = given.run
+    try:
+        return command(given, _settings(given))
+    except (SettingsError, StoreError) as error:
+        print(f"evenbed: {error}", file=sys.stderr)
+        return 1
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="evenbed", description="Mortar beds for tile: read the floor, choose the top, set the rails, fill, wait."
+    )
+    commands = parser.add_subparsers(required=True, metavar="command")
+    plan = commands.add_parser("plan", help="print the plan of a room document as JSON; 2 means problems")
+    plan.add_argument("file", help="a JSON file, or - for standard input")
+    plan.set_defaults(run=run_plan)
+    openapi = commands.add_parser("openapi", help="print the service's OpenAPI description as JSON")
+    openapi.set_defaults(run=run_openapi)
+    serving = _with_database(commands, "serve", run_serve, "bring the database up to date and serve app and data")
+    serving.add_argument("--host", help="address to listen on (EVENBED_HOST)")
+    serving.add_argument("--port", type=int, help="port to listen on, 0 for any free one (EVENBED_PORT)")
+    serving.add_argument("--web", type=Path, help="folder of the built app (EVENBED_WEB)")
+    _with_database(commands, "demo", run_demo, "put an invented job with two rooms into the database")
+    _with_database(commands, "join-code", run_join_code, "make a fresh join code; the one before stops working")
+    _with_database(commands, "verify", run_verify, "make every record again from the log and compare")
+    return parser
+
+
+def _with_database(
+    commands: "argparse._SubParsersAction[argparse.ArgumentParser]", name: str, run: Command, about: str
+) -> argparse.ArgumentParser:
+    parser = commands.add_parser(name, help=about)
+    parser.add_argument("--data", type=Path, help="folder of the database (EVENBED_DATA)")
+    parser.add_argument("--database", help="database URL in place of a file in that folder (EVENBED_DATABASE)")
+    parser.set_defaults(run=run)
+    return parser
+
+
+def _settings(given: argparse.Namespace) -> Settings:
+    """The environment's settings, with what the command line says on top."""
+    told = {name: getattr(given, name, None) for name in ("host", "port", "data", "database", "web")}
+    return replace(settings_from(os.environ), **{name: value for name, value in told.items() if value is not None})
+
+
+def run_plan(given: argparse.Namespace, _settings: Settings) -> int:
+    """Print the plan, or the problems."""
+    answer = _answer_for(given.file)
+    sys.stdout.buffer.write(answer + b"\n")
+    return BAD_INPUT if "problems" in json.loads(answer) else 0
+
+
+def _answer_for(name: str) -> bytes:
+    try:
+        body = sys.stdin.buffer.read() if name == "-" else Path(name).read_bytes()
+    except (OSError, ValueError) as error:
+        return problem_answer("unreadable", getattr(error, "strerror", None) or str(error))
+    return answer_from_bytes(body)
+
+
+def run_openapi(_given: argparse.Namespace, settings: Settings) -> int:
+    """Print the description."""
+    description = json.dumps(create_app(settings).openapi(), indent=2, ensure_ascii=False)
+    sys.stdout.buffer.write(description.encode() + b"\n")
     return 0
+
+
+def run_serve(_given: argparse.Namespace, settings: Settings) -> int:
+    """Serve until stopped."""
+    _prepare(settings)
+    return serve(create_app(settings), settings)
+
+
+def run_demo(_given: argparse.Namespace, settings: Settings) -> int:
+    """Put the demo job in; a second time changes nothing."""
+    _prepare(settings)
+    with closing(_store(settings)) as store:
+        added = load_demo(store)
+    print(f"Demo job: {added} changes added." if added else "The demo job is here already; nothing was changed.")
+    return 0
+
+
+def run_join_code(_given: argparse.Namespace, settings: Settings) -> int:
+    """Print a fresh join code."""
+    migrate(settings.database_url)
+    with closing(_store(settings)) as store:
+        print(found(store, _now()) or renew_code(store, _now()))
+    return 0
+
+
+def run_verify(_given: argparse.Namespace, settings: Settings) -> int:
+    """Prove that the log holds everything."""
+    migrate(settings.database_url)
+    with closing(_store(settings)) as store, store.reading() as work:
+        count, wrong = differences(work.archive.log(), work.archive.records())
+    for kind, record_id in wrong:
+        print(f"differs from its log: {kind} {record_id}")
+    print(f"{count} records made again from the log; {len(wrong)} differ.")
+    return 1 if wrong else 0
+
+
+def _prepare(settings: Settings) -> None:
+    print(f"Database: {shown_url(settings.database_url)} (bringing it up to date)", flush=True)
+    migrate(settings.database_url)
+    with closing(_store(settings)) as store:
+        code = found(store, _now())
+    if code:
+        print(f"Join code: {code} (write it down; `evenbed join-code` makes another)", flush=True)
+    else:
+        print("Join code: shown at the first start; `evenbed join-code` makes a fresh one", flush=True)
+
+
+def _store(settings: Settings) -> Store:
+    return Store(settings.database_url, settings.busy_timeout_s)
+
+
+def _now() -> datetime:
+    return datetime.now(UTC)

@@ -1,12 +1,12 @@
 """The one place where errors become replies: RFC 9457, application/problem+json, each with a stable code."""
 
+import json
 import logging
 from collections.abc import Callable, Sequence
 from typing import Any
 
-from fastapi import FastAPI, Request
+from fastapi import FastAPI, Request, Response
 from fastapi.exceptions import RequestValidationError
-from fastapi.responses import JSONResponse
 from pydantic_core import ErrorDetails
 from starlette.exceptions import HTTPException
 
@@ -30,13 +30,14 @@ class ProblemError(HTTPException):
         super().__init__(ABOUT[code].status, detail)
 
 
-def problem_reply(code: Code, detail: str | None = None, **extra: Any) -> JSONResponse:
+def problem_reply(code: Code, detail: str | None = None, **extra: Any) -> Response:
     """The reply for a code. `extra` are the members of `ProblemReply` that belong to it."""
     about = ABOUT[code]
     reply = ProblemReply(
         type=f"urn:evenbed:{code}", title=about.title, status=about.status, code=code, detail=detail, **extra
     )
-    return JSONResponse(reply.model_dump(mode="json", exclude_none=True), about.status, media_type=MEDIA_TYPE)
+    body = json.dumps(reply.model_dump(mode="json", exclude_none=True))
+    return Response(body, about.status, media_type=MEDIA_TYPE)
 
 
 def declared(*codes: Code) -> dict[int | str, dict[str, Any]]:
@@ -73,7 +74,7 @@ def install(app: FastAPI) -> None:
     app.add_exception_handler(Exception, _internal)
 
 
-Handler = Callable[[Request, Exception], JSONResponse]
+Handler = Callable[[Request, Exception], Response]
 
 
 def _saying(code: Code) -> Handler:
@@ -81,33 +82,33 @@ def _saying(code: Code) -> Handler:
 
 
 def _logged(code: Code) -> Handler:
-    def handle(request: Request, error: Exception) -> JSONResponse:
+    def handle(request: Request, error: Exception) -> Response:
         _LOG.error("%s %s: %s", request.method, request.url.path, error)
         return problem_reply(code, str(error))
 
     return handle
 
 
-def _busy(_request: Request, error: Exception) -> JSONResponse:
+def _busy(_request: Request, error: Exception) -> Response:
     return _with_wait(problem_reply(Code.BUSY, str(error), retry_after=BUSY_WAIT_S), BUSY_WAIT_S)
 
 
-def _gap(_request: Request, error: Exception) -> JSONResponse:
+def _gap(_request: Request, error: Exception) -> Response:
     assert isinstance(error, GapError)
     return problem_reply(Code.GAP, str(error), expected=error.expected)
 
 
-def _too_many_tries(_request: Request, error: Exception) -> JSONResponse:
+def _too_many_tries(_request: Request, error: Exception) -> Response:
     assert isinstance(error, TooManyTriesError)
     return _with_wait(problem_reply(Code.TOO_MANY_TRIES, str(error), retry_after=error.wait_s), error.wait_s)
 
 
-def _with_wait(reply: JSONResponse, wait_s: int) -> JSONResponse:
+def _with_wait(reply: Response, wait_s: int) -> Response:
     reply.headers["Retry-After"] = str(wait_s)
     return reply
 
 
-def _malformed(_request: Request, error: Exception) -> JSONResponse:
+def _malformed(_request: Request, error: Exception) -> Response:
     assert isinstance(error, RequestValidationError)
     return problem_reply(Code.MALFORMED, problems=[_item_from(one) for one in error.errors()])
 
@@ -118,7 +119,7 @@ def _item_from(error: ErrorDetails) -> ProblemItem:
     return ProblemItem(path=path.lstrip("."), code=error["type"], message=error["msg"])
 
 
-def _refused(_request: Request, error: Exception) -> JSONResponse:
+def _refused(_request: Request, error: Exception) -> Response:
     assert isinstance(error, HTTPException)
     code = error.code if isinstance(error, ProblemError) else _CODES_BY_STATUS[error.status_code]
     reply = problem_reply(code, error.detail)
@@ -126,7 +127,7 @@ def _refused(_request: Request, error: Exception) -> JSONResponse:
     return reply
 
 
-def _internal(_request: Request, _error: Exception) -> JSONResponse:
+def _internal(_request: Request, _error: Exception) -> Response:
     """The error itself goes to the log (the server writes it there), never to the reply."""
     return problem_reply(Code.INTERNAL, "The mistake is ours and has been logged. Nothing was stored; send again.")
 

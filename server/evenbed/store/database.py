@@ -13,6 +13,11 @@ def is_sqlite(url: str) -> bool:
     return make_url(url).get_backend_name() == "sqlite"
 
 
+def shown_url(url: str) -> str:
+    """The URL as it may be printed: without its password."""
+    return make_url(url).render_as_string(hide_password=True)
+
+
 def open_engine(url: str, busy_timeout_s: float, pragmas: tuple[str, ...] = PRAGMAS) -> Engine:
     """An engine for the URL. Nothing is opened yet."""
     if not is_sqlite(url):

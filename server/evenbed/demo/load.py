@@ -1,0 +1,98 @@
+"""Puts the demo job into a database, by the same rules that a phone's changes go through."""
+
+import json
+from collections.abc import Iterator
+from datetime import UTC, datetime
+from importlib.resources import files
+from typing import Any
+
+from evenbed.access.joining import join
+from evenbed.store.work import Store
+from evenbed.sync.accept import accept_push
+from evenbed.sync.model import Author
+from evenbed.wire.exchange import Change, FieldValues, JoinRequest, PushRequest
+from evenbed.wire.protocol import PROTOCOL, SCHEMA
+from evenbed.wire.records import ReadingFields, RoomFields
+
+ROOMS = ("upstairs_bath", "powder_room")
+PERSON = "Demo crew"
+Described = tuple[str, FieldValues]
+
+
+class DemoRefusedError(Exception):
+    """A change of the demo does not pass the rules: the demo's files are wrong."""
+
+
+def load_demo(store: Store) -> int:
+    """Add the demo job. How many changes were new: none where it is there already. Raises DemoRefusedError."""
+    at = datetime.now(UTC)
+    device = JoinRequest(code="-", device_id=_id(0), device_name="Demo", person=PERSON)
+    with store.writing() as work:
+        join(work, device, at)
+        results = accept_push(work.ledger(), Author(device.device_id, PERSON), _push(at), at)
+        refused = [result.message for result in results if result.outcome == "refused"]
+        if refused:
+            raise DemoRefusedError("; ".join(map(str, refused)))
+        work.commit()
+    return sum(result.outcome == "applied" for result in results)
+
+
+def _push(at: datetime) -> PushRequest:
+    now = at.isoformat()
+    changes = [
+        Change(
+            change_id=_id(1_000_000 + number),
+            number=number,
+            kind=kind,
+            record_id=_id(number),
+            fields=fields,
+            seen=0,
+            device_time=now,
+            schema=SCHEMA,
+        )
+        for number, (kind, fields) in enumerate(_records(), start=1)
+    ]
+    return PushRequest(protocol=PROTOCOL, changes=changes, device_time=now)
+
+
+def _id(number: int) -> str:
+    """The demo's own identifiers: the same every time, so that a second loading finds the first."""
+    return f"019df2e4-d900-7000-8000-{number:012x}"
+
+
+def _records() -> Iterator[Described]:
+    """Kind and fields in the order of their numbers; the record of change n has the id n."""
+    yield "job", _document("job")
+    number = 1
+    for name in ROOMS:
+        document, room = _document(name), number + 1
+        parts = list(_parts(document, _id(room)))
+        yield "room", _room_fields(document, job_id=_id(1))
+        yield from parts
+        number = room + len(parts)
+
+
+def _document(name: str) -> dict[str, Any]:
+    document: dict[str, Any] = json.loads(files(__package__).joinpath(f"{name}.json").read_text(encoding="utf-8"))
+    return document
+
+
+def _room_fields(document: dict[str, Any], job_id: str) -> FieldValues:
+    names = (field.alias or name for name, field in RoomFields.model_fields.items())
+    told = ((name, _at_path(document, name.split("."))) for name in names)
+    return {"job_id": job_id} | {name: value for name, value in told if value is not None}
+
+
+def _at_path(document: Any, path: list[str]) -> Any:
+    for step in path:
+        document = document.get(step) if isinstance(document, dict) else None
+    return document
+
+
+def _parts(document: dict[str, Any], room_id: str) -> Iterator[Described]:
+    for reading in document["readings"]:
+        yield "reading", {"room_id": room_id} | {k: v for k, v in reading.items() if k in ReadingFields.model_fields}
+    for placement in document.get("placements", []):
+        yield "placement", {"room_id": room_id} | placement
+    for row in document.get("climate", []):
+        yield "climate", {"room_id": room_id} | row
