@@ -25,7 +25,7 @@ SAND_RELATIVE_DENSITY = 2.65  # published range 2.60 to 2.75
 LIME_RELATIVE_DENSITY = 2.30  # from memory
 LIME_BAG_MASS = 50.0 * POUND  # kg; common practice, no source
 
-WHOLE_TOLERANCE = 1e-9  # of a package or a batch: what rounding may leave over without another one being needed
+WHOLE_TOLERANCE = 1e-6  # of a package or a batch: rounding, or a pinch, that calls for no further one
 
 WHYS: dict[str, str] = {
     "mix_cement": "{packages:.0f} bags of {bag_mass:.1f} kg, {waste_percent:.0f} % waste included.",

@@ -68,7 +68,7 @@ _QUANTITY = r"""(?: (?P<whole>[0-9]+) (?:\ ?-\ ?|\ ) (?P<top>[0-9]+) \ ?/\ ? (?P
   | (?P<only_top>[0-9]+) \ ?/\ ? (?P<only_bottom>[0-9]+)
   | (?P<grouped>[0-9]{1,3}(?:\ [0-9]{3})+(?:[.,][0-9]*)?)
   | (?P<decimal>[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+) )(?![0-9/.,])"""
-_PART = re.compile(rf"""{_QUANTITY} \ ? (?P<unit>"|'|[^\W\d_]+\.?)?""", re.VERBOSE)
+_PART = re.compile(rf"""{_QUANTITY} \ ? (?P<unit>"|'|[a-zà-öø-ÿ]+\.?)?""", re.VERBOSE)
 _JOINT = re.compile(r"(?: ?- ?|, | )?")
 _MIXED_SIGNS = re.compile(r"[0-9]*[.,][0-9]+[.,][0-9.,]*")
 
