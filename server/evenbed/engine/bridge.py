@@ -10,7 +10,7 @@ from typing import Any
 
 from evenbed.engine.document.writing import json_from
 from evenbed.engine.plan import plan_from
-from evenbed.engine.problems import SHOWN_CHARACTERS, BadDocumentError, Problem, problem_at, shown
+from evenbed.engine.problems import SHOWN_CHARACTERS, BadDocumentError, Problem, problem_at, shown, whole_characters
 
 MOST_CHARACTERS = 8_000_000
 
@@ -55,7 +55,7 @@ def _not_finite(path: str, given: Any) -> Iterator[Problem]:
         yield problem_at(path, "not_finite", got=shown(given))
     elif isinstance(given, dict):
         for key, value in given.items():
-            yield from _not_finite(f"{path}.{key[:SHOWN_CHARACTERS]}".lstrip("."), value)
+            yield from _not_finite(f"{path}.{whole_characters(key[:SHOWN_CHARACTERS])}".lstrip("."), value)
     elif isinstance(given, list):
         for n, value in enumerate(given):
             yield from _not_finite(f"{path}[{n}]", value)

@@ -6,10 +6,12 @@ language, or in other units, makes its own sentence from the code and the values
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from itertools import islice
 
 from evenbed.engine.document.fields import described
 
 SHOWN_CHARACTERS = 40
+MOST_PROBLEMS = 200  # a list longer than this helps nobody
 
 PROBLEMS: dict[str, str] = {
     "unreadable": "The file cannot be read: {why}.",
@@ -19,6 +21,7 @@ PROBLEMS: dict[str, str] = {
     "not_a_number": "Expected a number, got {got}.",
     "not_a_whole_number": "Expected a whole number, got {got}.",
     "not_finite": "Expected a finite number, got {got}.",
+    "half_a_character": "The text {got} holds half a character. Type it again.",
     "not_a_text": "Expected a text, got {got}.",
     "not_true_or_false": "Expected true or false, got {got}.",
     "not_a_time": "Expected a time such as 2026-05-04T08:30:00-05:00 (with its offset), got {got}.",
@@ -56,6 +59,7 @@ PROBLEMS: dict[str, str] = {
     "top_needs_three": "A plane top needs exactly three points, there are {count}.",
     "top_on_a_line": "The three points of the top stand on one line.",
     "top_too_steep": "The top rises {slope} mm per mm: more than {most} is no floor.",
+    "vertices_stand": "Corners and taped walls are both given: the corners stand, the walls are left out.",
     "unknown_key": "Nobody here knows this key; it was left out.",
     "not_worked_out": "This part of the document is kept but not worked out yet.",
     "top_not_offered": "A top that falls to a drain is not worked out yet. Choose a level top or a plane.",
@@ -72,7 +76,7 @@ PROBLEMS: dict[str, str] = {
         "A straightedge of {straightedge} mm that rests {bearing} mm on each rail spans too little: "
         "take one of at least {least} mm, or rest less of it."
     ),
-    "overlap_too_long": "Keeping {overlap} mm of the strip in finished bed leaves too little to move: at most {most} mm.",
+    "overlap_too_long": "{overlap} mm of strip kept in finished bed leave too little to move: the most is {most} mm.",
 }
 
 
@@ -87,10 +91,10 @@ class Problem:
 
 
 class BadDocumentError(Exception):
-    """A document that gives no plan. Carries every problem found, never just the first."""
+    """A document that gives no plan. Carries every problem found, up to MOST_PROBLEMS, never just the first."""
 
     def __init__(self, problems: Iterable[Problem]) -> None:
-        self.problems = tuple(problems)
+        self.problems = tuple(islice(problems, MOST_PROBLEMS))
         super().__init__("; ".join(f"{p.path}: {p.message}" for p in self.problems))
 
 
@@ -109,7 +113,12 @@ def shown(value: object) -> str:
         return {None: "null", True: "true", False: "false"}[value]
     if isinstance(value, int) and abs(value) >= 10**SHOWN_CHARACTERS:
         return "a very large whole number"
-    text = f'"{value[: SHOWN_CHARACTERS + 1]}' if isinstance(value, str) else repr(value)
+    text = f'"{whole_characters(value[: SHOWN_CHARACTERS + 1])}' if isinstance(value, str) else repr(value)
     if len(text) > SHOWN_CHARACTERS:
         return text[:SHOWN_CHARACTERS] + '…"'
     return text + '"' if isinstance(value, str) else text
+
+
+def whole_characters(text: str) -> str:
+    """The text with a question mark for each half of a character, which no UTF-8 can carry."""
+    return text.encode("utf-8", "replace").decode("utf-8")

@@ -9,7 +9,7 @@ from types import NoneType, UnionType
 from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
 
 from evenbed.engine.document.fields import LONGEST_TEXT, Facts
-from evenbed.engine.problems import BadDocumentError, Problem, problem_at, shown
+from evenbed.engine.problems import MOST_PROBLEMS, BadDocumentError, Problem, problem_at, shown, whole_characters
 
 T = TypeVar("T")
 FREE_KEYS = frozenset({"id", "name", "note", "typed"})  # people's own words beside any entry
@@ -26,7 +26,7 @@ def read_json(shape: type[T], given: object) -> tuple[T, tuple[str, ...]]:
     value = reader.object_at("", shape, given)
     if reader.problems:
         raise BadDocumentError(reader.problems)
-    return value, tuple(reader.unknown)
+    return value, tuple(reader.unknown[:MOST_PROBLEMS])
 
 
 def facts_of(one: "Field[Any]") -> Facts:
@@ -99,7 +99,8 @@ class _Reader:
         if len(shapes) == 1 or not isinstance(given, dict):
             return self.value_at(path, shapes[0], facts, given)
         by_kind = {get_args(get_type_hints(s)["kind"])[0]: s for s in shapes}
-        kind = given.get("kind", next(iter(by_kind)))
+        kind = given.get("kind")
+        kind = next(iter(by_kind)) if kind is None else kind
         if not isinstance(kind, str) or kind not in by_kind:
             return self.refuse(_join(path, "kind"), "not_one_of", choices=", ".join(by_kind), got=shown(kind))
         return self.object_at(path, by_kind[kind], given)
@@ -149,6 +150,8 @@ class _Reader:
             return self.refuse(path, "not_a_text", got=shown(given))
         if len(given) > LONGEST_TEXT:
             return self.refuse(path, "too_long", length=len(given), most=LONGEST_TEXT)
+        if whole_characters(given) != given:
+            return self.refuse(path, "half_a_character", got=shown(given))
         if facts.is_time and not _is_time(given):
             return self.refuse(path, "not_a_time", got=shown(given))
         return given
