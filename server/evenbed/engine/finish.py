@@ -5,11 +5,12 @@ from dataclasses import dataclass
 
 from evenbed.engine.document.fields import described, height
 from evenbed.engine.document.room import BedDesign, Covering, LevelTop, Opening, PlaneTop, Point
-from evenbed.engine.geometry import Plane, plane_through
+from evenbed.engine.geometry import Plane, plane_through, turn_of
 from evenbed.engine.outline import Figure
 from evenbed.engine.problems import BadDocumentError, problem_at
 
 STEEPEST = 0.5
+ON_A_LINE = 1 / 1000  # of their length: points that stand closer to one line fix no plane
 MINIMUM_THICKNESS = {"unbonded": 31.75, "bonded": 25.4}
 """mm. Unbonded: a nominal 1 1/4 in mortar bed (tile handbooks). Bonded: 1 in, common practice, no source."""
 FLUSH = 1.0  # mm: less than this nobody feels
@@ -68,12 +69,13 @@ def top_from(design: BedDesign, highest: float, figure: Figure) -> Facet:
 def _plane_from(top: PlaneTop) -> Plane:
     if len(top.through) != 3:
         raise BadDocumentError([problem_at("bed.top.through", "top_needs_three", count=len(top.through))])
-    try:
-        plane = plane_through(*top.through)
-    except ZeroDivisionError:
-        raise BadDocumentError([problem_at("bed.top.through", "top_on_a_line")]) from None
+    p, q, r = (point[:2] for point in top.through)
+    longest = max(math.dist(p, q), math.dist(q, r), math.dist(r, p))
+    if abs(turn_of(p, q, r)) <= ON_A_LINE * max(1.0, longest) ** 2:
+        raise BadDocumentError([problem_at("bed.top.through", "top_on_a_line")])
+    plane = plane_through(*top.through)
     slope = math.hypot(plane.b, plane.c)
-    if not slope <= STEEPEST:
+    if slope > STEEPEST:
         raise BadDocumentError([problem_at("bed.top.through", "top_too_steep", slope=round(slope, 3), most=STEEPEST)])
     return plane
 

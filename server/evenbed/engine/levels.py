@@ -10,6 +10,8 @@ from evenbed.engine.problems import BadDocumentError, Problem, problem_at
 
 BESIDE_THE_ROOM = 25.0  # mm that a reading may stand outside the taped outline: a rod's foot and a tape's slack
 CLOSEST = 0.01  # mm: nearer readings are at one place
+OFF_THE_LINE = 1 / 1000  # of their length: readings closer to one line say nothing of the floor beside it;
+# common practice, no source
 
 
 @dataclass(frozen=True)
@@ -132,13 +134,14 @@ def _check(document: Document, figure: Figure) -> None:
 def _reference_problems(document: Document) -> list[Problem]:
     found = []
     setups, marks = {s.id for s in document.setups}, {m.id for m in document.marks}
-    first = next((r.setup for r in document.readings), "")
-    for n, reading in enumerate(document.readings):
+    only = document.setups[0].id if len(document.setups) == 1 else ""
+    used = [r.setup or only for r in document.readings]
+    for n, (reading, setup) in enumerate(zip(document.readings, used, strict=True)):
         path = f"readings[{n}]"
         if reading.setup and setups and reading.setup not in setups:
             found.append(problem_at(f"{path}.setup", "unknown_id", id=reading.setup))
-        elif reading.setup != first:
-            found.append(problem_at(f"{path}.setup", "several_setups", first=first, other=reading.setup))
+        elif setup != used[0]:
+            found.append(problem_at(f"{path}.setup", "several_setups", first=used[0], other=setup))
         if reading.mark is not None and reading.mark not in marks:
             found.append(problem_at(f"{path}.mark", "unknown_id", id=reading.mark))
         if reading.mark is None and reading.at is None:
@@ -171,8 +174,8 @@ def _doubles(readings: tuple[Reading, ...]) -> list[Problem]:
 
 
 def _on_a_line(places: list[Point]) -> bool:
-    """True where no place stands off the line through the two farthest-out ones by more than CLOSEST."""
+    """True where no place stands off the line through the two farthest-out ones by more than OFF_THE_LINE."""
     start = min(places)
     end = max(places, key=lambda p: math.dist(p, start))
     dx, dy, far = end[0] - start[0], end[1] - start[1], math.dist(start, end)
-    return all(abs((p[0] - start[0]) * dy - (p[1] - start[1]) * dx) <= CLOSEST * far for p in places)
+    return all(abs((p[0] - start[0]) * dy - (p[1] - start[1]) * dx) <= OFF_THE_LINE * far * far for p in places)
