@@ -39,11 +39,6 @@ def do_cross(p: Spot, q: Spot, r: Spot, s: Spot) -> bool:
     return any(d == 0 and _is_between(a, b, c) for d, a, b, c in on)
 
 
-def do_cross_through(p: Spot, q: Spot, r: Spot, s: Spot) -> bool:
-    """True where the segments pq and rs cross at a point inside both, so that touching does not count."""
-    return _differ(turn(r, s, p), turn(r, s, q)) and _differ(turn(p, q, r), turn(p, q, s))
-
-
 def _differ(a: int, b: int) -> bool:
     return (a > 0 and b < 0) or (a < 0 and b > 0)
 

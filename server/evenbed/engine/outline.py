@@ -6,12 +6,14 @@ from dataclasses import dataclass
 from evenbed.engine.document.fields import described, height, length
 from evenbed.engine.document.room import Opening, Point, Wall
 from evenbed.engine.document.room import Outline as OutlineGiven
-from evenbed.engine.exact import Spot, do_cross, do_cross_through, snapped, turn
-from evenbed.engine.geometry import Ring, distance_to_ring, edges_of, is_inside, perimeter_of, signed_area
+from evenbed.engine.exact import Spot, do_cross, snapped, turn
+from evenbed.engine.geometry import Ring, distance_to_ring, edges_of, is_inside, perimeter_of, signed_area, turn_of
 from evenbed.engine.problems import BadDocumentError, Problem, problem_at
 
 OPEN_BEYOND = 1 / 20  # of the perimeter: a wall is missing or mistyped, not badly taped; common practice, no source
 LEAST_AREA = 1e4  # mm²: a figure smaller than a hand is a slip
+TOUCHES = 1e-6  # mm: nearer than this a cutout touches a wall or another cutout and does not cross it
+MOST_CUTOUT_CORNERS = 500
 ON_THE_WALL = 1.0  # mm that a doorway may run past its wall, for rounding to the nearest sixteenth
 
 
@@ -78,12 +80,18 @@ def figure_from(given: OutlineGiven) -> Figure:
     path, vertices, misclosure = _corners_from(given)
     check_ring(path, vertices)
     outer = vertices if signed_area(vertices) > 0 else vertices[::-1]
+    corners = sum(len(c) for c in given.cutouts)
+    if corners > MOST_CUTOUT_CORNERS:
+        raise BadDocumentError([problem_at("outline.cutouts", "too_many", count=corners, most=MOST_CUTOUT_CORNERS)])
     cutouts = [_without_repeated_end(c) for c in given.cutouts]
     for n, cutout in enumerate(cutouts):
         check_ring(f"outline.cutouts[{n}]", cutout)
     _check_cutouts(outer, cutouts)
     holes = tuple(c if signed_area(c) < 0 else c[::-1] for c in cutouts)
-    return Figure(vertices, outer, holes, misclosure)
+    figure = Figure(vertices, outer, holes, misclosure)
+    if figure.area * 1e6 < LEAST_AREA:
+        raise BadDocumentError([problem_at("outline.cutouts", "no_area", area=round(figure.area * 1e6, 1))])
+    return figure
 
 
 def _corners_from(given: OutlineGiven) -> tuple[str, Ring, Misclosure]:
@@ -198,7 +206,7 @@ def _check_cutouts(outer: Ring, cutouts: list[Ring]) -> None:
 
 def _fits(outer: Ring, inner: Ring) -> bool:
     middles = [((p[0] + q[0]) / 2, (p[1] + q[1]) / 2) for p, q in edges_of(inner)]
-    within = all(is_inside(outer, *p) or distance_to_ring(outer, p) < 1e-6 for p in [*inner, *middles])
+    within = all(is_inside(outer, *p) or distance_to_ring(outer, p) < TOUCHES for p in [*inner, *middles])
     return within and not _cross_through(outer, inner)
 
 
@@ -207,16 +215,21 @@ def _meet(a: Ring, b: Ring) -> bool:
 
 
 def _cross_through(a: Ring, b: Ring) -> bool:
-    edges_a = [(snapped(p), snapped(q)) for p, q in edges_of(a)]
-    edges_b = [(snapped(p), snapped(q)) for p, q in edges_of(b)]
-    return any(do_cross_through(*e, *f) for e in edges_a for f in edges_b)
+    return any(_parts(e, f) and _parts(f, e) for e in edges_of(a) for f in edges_of(b))
+
+
+def _parts(line: tuple[Point, Point], ends: tuple[Point, Point]) -> bool:
+    """True where the ends lie on different sides of the line, each by more than a touch."""
+    reach = TOUCHES * math.dist(*line)
+    sides = turn_of(*line, ends[0]), turn_of(*line, ends[1])
+    return min(sides) < -reach and max(sides) > reach
 
 
 def _holds_a_middle(a: Ring, b: Ring) -> bool:
     """True where a corner or an edge's middle of b lies properly inside a, or the two are the same place."""
     spots = [*b, *(((p[0] + q[0]) / 2, (p[1] + q[1]) / 2) for p, q in edges_of(b))]
-    inside = any(is_inside(a, *p) and distance_to_ring(a, p) > 1e-6 for p in spots)
-    return inside or all(distance_to_ring(a, p) < 1e-6 for p in spots)
+    inside = any(is_inside(a, *p) and distance_to_ring(a, p) > TOUCHES for p in spots)
+    return inside or all(distance_to_ring(a, p) < TOUCHES for p in spots)
 
 
 def check_openings(figure: Figure, openings: tuple[Opening, ...]) -> list[Problem]:

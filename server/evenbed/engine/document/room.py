@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Literal
 
-from evenbed.engine.document.fields import described, height, length, ratio, time
+from evenbed.engine.document.fields import FARTHEST, described, height, length, ratio, time
 
 Point = tuple[float, float]
 Point3 = tuple[float, float, float]
@@ -24,7 +24,14 @@ class Wall:
 class Outline:
     """The room's figure: `vertices` or `walls`, and the areas inside it that get no bed."""
 
-    vertices: tuple[Point, ...] | None = height(None, "Corners of a simple polygon, either way round")
+    vertices: tuple[Point, ...] | None = described(
+        None,
+        about="Corners of a simple polygon, either way round",
+        unit="mm",
+        low=-FARTHEST,
+        high=FARTHEST,
+        most=500,
+    )
     walls: tuple[Wall, ...] | None = described(
         None, about="Walls as taped, starting at the origin along +x", most=500
     )
