@@ -63,7 +63,7 @@ def _schema(hint: Any, facts: Facts, defs: dict[str, Schema], written: bool) -> 
         return {"type": "object", "additionalProperties": _schema(get_args(hint)[1], facts, defs, written)}
     if is_dataclass(hint):
         return _define(hint, defs, written)  # type: ignore[arg-type]
-    return _bounded(dict(_SIMPLE[hint]), facts)
+    return _bounded(dict(_SIMPLE[hint]), facts, written)
 
 
 def _list_schema(hints: tuple[Any, ...], facts: Facts, defs: dict[str, Schema], written: bool) -> Schema:
@@ -73,10 +73,11 @@ def _list_schema(hints: tuple[Any, ...], facts: Facts, defs: dict[str, Schema], 
     return {"type": "array", "prefixItems": items, "items": False, "minItems": len(items), "maxItems": len(items)}
 
 
-def _bounded(schema: Schema, facts: Facts) -> Schema:
+def _bounded(schema: Schema, facts: Facts, written: bool) -> Schema:
+    """The schema with its range. Ranges are for what people give: an answer may pass them, but not below nothing."""
     if schema["type"] in ("number", "integer"):
         bounds = {"minimum": facts.low, "maximum": facts.high}
-        schema |= {k: v for k, v in bounds.items() if v is not None}
+        schema |= {k: v for k, v in bounds.items() if v is not None and (not written or (k, v) == ("minimum", 0))}
     if facts.is_time and schema["type"] == "string":
         schema["format"] = "date-time"
     return schema
