@@ -128,6 +128,8 @@ def _notices(document: Document, unknown: Iterable[str]) -> tuple[Problem, ...]:
     unused = ["checks"] if document.checks else []
     unused += [f"readings[{n}]" for n, r in enumerate(document.readings) if r.stage == "bed"]
     left_out = [problem_at(path, "unknown_key") for path in unknown]
+    if document.outline.vertices is not None and document.outline.walls is not None:
+        left_out.append(problem_at("outline.walls", "vertices_stand"))
     return tuple(left_out + [problem_at(path, "not_worked_out") for path in unused])
 
 
