@@ -237,4 +237,5 @@ def test_each_milestone_explains_itself() -> None:
     found = readiness_explanations(readiness, NEEDS_20)
     assert [found[f"readiness[{i}]"].source_code for i in range(3)] == ["common_practice", "room", "common_practice"]
     assert found["readiness[1]"].inputs["needs"] == 20.0
+    assert found["readiness[1].equivalent_age"].inputs["age"] == readiness.rows[1].equivalent_age
     assert found["working_time"].inputs["working_time"] == 1.5

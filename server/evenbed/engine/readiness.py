@@ -241,8 +241,12 @@ def readiness_explanations(readiness: Readiness, curing: Curing) -> dict[str, Ex
         f"readiness[{i}]": explanation_of(_FORMULA[row.code], **constants, needs=row.needs, **row.values)
         for i, row in enumerate(readiness.rows)
     }
+    ages = {
+        f"readiness[{i}].equivalent_age": explanation_of("equivalent_age", **constants, age=row.equivalent_age)
+        for i, row in enumerate(readiness.rows)
+    }
     working = readiness.working_time
     batch = explanation_of(
         "working_time", **constants, working_time=curing.working_time, temperature=working.temperature
     )
-    return rows | {"working_time": batch}
+    return rows | ages | {"working_time": batch}

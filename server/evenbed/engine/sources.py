@@ -21,9 +21,14 @@ SOURCES: dict[str, str] = {
         "cement 3.15 (Portland Cement Association, Design and Control of Concrete Mixtures, as quoted), of sand 2.65 "
         "(published range 2.60 to 2.75), of hydrated lime 2.30 (from memory); water 62.4 lb/ft³ by convention."
     ),
-    "cement_loose": "A 94 lb bag of cement is 1 ft³ loose: convention of ASTM C150 and C270 (from memory).",
-    "sand_loose": "1 ft³ of damp loose sand holds 80 lb of dry sand: convention of ASTM C270 (from memory).",
-    "lime_loose": "1 ft³ of hydrated lime weighs 40 lb: convention of ASTM C270 (from memory).",
+    "sand_loose": (
+        "1 ft³ of damp loose sand holds 80 lb of dry sand, and a 94 lb bag of cement is 1 ft³ loose: "
+        "conventions of ASTM C150 and C270 (from memory)."
+    ),
+    "lime_loose": (
+        "1 ft³ of hydrated lime weighs 40 lb, and a 94 lb bag of cement is 1 ft³ loose: "
+        "conventions of ASTM C150 and C270 (from memory)."
+    ),
     "maturity": (
         "Equivalent age in the form of ASTM C1074, with Q = 5000 K unless the room says otherwise (both from memory)."
     ),
