@@ -1,7 +1,7 @@
 import { defineConfig } from "vite";
 import { enginePlugin } from "./build/engine_plugin";
 
-const SERVICE = "http://127.0.0.1:8000";
+const SERVICE = "http://127.0.0.1:8765";
 
 export default defineConfig({
   esbuild: { jsx: "automatic", jsxImportSource: "preact" },

@@ -24,6 +24,8 @@ interface Asked {
   tries: number;
 }
 
+type Awake = Extract<Answer, { readonly say: "awake" }>;
+
 const MOST_TRIES = 2;
 /** Workers that broke one after the other before the engine counts as failed until the next question. */
 const MOST_BREAKS = 3;
@@ -92,12 +94,13 @@ export class Bridge {
 
   #hear(answer: Answer): void {
     if (answer.say === "broken") this.#broke(answer.why);
-    else if (answer.say === "awake") this.#awoke();
+    else if (answer.say === "awake") this.#awoke(answer);
     else this.#answered(answer.id, answer.plan);
   }
 
-  #awoke(): void {
+  #awoke({ tookMs, fromSnapshot }: Awake): void {
     this.#isAwake = true;
+    performance.measure("engine wakes", { duration: tookMs, start: 0, detail: { fromSnapshot } });
     this.onState("awake");
     this.#askNext();
   }

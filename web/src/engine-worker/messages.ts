@@ -5,7 +5,7 @@ export interface Question {
 }
 
 export type Answer =
-  | { readonly say: "awake"; readonly tookMs: number }
+  | { readonly say: "awake"; readonly tookMs: number; readonly fromSnapshot: boolean }
   /** The engine is broken for good: this worker must be ended. `id` is the question it broke on, if any. */
   | { readonly say: "broken"; readonly why: string; readonly id: number | null }
   | { readonly say: "plan"; readonly id: number; readonly plan: string };

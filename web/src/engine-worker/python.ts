@@ -1,43 +1,94 @@
-/** Starts the browser's Python with the engine's own files, all from our own origin. */
+/**
+ * Starts the browser's Python with the engine's own files, all from our own origin. The first start takes seconds and
+ * leaves a picture of its memory on the phone; later starts with the same files begin from the picture.
+ */
 import { archiveUrl, lock, pythonFolder } from "virtual:engine";
+import { dropSnapshots, loadSnapshot, saveSnapshot } from "./snapshot";
 
 const ROOT = "/engine";
+/** Everything that the first plan would load anyway, so that the picture holds it. */
+const WARM_UP = `import sys; sys.path.insert(0, "${ROOT}"); import evenbed.engine.bridge as b; b.plan_text("{}")`;
 
-type PlanText = (document: string) => string;
+export type PlanText = (document: string) => string;
 
-/** The part of the browser's Python that is used here. */
+export interface Started {
+  readonly planText: PlanText;
+  readonly fromSnapshot: boolean;
+}
+
+/** The part of the browser's Python that is used here. The marked ones are experimental: the version is pinned. */
 interface Python {
   readonly FS: { mkdirTree(path: string): void; writeFile(path: string, text: string): void };
   runPython(code: string): unknown;
   pyimport(module: string): unknown;
+  /** Experimental. */
+  makeMemorySnapshot(): Uint8Array<ArrayBuffer>;
 }
 
 interface PythonModule {
-  loadPyodide(options: object): Promise<Python>;
+  /** `_makeSnapshot` and `_loadSnapshot` are experimental. */
+  loadPyodide(options: {
+    indexURL: string;
+    packageBaseUrl: string;
+    lockFileContents: string;
+    _makeSnapshot?: true;
+    _loadSnapshot?: Uint8Array<ArrayBuffer>;
+  }): Promise<Python>;
 }
 
 /** Throws where a file is missing or Python does not start; the worker then says so and is ended. */
-export async function startEngine(): Promise<PlanText> {
-  const archive = loadArchive();
-  const python = await startPython();
-  for (const [path, text] of Object.entries(await archive)) writeFile(python, `${ROOT}/${path}`, text);
-  python.runPython(`import sys; sys.path.insert(0, "${ROOT}")`);
-  const bridge = python.pyimport("evenbed.engine.bridge") as { plan_text: PlanText };
-  return bridge.plan_text;
+export async function startEngine(): Promise<Started> {
+  const [module, files, snapshot] = await Promise.all([loadModule(), loadArchive(), loadSnapshot(snapshotName())]);
+  if (snapshot === null) return coldStart(module, files);
+  try {
+    return await warmStart(module, files, snapshot);
+  } catch (error) {
+    console.warn("The picture of the engine's memory was of no use; starting without it.", error);
+    await dropSnapshots();
+    return coldStart(module, files);
+  }
 }
 
-async function startPython(): Promise<Python> {
-  const module = (await import(/* @vite-ignore */ `${pythonFolder}pyodide.mjs`)) as PythonModule;
-  return module.loadPyodide({ indexURL: pythonFolder, lockFileContents: lock, packageBaseUrl: pythonFolder });
+/** A picture fits only the very same Python and engine files. */
+function snapshotName(): string {
+  return `${pythonFolder}${archiveUrl.slice(archiveUrl.lastIndexOf("/") + 1)}`;
 }
 
-async function loadArchive(): Promise<Readonly<Record<string, string>>> {
+type Files = Readonly<Record<string, string>>;
+const ours = { indexURL: pythonFolder, packageBaseUrl: pythonFolder, lockFileContents: lock };
+
+async function coldStart(module: PythonModule, files: Files): Promise<Started> {
+  const python = await module.loadPyodide({ ...ours, _makeSnapshot: true });
+  writeFiles(python, files);
+  python.runPython(WARM_UP);
+  void saveSnapshot(snapshotName(), python.makeMemorySnapshot());
+  return { planText: planTextOf(python), fromSnapshot: false };
+}
+
+/** The picture holds memory, not files: they are written again, for what the engine reads of itself. */
+async function warmStart(module: PythonModule, files: Files, snapshot: Uint8Array<ArrayBuffer>): Promise<Started> {
+  const python = await module.loadPyodide({ ...ours, _loadSnapshot: snapshot });
+  writeFiles(python, files);
+  return { planText: planTextOf(python), fromSnapshot: true };
+}
+
+function planTextOf(python: Python): PlanText {
+  return (python.pyimport("evenbed.engine.bridge") as { plan_text: PlanText }).plan_text;
+}
+
+async function loadModule(): Promise<PythonModule> {
+  return (await import(/* @vite-ignore */ `${pythonFolder}pyodide.mjs`)) as PythonModule;
+}
+
+async function loadArchive(): Promise<Files> {
   const response = await fetch(archiveUrl);
   if (!response.ok) throw new Error(`The engine's files did not come: ${response.status}`);
-  return (await response.json()) as Record<string, string>;
+  return (await response.json()) as Files;
 }
 
-function writeFile(python: Python, path: string, text: string): void {
-  python.FS.mkdirTree(path.slice(0, path.lastIndexOf("/")));
-  python.FS.writeFile(path, text);
+function writeFiles(python: Python, files: Files): void {
+  for (const [path, text] of Object.entries(files)) {
+    python.FS.mkdirTree(`${ROOT}/${path.slice(0, path.lastIndexOf("/"))}`);
+    python.FS.writeFile(`${ROOT}/${path}`, text);
+  }
 }

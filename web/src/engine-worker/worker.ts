@@ -13,14 +13,14 @@ function sayBroken(error: unknown, id: number | null): void {
 const began = performance.now();
 const waking = startEngine();
 waking.then(
-  () => say({ say: "awake", tookMs: performance.now() - began }),
+  ({ fromSnapshot }) => say({ say: "awake", tookMs: performance.now() - began, fromSnapshot }),
   (error: unknown) => sayBroken(error, null),
 );
 
 self.addEventListener("message", (event: MessageEvent<Question>) => {
   const { id, document } = event.data;
   // A bad document is an answer. Whatever is thrown here is a fault of the engine or the end of its memory.
-  void waking.then((planText) => {
+  void waking.then(({ planText }) => {
     try {
       say({ say: "plan", id, plan: planText(document) });
     } catch (error) {
