@@ -59,6 +59,10 @@ CAUTIONS: dict[str, str] = {
         "No rail fits in a part of {area:.1f} m² with {inset:.0f} mm to the walls. "
         "Level it from the walls with a short straightedge, or bring the rails nearer to the walls."
     ),
+    "too_many_rails": (
+        "A straightedge of {straightedge:.0f} mm would need hundreds of rails in this room, so none are laid out: "
+        "use a longer one, or work the room in parts."
+    ),
     "inset_reduced": (
         "The room is too narrow for rails {inset:.0f} mm from the walls: they stand {used:.0f} mm from them. "
         "Keep the perimeter joint clear."
@@ -79,7 +83,9 @@ CAUTIONS: dict[str, str] = {
         "stand {over:.1f} mm too high. Take a thinner strip, chip the high spot, or raise the top."
     ),
     "exit_assumed": "No doorway is given: the way out is taken to be the middle of the longest wall.",
-    "section_cut_off": "Section {section} cannot be reached from the way out: it is filled first, from outside.",
+    "section_cut_off": (
+        "Sections {first} to {last} have no way out over the bed: fill them first, and plan how to leave them."
+    ),
     "narrow_way_out": (
         "The way out passes between sections less than {width:.0f} mm wide: lay a board, or fill from both sides."
     ),

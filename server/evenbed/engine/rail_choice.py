@@ -47,6 +47,12 @@ class Layout:
         return tuple(unserved(self.floor, self.pieces, self.reach))
 
     @property
+    def is_too_wide(self) -> bool:
+        """Whether the straightedge is so short for this floor that rails would be past counting."""
+        _, low, _, high = self.floor.region.box
+        return (high - low) / self.reach.span > MOST_LINES
+
+    @property
     def left(self) -> float:
         """The share of the floor that no pair of rails serves."""
         return math.fsum(spot.area for spot in self.by_hand) / self.floor.region.area
@@ -117,7 +123,7 @@ def _floor_at(
 
 def _best_of(best: Layout, shares: Sequence[float]) -> Layout:
     """The cheapest layout of this floor at these spacings, or the one given; good enough ends the search."""
-    for lines in _line_sets(best.floor, best.reach, shares):
+    for lines in () if best.is_too_wide else _line_sets(best.floor, best.reach, shares):
         if best.pieces and best.left < WORTH_A_RAIL:
             break
         pieces, left_out = _laid(best.floor, *lines, best.reach)
@@ -134,7 +140,7 @@ def _line_sets(floor: Floor, reach: Reach, shares: Sequence[float]) -> Iterator[
     """
     below, above = lines_along_walls(floor)
     ends = outermost_lines(floor, below, above)
-    if ends is None or (ends[1] - ends[0]) / reach.span > MOST_LINES:
+    if ends is None:
         return
     first, last = ends
     if last - first < max(floor.inset, LEAST_MARGIN):

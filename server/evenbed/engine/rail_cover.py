@@ -89,12 +89,12 @@ def trimmed(floor: Floor, pieces: Sequence[Piece], spare: Sequence[int], reach: 
     return [piece for piece in kept if piece.length > ROUNDING]
 
 
-def unserved(floor: Floor, pieces: Sequence[Piece], reach: Reach) -> list[Spot]:
-    """Places that no pair of rails serves and no float reaches from a rail, largest first."""
+def unserved(floor: Floor, pieces: Sequence[Piece], reach: Reach, least: float = LEAST_HAND_AREA) -> list[Spot]:
+    """Places of `least` mm² or more that no pair of rails serves and no float reaches from a rail, largest first."""
     longer = [_with_run_out(floor, piece, reach.margin) for piece in pieces]
     spots = [spot for cross in crosses_of(floor, longer) for spot in _spots(cross, pieces, reach)]
     joined = _joined(spots)
-    return sorted((s for s in joined if s.area >= LEAST_HAND_AREA), key=lambda s: (-s.area, s.start, s.low))
+    return sorted((s for s in joined if s.area >= least), key=lambda s: (-s.area, s.start, s.low))
 
 
 def _with_run_out(floor: Floor, piece: Piece, margin: float) -> Piece:

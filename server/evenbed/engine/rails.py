@@ -46,8 +46,8 @@ class Rail:
     """One rail: a straight line of strips whose top edges lie in the top of bed."""
 
     id: str = described(about="A letter from one side to the other, a number where the line is interrupted")
-    start: Point = height(about="Its beginning", key="from")
-    end: Point = height(about="Its end", key="to")
+    start: Point = described(about="Its beginning", unit="mm", key="from")
+    end: Point = described(about="Its end", unit="mm", key="to")
     stations: tuple[Station, ...] = described(about="From its beginning to its end")
     settings: tuple[Setting, ...] = described(about="The strip's lies, first to last")
 
@@ -105,7 +105,7 @@ def rails_from(
     """
     layouts = tuple(_layout_that_fits(region, fixtures, design) for region in regions)
     rails = tuple(_rail(*named, design, exits, (subfloor, top)) for named in _named(layouts))
-    hands = tuple(_hand_area(layout, spot) for layout in layouts for spot in layout.by_hand)
+    hands = tuple(_hand_area(layout, spot) for layout in layouts if layout.pieces for spot in layout.by_hand)
     cautions = (*_layout_cautions(layouts, hands, design), *_thick_strips(rails, design.strip))
     return RailPlan(layouts[0].frame.degrees, rails, hands, cautions, layouts)
 
@@ -202,7 +202,9 @@ def _hand_area(layout: Layout, spot: Spot) -> HandArea:
 def _layout_cautions(layouts: Sequence[Layout], hands: Sequence[HandArea], design: RailDesign) -> Iterable[Caution]:
     for layout in layouts:
         area = layout.floor.region.area / 1e6
-        if not layout.pieces:
+        if layout.is_too_wide:
+            yield caution_at("rails", "too_many_rails", straightedge=design.straightedge)
+        elif not layout.pieces:
             yield caution_at("rails", "no_rails_fit", area=area, inset=design.inset)
         elif layout.floor.inset < design.inset:
             yield caution_at("rails", "inset_reduced", used=layout.floor.inset, inset=design.inset)

@@ -1,0 +1,75 @@
+"""Rooms with their rails and sections, and the plain shapes that the tests of both measure against."""
+
+from dataclasses import dataclass, replace
+from functools import cache
+
+from shapely import Polygon
+from tests.rooms import Room, cutouts_of, outline_of, random_room
+
+from evenbed.engine.document.room import Fixture, Opening, RailDesign
+from evenbed.engine.geometry import Ring
+from evenbed.engine.rails import RailPlan, rails_from
+from evenbed.engine.region import Region
+from evenbed.engine.sections import WayOut, way_out_from
+from evenbed.engine.touching import regions_of_room
+
+STRIP_ALWAYS_FITS = 40.0  # mm over a flat floor: every shim is positive
+
+
+@dataclass(frozen=True)
+class Case:
+    """A room as the modules under test take it."""
+
+    vertices: Ring
+    regions: tuple[Region, ...]
+    design: RailDesign
+    fixtures: tuple[Fixture, ...] = ()
+    openings: tuple[Opening, ...] = ()
+
+    @property
+    def way_out(self) -> WayOut:
+        return way_out_from(self.openings, self.vertices)
+
+    @property
+    def shapes(self) -> list[Polygon]:
+        return [Polygon(region.outer, region.holes) for region in self.regions]
+
+    @property
+    def rails(self) -> RailPlan:
+        return rails_from(
+            self.regions, self.fixtures, self.design, self.way_out.exits, subfloor=flat, top=lambda _x, _y: 40.0
+        )
+
+
+def flat(_x: float, _y: float) -> float:
+    return 0.0
+
+
+def case_of(room: Room) -> Case:
+    vertices = outline_of(room)
+    design = RailDesign(**room.get("rails", {}))
+    openings = tuple(
+        Opening(wall=door["wall"], start=door["from"], end=door["to"], id=door["id"], exit=door["exit"])
+        for door in room["openings"]
+    )
+    return Case(vertices, regions_of_room(vertices, cutouts_of(room)), design, (), openings)
+
+
+@cache
+def random_case(seed: int) -> Case:
+    return case_of(random_room(seed))
+
+
+@cache
+def random_rails(seed: int) -> RailPlan:
+    return random_case(seed).rails
+
+
+def plain_case(outline: Ring, *holes: Ring, **design: object) -> Case:
+    """A room of this outline with the usual tools, changed as named."""
+    tools = replace(RailDesign(), **design)  # type: ignore[arg-type]
+    return Case(outline, regions_of_room(outline, holes), tools)
+
+
+def rectangle(width: float, depth: float) -> Ring:
+    return ((0.0, 0.0), (width, 0.0), (width, depth), (0.0, depth))
