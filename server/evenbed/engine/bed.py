@@ -124,7 +124,8 @@ class Mortar:
     def spots(self) -> tuple[Spot3, ...]:
         """Subfloor points (x, y, z) that can be extreme: readings in the room, and corners of the room."""
         inside = [p for p in self.surface.points if self.figure.holds(p[:2], ON_THE_EDGE)]
-        corners = [c for ring in self.figure.rings for c in ring]
+        standing = {p[:2] for p in self.surface.points}
+        corners = [c for ring in self.figure.rings for c in ring if c not in standing]
         return (*inside, *((x, y, self.surface.height_at(x, y)) for x, y in corners))
 
     @cached_property

@@ -75,11 +75,15 @@ class Surface:
     def height_at(self, x: float, y: float, start: int = 0) -> float:
         """z of the subfloor at (x, y); beyond the rim, that of its last triangle's nearest place."""
         n = self.triangle_at(x, y, start)
-        if min(self._sides(n, x, y)) < 0:
-            x, y = self._nearest_in(n, (x, y))
-        return self.planes[n].at(x, y)
+        return self.planes[n].at(*self._nearest_in(n, (x, y)))
+
+    def nearest(self, at: Point) -> Point:
+        """The place itself where the surface reaches it, else its last triangle's nearest."""
+        return self._nearest_in(self.triangle_at(*at), at)
 
     def _nearest_in(self, n: int, at: Point) -> Point:
+        if min(self._sides(n, *at)) >= 0:
+            return at
         corners = [self.points[i][:2] for i in self.triangles[n]]
         return min((nearest_on_segment(p, q, at) for p, q in edges_of(corners)), key=lambda p: math.dist(p, at))
 
@@ -87,8 +91,8 @@ class Surface:
 def surface_from(readings: Sequence[Point3], corners: Sequence[Point]) -> Surface:
     """The surface through readings at distinct places, not all on one line, reaching every corner.
 
-    Corners outside the hull of the readings get an estimated height (`estimated_height`); those a hair outside, the
-    height of the rim beside them.
+    Corners outside the hull of the readings get an estimated height (`estimated_height`); those a hair outside are
+    given the height of the rim beside them, carried on at the slope of the whole floor.
     """
     beyond = corners_beyond(readings, corners, BEYOND)
     guessed = {(x, y, estimated_height(readings, (x, y))) for x, y in beyond}
@@ -97,7 +101,13 @@ def surface_from(readings: Sequence[Point3], corners: Sequence[Point]) -> Surfac
     beside = corners_beyond(known, corners, 2 * SLIVER)
     if not beside:
         return surface
-    return _surface_over([*known, *((x, y, surface.height_at(x, y)) for x, y in beside)], guessed)
+    lean = fitted_plane(readings)
+    return _surface_over([*known, *((*at, _height_beside(surface, lean, at)) for at in beside)], guessed)
+
+
+def _height_beside(surface: Surface, lean: Plane, at: Point) -> float:
+    near = surface.nearest(at)
+    return surface.height_at(*near) + lean.at(*at) - lean.at(*near)
 
 
 def _surface_over(known: Sequence[Point3], guessed: set[Point3]) -> Surface:
