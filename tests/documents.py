@@ -1,0 +1,56 @@
+"""Room documents for tests, and the engine's answers to them."""
+
+import json
+import math
+from collections.abc import Iterable, Sequence
+from typing import Any
+
+from evenbed.engine.bridge import plan_text
+
+Json = dict[str, Any]
+Spot = tuple[float, float, float]  # x, y and the subfloor's height there
+
+SQUARE = [[0.0, 0.0], [4000.0, 0.0], [4000.0, 3000.0], [0.0, 3000.0]]
+
+
+def answer_to(document: object) -> Json:
+    """The engine's answer, a plan or a list of problems, as it comes through its one door."""
+    answer: Json = json.loads(plan_text(json.dumps(document)))
+    return answer
+
+
+def plan_of(document: object) -> Json:
+    """The plan of a good document."""
+    answer = answer_to(document)
+    assert "problems" not in answer, answer["problems"]
+    return answer
+
+
+def problems_of(document: object) -> list[tuple[str, str]]:
+    """Path and code of every problem of a bad document."""
+    answer = answer_to(document)
+    assert answer.keys() == {"problems"}, "this document gives a plan"
+    return [(problem["path"], problem["code"]) for problem in answer["problems"]]
+
+
+def room_over(outline: Iterable[Sequence[float]], spots: Iterable[Spot], **more: Any) -> Json:
+    """A room read on a benchmark, so that each spot's height comes back as it was given."""
+    readings = [{"id": f"r{n}", "at": [x, y], "down": -z} for n, (x, y, z) in enumerate(spots)]
+    return {
+        "document": 1,
+        "outline": {"vertices": [list(corner) for corner in outline]},
+        "marks": [{"id": "benchmark", "height": 0.0}],
+        "readings": [*readings, {"id": "on the benchmark", "mark": "benchmark", "down": 0.0}],
+        **more,
+    }
+
+
+def turned(point: Sequence[float], angle: float, by: Sequence[float] = (0.0, 0.0)) -> tuple[float, float]:
+    """A place turned about the origin by an angle in radians, then moved."""
+    c, s = math.cos(angle), math.sin(angle)
+    return point[0] * c - point[1] * s + by[0], point[0] * s + point[1] * c + by[1]
+
+
+def spots_of(plan: Json) -> list[Spot]:
+    """The subfloor readings of a plan as points."""
+    return [(*height["at"], height["z"]) for height in plan["levels"]["heights"] if height["at"] is not None]
