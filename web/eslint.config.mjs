@@ -51,6 +51,7 @@ export default tseslint.config(
       "@typescript-eslint/restrict-template-expressions": ["error", { allowNumber: true }],
       "@typescript-eslint/no-confusing-void-expression": ["error", { ignoreArrowShorthand: true }],
       "@typescript-eslint/no-unnecessary-type-parameters": "off", // it miscounts a parameter that ties a key to its value
+      "@typescript-eslint/non-nullable-type-assertion-style": "off", // its remedy is forbidden by another rule
       "@typescript-eslint/dot-notation": "off", // the compiler asks for brackets where a key comes from an index
     },
   },

@@ -1,0 +1,36 @@
+/** The state over real storage, with an engine that the test answers for. */
+import "fake-indexeddb/auto";
+import { connect, hideRows, showRows, type Ports } from "../../src/state/connect";
+import { Storage } from "../../src/storage";
+
+/** The edge behind the state that is not under test here: plans come from the test, the office stays silent. */
+export class Outside {
+  readonly asked: { roomId: string; document: string; answer: (plan: string) => void; fail: (e: Error) => void }[] = [];
+  storage = new Storage(`state-${crypto.randomUUID()}`);
+
+  async connect(): Promise<void> {
+    this.storage.onNews(({ rows, gone }) => {
+      showRows(rows);
+      hideRows(gone);
+    });
+    await connect(this.#ports());
+  }
+
+  /** The app closed and opened again over the same database. */
+  async reopen(): Promise<void> {
+    await connect(this.#ports());
+  }
+
+  #ports(): Ports {
+    const silent = () => Promise.reject(new Error("The office is not part of this test."));
+    return {
+      storage: this.storage,
+      engine: {
+        plan: (roomId, document) =>
+          new Promise((answer, fail) => this.asked.push({ roomId, document, answer, fail })),
+      },
+      office: { join: silent, leave: silent, syncNow: silent, historyOf: silent },
+      update: { accept: () => undefined },
+    };
+  }
+}
