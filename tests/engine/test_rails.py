@@ -6,10 +6,11 @@ from dataclasses import replace
 from itertools import pairwise
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely import LineString, Polygon
 from shapely import Point as ShapelyPoint
+from shapely.affinity import rotate, translate
 from tests.engine.rail_cases import Case, flat, plain_case, random_case, random_rails, rectangle
 from tests.rooms import cutouts_of, outline_of, random_room
 
@@ -110,7 +111,24 @@ def test_where_a_corner_begins_and_which_way_round_makes_no_difference(seed: int
             assert (*one.start, *one.end) == pytest.approx((*two.start, *two.end), abs=1e-6)
 
 
-@given(st.floats(1000, 9000), st.floats(1000, 9000), st.floats(900, 3000))
+@pytest.mark.parametrize("seed", range(0, 300, 6))
+def test_a_room_turned_and_moved_has_its_rails_turned_and_moved(seed: int) -> None:
+    case, (before, after) = random_case(seed), (20.0, 57.0)
+    (shape,) = case.shapes
+    moved = translate(rotate(shape, after - before, (0.0, 0.0)), 812.5, -77.25)
+    regions = regions_of_room(moved.exterior.coords[:-1], [ring.coords[:-1] for ring in moved.interiors])
+    one, two = (
+        lines_of(rails_from(where, (), replace(case.design, direction=way), (), subfloor=flat, top=flat))
+        for where, way in ((case.regions, before), (regions, after))
+    )
+    assert len(one) == len(two)
+    for line, turned in zip(one, two, strict=True):
+        expected = translate(rotate(line, after - before, (0.0, 0.0)), 812.5, -77.25)
+        assert expected.hausdorff_distance(turned) < 1e-3
+
+
+@settings(max_examples=80, deadline=None)
+@given(st.floats(1000, 40_000), st.floats(1000, 40_000), st.floats(900, 3000))
 def test_a_rectangle_has_the_fewest_rails_of_its_two_directions(width: float, depth: float, edge: float) -> None:
     case = plain_case(rectangle(width, depth), straightedge=edge)
     span, inset = edge - 2 * case.design.bearing, case.design.inset
@@ -152,6 +170,7 @@ def test_both_legs_of_an_ell_have_a_rail_along_their_walls() -> None:
     assert case.rails.hand_areas == ()
 
 
+@settings(max_examples=80, deadline=None)
 @given(st.integers(0, 299), st.floats(-3, 3), st.floats(0, 120))
 def test_rails_keep_clear_of_fixtures(seed: int, shift: float, radius: float) -> None:
     case = random_case(seed)
@@ -208,6 +227,7 @@ def test_a_strip_thicker_than_the_bed_is_told_with_place_and_amount() -> None:
     assert min(station.shim for rail in plan.rails for station in rail.stations) < 0.0
 
 
+@settings(max_examples=80, deadline=None)
 @given(st.floats(300, 30_000), st.floats(400, 4000), st.floats(0, 0.7), st.booleans())
 def test_settings_cover_the_rail_from_the_far_end_and_keep_the_overlap(
     size: float, strip: float, share: float, is_start_far: bool
@@ -234,6 +254,7 @@ def test_the_strip_starts_at_the_end_away_from_the_way_out() -> None:
             assert first in (pytest.approx(rail.start[0] + lie.start), pytest.approx(rail.start[0] + lie.end))
 
 
+@settings(max_examples=80, deadline=None)
 @given(st.floats(100, 700), st.floats(150, 2500), st.floats(0, 400), st.floats(0, 90))
 def test_a_very_small_room_gives_rails_or_says_why_not(
     width: float, depth: float, inset: float, direction: float

@@ -5,7 +5,7 @@ import random
 from itertools import pairwise
 
 import pytest
-from hypothesis import assume, given
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from shapely import LineString, Polygon, unary_union
 from shapely import Point as ShapelyPoint
@@ -161,6 +161,7 @@ def test_membership_agrees_with_shapely(seed: int) -> None:
             assert contains(region, point) == shape(region).contains(ShapelyPoint(point))
 
 
+@settings(max_examples=80, deadline=None)
 @given(st.integers(0, 2000), st.floats(0, math.tau), st.floats(-3000, 3000))
 def test_chords_are_what_shapely_finds_along_the_line(seed: int, angle: float, shift: float) -> None:
     (region,) = regions_of(random_room(seed))

@@ -5,7 +5,7 @@ from functools import cache
 from itertools import combinations
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely import Point, Polygon
 from tests.engine.rail_cases import Case, flat, plain_case, random_case, random_rails, rectangle
@@ -20,7 +20,8 @@ from evenbed.engine.touching import regions_of_room
 
 SEEDS = range(300)
 VOLUME_RELATIVE = 1e-9  # the contract's tolerance for volumes
-OVERLAP = 1e-3  # mm²: what rounding on a shared side may make of no overlap
+OUTSIDE = 1e-3  # mm²: what rounding on a wall may put outside the room
+SHARED_SIDE = 1e-4  # mm from a shared side: nearer than this, whose it is is nobody's to judge
 THICKNESS = Plane(45.0, 0.003, -0.002)  # mm, anywhere in the rooms well above 0
 BATCH, WASTE = 0.06, 0.1  # m³, fraction
 PROBE = 0.05  # mm: how far a side is grown to feel what it touches
@@ -52,8 +53,9 @@ def test_sections_are_simple_lie_in_the_room_and_fill_it_without_overlap(seed: i
     (room,), parts = random_case(seed).shapes, shapes_of(random_sections(seed))
     assert all(part.is_valid and part.exterior.is_ccw for part in parts)
     assert math.fsum(part.area for part in parts) == pytest.approx(room.area, rel=VOLUME_RELATIVE)
-    assert all(part.difference(room.buffer(1e-6)).area < OVERLAP for part in parts)
-    assert all(a.intersection(b).area < OVERLAP for a, b in combinations(parts, 2))
+    assert all(part.difference(room.buffer(1e-6)).area < OUTSIDE for part in parts)
+    shrunk = [part.buffer(-SHARED_SIDE, join_style="mitre") for part in parts]
+    assert not any(a.intersects(b) for a, b in combinations(shrunk, 2))
 
 
 @pytest.mark.parametrize("seed", SEEDS)
@@ -99,6 +101,7 @@ def test_narrow_ways_are_rare_enough_for_the_walkable_rule_to_be_tried() -> None
     assert len(narrow) < len(SEEDS) / 20
 
 
+@settings(max_examples=80, deadline=None)
 @given(st.floats(1500, 9000), st.floats(1500, 14_000), st.floats(1200, 4000))
 def test_a_rectangle_has_a_section_for_each_lie_of_the_strip_in_each_bay(
     width: float, depth: float, strip: float
@@ -154,6 +157,7 @@ def test_a_room_cut_in_two_says_which_sections_have_no_way_out_and_fills_them_fi
     assert behind == [True] * last + [False] * (len(behind) - last)
 
 
+@settings(max_examples=80, deadline=None)
 @given(st.floats(150, 900), st.floats(150, 900))
 def test_a_room_too_small_for_rails_is_still_one_bed(width: float, depth: float) -> None:
     case = plain_case(rectangle(width, depth), inset=400.0)

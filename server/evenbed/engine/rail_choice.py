@@ -22,11 +22,11 @@ from evenbed.engine.rail_lines import (
 from evenbed.engine.region import Region
 
 CLEAR_OF_FIXTURE = 25.0  # mm between a strip's side and a fixture; common practice, no source
-WORTH_TRYING = 0.25  # walls shorter than this share of the longest do not set the direction
+WORTH_TRYING = 0.4  # walls shorter than this share of the longest do not set the direction
 SAME_DIRECTION = 0.5  # degrees within which two walls are taken as parallel
 WORTH_A_RAIL = 0.05  # share of the floor: one more rail is laid where it spares the float this much
-DENSER = (1.0, 0.5, 1.0 / 3.0)  # shares of the straightedge's span tried where walls slant, until little is left
-MOST_WAYS = 8  # directions tried, those of the longest walls
+DENSER = (1.0, 0.6)  # shares of the straightedge's span tried, the second where walls slant and much is left
+MOST_WAYS = 4  # directions tried, those of the longest walls
 LOOKED_AT_TWICE = 2  # directions that are tried with denser rails
 MOST_LINES = 400  # across one region: beyond this the room is a hangar or the straightedge a slip
 
@@ -60,8 +60,10 @@ class Layout:
     @cached_property
     def cost(self) -> tuple[float, float]:
         """What it takes: rails (and the floor left to the float, in rails), then all rails' length in mm."""
+        if not self.pieces:
+            return (math.inf, math.inf)
         length = math.fsum(piece.length for piece in self.pieces)
-        rails = len(self.pieces) + (self.left if self.pieces else 1.0) / WORTH_A_RAIL
+        rails = len(self.pieces) + self.left / WORTH_A_RAIL
         return (round(rails, 6), round(length, 3))
 
 
