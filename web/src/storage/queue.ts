@@ -71,7 +71,7 @@ async function acknowledge(
 export async function keepRefused(
   database: PhoneDatabase,
   change: QueuedChange,
-  why: { readonly reason: string | null; readonly message: string | null },
+  why: { readonly reason?: string | null; readonly message?: string | null },
   at: string,
 ): Promise<void> {
   await database.refused.put({

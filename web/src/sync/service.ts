@@ -1,5 +1,5 @@
 /** The service as the phone sees it: one function a request. Every way a request can end has its own error or reply. */
-import { PAGE, PROTOCOL, type Change, type HistoryEntry, type JoinReply, type Kind, type PullReply, type PushReply, type SessionReply } from "../wire";
+import { PAGE, PROTOCOL, type Change, type HistoryEntry, type JoinReply, type JoinRequest, type Kind, type PullReply, type PushReply, type SessionReply } from "../wire";
 
 /** How requests leave the phone: `fetch`, or a test's double of the network. */
 export type Http = (path: string, init: RequestInit) => Promise<Response>;
@@ -36,7 +36,7 @@ const REPLY_WAIT_MS = 45_000;
 export class Service {
   constructor(readonly http: Http) {}
 
-  join(request: { code: string; device_id: string; device_name: string; person: string }): Promise<JoinReply> {
+  join(request: JoinRequest): Promise<JoinReply> {
     return this.#post("/api/join", request);
   }
 

@@ -1,4 +1,5 @@
 /** Changes and the replies to them, as they cross the wire. Each side's names are fixed; protocol and schema are numbered. */
+import type { components } from "./generated/service";
 import type { AnyFields, Kind } from "./records";
 
 export const PROTOCOL = 1;
@@ -20,60 +21,13 @@ export interface Change {
   readonly schema: number;
 }
 
-export interface PushResult {
-  readonly number: number;
-  readonly change_id: string;
-  readonly outcome: "applied" | "already_applied" | "refused";
-  readonly reason: string | null;
-  readonly message: string | null;
-  readonly sequence: number | null;
-}
+type Schemas = components["schemas"];
 
-export interface PushReply {
-  readonly database: string;
-  readonly server_time: string;
-  readonly latest: number;
-  readonly results: readonly PushResult[];
-}
-
-export interface PulledRecord {
-  readonly kind: Kind;
-  readonly id: string;
-  readonly fields: AnyFields;
-  readonly sequence: number;
-}
-
-export interface PullReply {
-  readonly database: string;
-  readonly protocol: number;
-  readonly server_time: string;
-  readonly latest: number;
-  readonly more: boolean;
-  readonly next: number;
-  readonly records: readonly PulledRecord[];
-}
-
-export interface SessionReply {
-  readonly device_id: string;
-  readonly person: string;
-  readonly database: string;
-  readonly server_time: string;
-}
-
-export interface JoinReply {
-  readonly device_id: string;
-  readonly database: string;
-  readonly server_time: string;
-}
-
-export interface HistoryEntry {
-  readonly sequence: number;
-  readonly change_id: string;
-  readonly person: string;
-  readonly device_id: string;
-  readonly device_name: string;
-  readonly at: string;
-  readonly fields: AnyFields;
-  readonly replaced: AnyFields;
-  readonly concurrent: boolean;
-}
+export type PushResult = Schemas["PushResult"];
+export type PushReply = Schemas["PushReply"];
+export type PulledRecord = Schemas["PulledRecord"];
+export type PullReply = Schemas["PullReply"];
+export type SessionReply = Schemas["SessionReply"];
+export type JoinReply = Schemas["JoinReply"];
+export type JoinRequest = Schemas["JoinRequest"];
+export type HistoryEntry = Schemas["HistoryEntry"];

@@ -94,6 +94,7 @@ test("two tabs never give one number twice", async () => {
 });
 
 test("a page of records and the cursor go together, and a page asked for twice changes nothing", async () => {
+  const made = { created_by: "d", changed_by: "d", changed_at: "2026-05-04T08:30:00Z" };
   const page = {
     database: "d",
     protocol: 1,
@@ -101,7 +102,7 @@ test("a page of records and the cursor go together, and a page asked for twice c
     latest: 7,
     more: false,
     next: 7,
-    records: [{ kind: "job" as const, id: "j", fields: { name: "Mill house" }, sequence: 7 }],
+    records: [{ kind: "job" as const, id: "j", fields: { name: "Mill house" }, sequence: 7, ...made }],
   };
   await storage.takePage(page);
   const once = await storage.load();

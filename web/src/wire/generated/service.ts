@@ -1,0 +1,2350 @@
+/** Made by `npm run wire` from the service's description. Not edited by hand. */
+
+export interface paths {
+    readonly "/api/events": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        /**
+         * Events
+         * @description Says `{"latest": N}` at once and whenever N has grown. It ends when the device may no longer read.
+         */
+        readonly get: operations["events"];
+        readonly put?: never;
+        readonly post?: never;
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
+    readonly "/api/health": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        /**
+         * Health
+         * @description The service is up and its database answers.
+         */
+        readonly get: operations["health"];
+        readonly put?: never;
+        readonly post?: never;
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
+    readonly "/api/join": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly get?: never;
+        readonly put?: never;
+        /**
+         * Join Device
+         * @description Join with the code from the office. The token is in the reply and in a cookie.
+         */
+        readonly post: operations["join"];
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
+    readonly "/api/plan": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly get?: never;
+        readonly put?: never;
+        /**
+         * Plan
+         * @description The plan of the room document in the body, or every problem that keeps it from having one.
+         */
+        readonly post: operations["plan"];
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
+    readonly "/api/pull": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        /**
+         * Pull
+         * @description Records changed after a number, oldest change first. After 0 it is all of them.
+         */
+        readonly get: operations["pull"];
+        readonly put?: never;
+        readonly post?: never;
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
+    readonly "/api/push": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly get?: never;
+        readonly put?: never;
+        /**
+         * Push
+         * @description Hand over changes, in the order of their numbers. When the reply comes, they are on the service's disk.
+         */
+        readonly post: operations["push"];
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
+    readonly "/api/records/{kind}/{record_id}/history": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        /**
+         * History
+         * @description Every change of a record, oldest first: nothing that was ever said is missing.
+         */
+        readonly get: operations["history"];
+        readonly put?: never;
+        readonly post?: never;
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
+    readonly "/api/session": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        /**
+         * Session
+         * @description Who this device is to the service.
+         */
+        readonly get: operations["session"];
+        readonly put?: never;
+        readonly post?: never;
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
+}
+export type webhooks = Record<string, never>;
+export interface components {
+    schemas: {
+        /** @description What goes into the mixer each time. */
+        readonly Batch: {
+            /** @description Bags of cement, not always whole */
+            readonly bags: number;
+            /** @description Cement (kg) */
+            readonly cement: number;
+            /** @description Lime (kg) */
+            readonly lime: number;
+            /** @description Sand, weighed dry (kg) */
+            readonly sand: number;
+            /** @description Sand, damp and loose (m3) */
+            readonly sand_loose: number;
+            /** @description Compacted mortar (m3) */
+            readonly volume: number;
+            /** @description Water, the sand's own included (kg) */
+            readonly water: number;
+        };
+        /** @description The bed under the chosen top. */
+        readonly BedAnswer: {
+            /** @description `unbonded` or `bonded` */
+            readonly build: string;
+            /** @description What the top makes of each doorway */
+            readonly doorways: readonly components["schemas"]["Doorway"][];
+            /** @description Dead load of the bed alone */
+            readonly load: components["schemas"]["Load"];
+            /** @description Fresh mass of the bed (kg) */
+            readonly mass: number;
+            /** @description Thickness beyond which the bed must be designed (mm) */
+            readonly maximum_thickness: number;
+            /** @description Least thickness in force (mm) */
+            readonly minimum_thickness: number;
+            /** @description How thick, and where */
+            readonly thickness: components["schemas"]["Thickness"];
+            /** @description Area above the maximum (m2) */
+            readonly too_thick_area: number;
+            /** @description Area below the minimum (m2) */
+            readonly too_thin_area: number;
+            /** @description Planes of the top */
+            readonly top: readonly components["schemas"]["Facet"][];
+            /** @description Places beyond a limit, the worst first */
+            readonly violations: readonly components["schemas"]["Violation"][];
+            /** @description Mortar in place (m3) */
+            readonly volume: number;
+        };
+        /** @description How the bed is to be: its build, its limits and its top. */
+        readonly BedDesign: {
+            readonly build?: ("unbonded" | "bonded") | null;
+            readonly covering?: components["schemas"]["Covering"] | null;
+            readonly maximum_thickness?: number | null;
+            /**
+             * @description Least thickness; null for the build's default (mm)
+             * @default null
+             */
+            readonly minimum_thickness?: number | null;
+            readonly top?: (components["schemas"]["LevelTop"] | components["schemas"]["PlaneTop"] | components["schemas"]["DrainTop"]) | null;
+        };
+        /** @description One caution: `where` names the part of the plan it stands at (`bed.load`, `readiness`). */
+        readonly Caution: {
+            /** @description Which caution, from a closed set */
+            readonly code: string;
+            /** @description The caution in English */
+            readonly text: string;
+            /** @description The figures in the text, by name */
+            readonly values: {
+                readonly [key: string]: number | string;
+            };
+            /** @description The part of the plan it stands at */
+            readonly where: string;
+        };
+        /**
+         * Change
+         * @description One edit: small, complete in itself, never edited. It is judged alone, and refused with a reason.
+         */
+        readonly Change: {
+            /** Change Id */
+            readonly change_id: string;
+            /**
+             * Device Time
+             * Format: date-time
+             * @description The device's own clock when the edit was made
+             */
+            readonly device_time: string;
+            /** Fields */
+            readonly fields: {
+                readonly [key: string]: components["schemas"]["JsonValue"];
+            };
+            /**
+             * Kind
+             * @description job, room, reading, placement or climate
+             */
+            readonly kind: string;
+            /**
+             * Number
+             * @description The device's own count: 1, 2, 3 ...
+             */
+            readonly number: number;
+            /** Record Id */
+            readonly record_id: string;
+            /**
+             * Schema
+             * @description Version of what the fields mean
+             */
+            readonly schema: number;
+            /**
+             * Seen
+             * @description The service's number this device had seen when the edit was made
+             */
+            readonly seen: number;
+        };
+        /** @description What a level showed on a rail or across two of them. */
+        readonly Check: {
+            readonly from?: number | null;
+            readonly id?: string | null;
+            readonly length?: number | null;
+            readonly off?: number | null;
+            /**
+             * @description The rail the level lay along
+             * @default null
+             */
+            readonly rail?: string | null;
+            /**
+             * @description The two rails it bridged
+             * @default null
+             */
+            readonly rails?: readonly [
+                string,
+                string
+            ] | null;
+            /**
+             * @description The same with the level turned end for end (mm)
+             * @default null
+             */
+            readonly reversed_off?: number | null;
+            readonly to?: number | null;
+        };
+        /**
+         * ClimateFields
+         * @description One measured or forecast moment: °C, %, km/h.
+         */
+        readonly ClimateFields: {
+            /**
+             * Air
+             * @default null
+             */
+            readonly air?: number | null;
+            /**
+             * At
+             * Format: date-time
+             */
+            readonly at: string;
+            /**
+             * Bed
+             * @default null
+             */
+            readonly bed?: number | null;
+            /**
+             * Deleted
+             * @default false
+             */
+            readonly deleted?: boolean;
+            /**
+             * Forecast
+             * @default null
+             */
+            readonly forecast?: boolean | null;
+            /**
+             * Humidity
+             * @default null
+             */
+            readonly humidity?: number | null;
+            /** Room Id */
+            readonly room_id: string;
+            /**
+             * Wind
+             * @default null
+             */
+            readonly wind?: number | null;
+        };
+        /** @description One measured or forecast moment. */
+        readonly ClimateRow: {
+            /**
+             * @description Temperature of the air (Cel)
+             * @default null
+             */
+            readonly air?: number | null;
+            /**
+             * Format: date-time
+             * @description When
+             */
+            readonly at: string;
+            /**
+             * @description Temperature in the bed (Cel)
+             * @default null
+             */
+            readonly bed?: number | null;
+            readonly forecast?: boolean | null;
+            /**
+             * @description Relative humidity (%)
+             * @default null
+             */
+            readonly humidity?: number | null;
+            /**
+             * @description Wind speed (km/h)
+             * @default null
+             */
+            readonly wind?: number | null;
+        };
+        /**
+         * Code
+         * @description Stable codes; a screen in another language makes its own sentence from them.
+         * @enum {string}
+         */
+        readonly Code: "bad_document" | "malformed" | "not_json" | "not_joined" | "wrong_code" | "too_many_tries" | "device_forked" | "gap" | "update_needed" | "not_found" | "method_not_allowed" | "too_large" | "json_required" | "busy" | "storage_full" | "storage_failed" | "internal";
+        /** @description All lines at one height, over the readings' hull: a drawing cuts them at the room's walls. */
+        readonly Contour: {
+            /** @description Each an open line, or closed where the ends are one point */
+            readonly lines: readonly (readonly (readonly [
+                number,
+                number
+            ])[])[];
+            /** @description Height of these lines (mm) */
+            readonly z: number;
+        };
+        /** @description What will lie on the bed. */
+        readonly Covering: {
+            readonly bond_thickness?: number | null;
+            readonly longest_edge?: number | null;
+            readonly tile_thickness?: number | null;
+        };
+        /** @description The constants of the waiting, all changeable. */
+        readonly Curing: {
+            readonly activation?: number | null;
+            readonly assumed?: number | null;
+            readonly milestones?: readonly components["schemas"]["MilestoneNeed"][] | null;
+            readonly reference?: number | null;
+            readonly working_time?: number | null;
+        };
+        /** @description Everything known of one room. Only the outline and the readings are required. */
+        readonly Document: {
+            readonly bed?: components["schemas"]["BedDesign"] | null;
+            readonly checks?: readonly components["schemas"]["Check"][] | null;
+            readonly climate?: readonly components["schemas"]["ClimateRow"][] | null;
+            readonly curing?: components["schemas"]["Curing"] | null;
+            /**
+             * @description The version of this format
+             * @enum {unknown}
+             */
+            readonly document: 1;
+            readonly fixtures?: readonly components["schemas"]["Fixture"][] | null;
+            readonly marks?: readonly components["schemas"]["Mark"][] | null;
+            readonly mix?: components["schemas"]["Mix"] | null;
+            readonly openings?: readonly components["schemas"]["Opening"][] | null;
+            /** @description The room's figure */
+            readonly outline: components["schemas"]["Outline"];
+            readonly placements?: readonly components["schemas"]["Placement"][] | null;
+            readonly rails?: components["schemas"]["RailDesign"] | null;
+            /** @description Levels read in the room */
+            readonly readings: readonly components["schemas"]["Reading"][];
+            readonly setups?: readonly components["schemas"]["Setup"][] | null;
+        };
+        /** @description What the top makes of one doorway, at the middle of its opening. */
+        readonly Doorway: {
+            /** @description Middle of the opening (mm) */
+            readonly at: readonly [
+                number,
+                number
+            ];
+            /** @description Top of tile, z (mm) */
+            readonly finished_height: number;
+            /** @description The opening's id */
+            readonly id: string;
+            /** @description `flush`, `upright`, `bevelled` or `ramp`; null where the step is unknown */
+            readonly kind: string | null;
+            /** @description Finished floor less the floor beyond, null where that is unknown (mm) */
+            readonly step: number | null;
+        };
+        /** @description A top that falls to a drain. */
+        readonly DrainTop: {
+            /** @description Id of the drain */
+            readonly drain: string;
+            /** @description Least fall towards it */
+            readonly fall: number;
+            readonly kind?: "to_drain" | null;
+        };
+        /** @description What stands behind one figure of the plan. */
+        readonly Explanation: {
+            /** @description Which formula, from a closed set */
+            readonly code: string;
+            /** @description How the figure is reckoned */
+            readonly formula: string;
+            /** @description What went in, by name */
+            readonly inputs: {
+                readonly [key: string]: number | string;
+            };
+            /** @description What the rule rests on */
+            readonly source: string;
+            /** @description Which source, from a closed set */
+            readonly source_code: string;
+        };
+        /** @description The highest or lowest place of the subfloor. */
+        readonly Extreme: {
+            /** @description Where (mm) */
+            readonly at: readonly [
+                number,
+                number
+            ];
+            /** @description True for a corner beyond the readings */
+            readonly estimated: boolean;
+            /** @description The reading that stands there, null where none does */
+            readonly reading: string | null;
+            /** @description Height (mm) */
+            readonly z: number;
+        };
+        /** @description One plane of the top, z = a + b x + c y, over its polygon. */
+        readonly Facet: {
+            /** @description Height at the origin (mm) */
+            readonly a: number;
+            /** @description Rise per mm along x (mm) */
+            readonly b: number;
+            /** @description Rise per mm along y (mm) */
+            readonly c: number;
+            /** @description Where it holds (mm) */
+            readonly polygon: readonly (readonly [
+                number,
+                number
+            ])[];
+        };
+        /** @description A drain, flange or post standing in the bed. */
+        readonly Fixture: {
+            /** @description Its middle (mm) */
+            readonly at: readonly [
+                number,
+                number
+            ];
+            /**
+             * @description Height of its top, z (mm)
+             * @default null
+             */
+            readonly height?: number | null;
+            readonly id?: string | null;
+            /**
+             * @description What it is
+             * @enum {unknown}
+             */
+            readonly kind: "drain" | "flange" | "post";
+            readonly radius?: number | null;
+        };
+        /**
+         * FixturePart
+         * @description A drain, flange or post.
+         */
+        readonly FixturePart: {
+            /**
+             * At
+             * @default null
+             */
+            readonly at?: readonly number[] | null;
+            /**
+             * Height
+             * @default null
+             */
+            readonly height?: number | null;
+            /**
+             * Id
+             * @default null
+             */
+            readonly id?: string | null;
+            /**
+             * Kind
+             * @default null
+             */
+            readonly kind?: string | null;
+            /**
+             * Radius
+             * @default null
+             */
+            readonly radius?: number | null;
+        } & {
+            readonly [key: string]: unknown;
+        };
+        /**
+         * HealthReply
+         * @description The service is up and its database answers.
+         */
+        readonly HealthReply: {
+            /** Database */
+            readonly database: string;
+            /**
+             * Protocol
+             * @default 1
+             */
+            readonly protocol?: number;
+            /**
+             * Status
+             * @default ok
+             * @constant
+             */
+            readonly status?: "ok";
+            /** Version */
+            readonly version: string;
+        };
+        /**
+         * HistoryEntry
+         * @description One change of a record: what it said, what it replaced, and what else was going on.
+         */
+        readonly HistoryEntry: {
+            /**
+             * At
+             * Format: date-time
+             * @description When the edit was made, the device's clock corrected
+             */
+            readonly at: string;
+            /** Change Id */
+            readonly change_id: string;
+            /**
+             * Concurrent
+             * @description Fields where this change and the value it met were made without knowing of each other
+             */
+            readonly concurrent: readonly string[];
+            /** Device Id */
+            readonly device_id: string;
+            /** Device Name */
+            readonly device_name: string;
+            /** Fields */
+            readonly fields: {
+                readonly [key: string]: components["schemas"]["JsonValue"];
+            };
+            /**
+             * Overruled
+             * @description Those among `concurrent` where the value it met was the later edit and stayed
+             */
+            readonly overruled: readonly string[];
+            /** Person */
+            readonly person: string;
+            /**
+             * Replaced
+             * @description The values that stood before, where this change took their place
+             */
+            readonly replaced: {
+                readonly [key: string]: components["schemas"]["JsonValue"];
+            };
+            /** Sequence */
+            readonly sequence: number;
+        };
+        /**
+         * HistoryReply
+         * @description Every change of one record, oldest first.
+         */
+        readonly HistoryReply: {
+            /** Entries */
+            readonly entries: readonly components["schemas"]["HistoryEntry"][];
+        };
+        /** @description The engine's name for itself. */
+        readonly Identity: {
+            /** @description SHA-256 over its source files, in hexadecimal */
+            readonly hash: string;
+            /** @description Version of what the engine computes */
+            readonly version: string;
+        };
+        /**
+         * JobFields
+         * @description A job: one address, one customer, some rooms.
+         */
+        readonly JobFields: {
+            /**
+             * Deleted
+             * @default false
+             */
+            readonly deleted?: boolean;
+            /**
+             * Name
+             * @default null
+             */
+            readonly name?: string | null;
+            /**
+             * Note
+             * @default null
+             */
+            readonly note?: string | null;
+            /**
+             * Place
+             * @default null
+             */
+            readonly place?: string | null;
+            /**
+             * Units
+             * @default null
+             */
+            readonly units?: ("imperial" | "metric") | null;
+        };
+        /**
+         * JoinReply
+         * @description The device has joined; `token` is shown this once.
+         */
+        readonly JoinReply: {
+            /**
+             * Database
+             * @description Random identity of the database; changes when it is restored from a backup
+             */
+            readonly database: string;
+            /** Device Id */
+            readonly device_id: string;
+            /**
+             * Protocol
+             * @default 1
+             */
+            readonly protocol?: number;
+            /**
+             * Server Time
+             * Format: date-time
+             */
+            readonly server_time: string;
+            /** Token */
+            readonly token: string;
+        };
+        /**
+         * JoinRequest
+         * @description A device asks to join with the code it was given.
+         */
+        readonly JoinRequest: {
+            /** Code */
+            readonly code: string;
+            /** Device Id */
+            readonly device_id: string;
+            /** Device Name */
+            readonly device_name: string;
+            /** Person */
+            readonly person: string;
+        };
+        readonly JsonValue: unknown;
+        /**
+         * LatestEvent
+         * @description There is something to pull.
+         */
+        readonly LatestEvent: {
+            /** Latest */
+            readonly latest: number;
+        };
+        /** @description Heights of everything read. */
+        readonly LevelsAnswer: {
+            /** @description What z = 0 is: `benchmark` or `highest_reading` */
+            readonly datum: string;
+            /** @description In the order of the readings */
+            readonly heights: readonly components["schemas"]["ReadHeight"][];
+            /** @description Marks that were read or are known */
+            readonly marks: readonly components["schemas"]["MarkHeight"][];
+            /** @description Where to read next */
+            readonly next_readings: readonly components["schemas"]["NextReading"][];
+            /** @description Set-ups */
+            readonly setups: readonly components["schemas"]["SetupHeight"][];
+            /** @description Spread of the benchmarks' answers over what was foretold; null with one */
+            readonly sigma0: number | null;
+        };
+        /** @description A level top, at a height or at the lowest that keeps the minimum thickness. */
+        readonly LevelTop: {
+            /**
+             * @description z of the top, or null for the lowest that keeps the minimum thickness (mm)
+             * @default null
+             */
+            readonly height?: number | null;
+            readonly kind?: "level" | null;
+        };
+        /** @description Load of the bed alone, without tile. */
+        readonly Load: {
+            /** @description Load at the thickest spot (kg/m2) */
+            readonly max: number;
+            /** @description Load at the thickest spot (lb/ft2) */
+            readonly max_lb_ft2: number;
+            /** @description Mean load (kg/m2) */
+            readonly mean: number;
+            /** @description Mean load (lb/ft2) */
+            readonly mean_lb_ft2: number;
+        };
+        /** @description A mark that can be read again; a benchmark where its height is known. */
+        readonly Mark: {
+            /**
+             * @description Known height, z (mm)
+             * @default null
+             */
+            readonly height?: number | null;
+            /** @description Its name in this document */
+            readonly id: string;
+        };
+        /** @description One mark's height. */
+        readonly MarkHeight: {
+            /** @description The mark's id */
+            readonly id: string;
+            /** @description Standard error, 0 for a benchmark (mm) */
+            readonly sigma: number;
+            /** @description Height, known or found (mm) */
+            readonly z: number;
+        };
+        /**
+         * MarkPart
+         * @description A mark, with its height in mm where it is known.
+         */
+        readonly MarkPart: {
+            /**
+             * Height
+             * @default null
+             */
+            readonly height?: number | null;
+            /**
+             * Id
+             * @default null
+             */
+            readonly id?: string | null;
+        } & {
+            readonly [key: string]: unknown;
+        };
+        /** @description One thing to buy or carry in. */
+        readonly Material: {
+            /** @description Code of `why`, from a closed set */
+            readonly code: string;
+            /** @description cement, lime, sand or water */
+            readonly item: string;
+            /** @description Volume as measured loose, or null for water (m3) */
+            readonly loose_volume: number | null;
+            /** @description Whole bags, or null where it does not come in bags */
+            readonly packages: number | null;
+            /** @description Fewest and most whole bags */
+            readonly packages_range: readonly [
+                number,
+                number
+            ] | null;
+            /** @description How much, waste included; sand weighed dry (kg) */
+            readonly quantity: number;
+            /** @description Least and most, as well as the floor was read */
+            readonly quantity_range: readonly [
+                number,
+                number
+            ] | null;
+            /** @description The quantity's unit */
+            readonly unit: string;
+            /** @description The figures in `why`, by name */
+            readonly values: {
+                readonly [key: string]: number | string;
+            };
+            /** @description What stands behind it, in English */
+            readonly why: string;
+        };
+        /** @description How old the bed must be before something may happen on it. */
+        readonly MilestoneNeed: {
+            /**
+             * @description What waits for it
+             * @enum {unknown}
+             */
+            readonly milestone: "walk" | "tile" | "grout" | "light_traffic" | "heavy_traffic";
+            /** @description Equivalent age needed, at the reference temperature (h) */
+            readonly needs: number;
+        };
+        /**
+         * MilestonePart
+         * @description A changed need: hours of equivalent age before something may happen on the bed.
+         */
+        readonly MilestonePart: {
+            /**
+             * Milestone
+             * @default null
+             */
+            readonly milestone?: string | null;
+            /**
+             * Needs
+             * @default null
+             */
+            readonly needs?: number | null;
+        } & {
+            readonly [key: string]: unknown;
+        };
+        /** @description How far the taped walk ended from where it began, before it was spread over the walls. */
+        readonly Misclosure: {
+            /** @description Along x (mm) */
+            readonly dx: number;
+            /** @description Along y (mm) */
+            readonly dy: number;
+            /** @description Straight (mm) */
+            readonly length: number;
+            /** @description Length over perimeter */
+            readonly ratio: number;
+        };
+        /** @description The mortar: parts by loose volume, and what the mixer takes. */
+        readonly Mix: {
+            readonly air?: number | null;
+            readonly bag_mass?: number | null;
+            /**
+             * @description What the mixer or box takes, compacted; null for one bag a batch (m3)
+             * @default null
+             */
+            readonly batch_volume?: number | null;
+            readonly cement?: number | null;
+            readonly lime?: number | null;
+            readonly sand?: number | null;
+            readonly waste?: number | null;
+            readonly water_cement?: number | null;
+        };
+        /** @description What the mix makes, and how often it has to be made. */
+        readonly MixAnswer: {
+            /** @description Compacted mortar from one bag (m3) */
+            readonly bag_yield: number;
+            /** @description What goes into the mixer each time */
+            readonly batch: components["schemas"]["Batch"];
+            /** @description How many, the last one not always full */
+            readonly batches: number;
+            /** @description Mass of fresh mortar (kg/m3) */
+            readonly density: number;
+            /** @description Volume mixed, waste included (m3) */
+            readonly mixed_volume: number;
+        };
+        /** @description A place where a reading is worth most. */
+        readonly NextReading: {
+            /** @description Where (mm) */
+            readonly at: readonly [
+                number,
+                number
+            ];
+            /** @description Standard error of the surface there, null where it is not known (mm) */
+            readonly sigma: number | null;
+            /** @description `estimated_governs`: an estimated corner decides the height or a limit */
+            readonly why: string;
+        };
+        /** @description A doorway: part of a wall (0 runs from vertex 0 to 1) with the finished floor beyond it. */
+        readonly Opening: {
+            /**
+             * @description Finished floor beyond, z (mm)
+             * @default null
+             */
+            readonly adjoining_height?: number | null;
+            readonly exit?: boolean | null;
+            /** @description Where it begins along the wall (mm) */
+            readonly from: number;
+            readonly id?: string | null;
+            /** @description Where it ends along the wall (mm) */
+            readonly to: number;
+            /** @description Which wall, counted from 0 */
+            readonly wall: number;
+        };
+        /**
+         * OpeningPart
+         * @description A doorway: `from` and `to` in mm along a wall.
+         */
+        readonly OpeningPart: {
+            /**
+             * Adjoining Height
+             * @default null
+             */
+            readonly adjoining_height?: number | null;
+            /**
+             * Exit
+             * @default null
+             */
+            readonly exit?: boolean | null;
+            /**
+             * From
+             * @default null
+             */
+            readonly from?: number | null;
+            /**
+             * Id
+             * @default null
+             */
+            readonly id?: string | null;
+            /**
+             * To
+             * @default null
+             */
+            readonly to?: number | null;
+            /**
+             * Wall
+             * @default null
+             */
+            readonly wall?: number | null;
+        } & {
+            readonly [key: string]: unknown;
+        };
+        /** @description The room's figure: `vertices` or `walls`, and the areas inside it that get no bed. */
+        readonly Outline: {
+            readonly cutouts?: readonly (readonly (readonly [
+                number,
+                number
+            ])[])[] | null;
+            /**
+             * @description Corners of a simple polygon, either way round (mm)
+             * @default null
+             */
+            readonly vertices?: readonly (readonly [
+                number,
+                number
+            ])[] | null;
+            /**
+             * @description Walls as taped, starting at the origin along +x
+             * @default null
+             */
+            readonly walls?: readonly components["schemas"]["Wall"][] | null;
+        };
+        /** @description The room's figure, closed. */
+        readonly OutlineAnswer: {
+            /** @description Area of the bed (m2) */
+            readonly area: number;
+            /** @description Areas with no bed, clockwise (mm) */
+            readonly cutouts: readonly (readonly (readonly [
+                number,
+                number
+            ])[])[];
+            /** @description What the tape missed by, spread over the walls */
+            readonly misclosure: components["schemas"]["Misclosure"];
+            /** @description Length of the walls, cutouts not counted (mm) */
+            readonly perimeter: number;
+            /** @description Corners in the order given, wall n from corner n to the next (mm) */
+            readonly vertices: readonly (readonly [
+                number,
+                number
+            ])[];
+        };
+        /**
+         * OutlinePart
+         * @description The room's figure, by corners or by walls, and the areas without a bed.
+         */
+        readonly OutlinePart: {
+            /**
+             * Cutouts
+             * @default null
+             */
+            readonly cutouts?: readonly (readonly (readonly number[])[])[] | null;
+            /**
+             * Vertices
+             * @default null
+             */
+            readonly vertices?: readonly (readonly number[])[] | null;
+            /**
+             * Walls
+             * @default null
+             */
+            readonly walls?: readonly components["schemas"]["WallPart"][] | null;
+        } & {
+            readonly [key: string]: unknown;
+        };
+        /** @description One section's mortar: when it was mixed and when it lay in place. */
+        readonly Placement: {
+            /**
+             * @description When it was mixed
+             * @default null
+             */
+            readonly mixed_at?: string | null;
+            /**
+             * @description When it was in place
+             * @default null
+             */
+            readonly placed_at?: string | null;
+            readonly section?: string | null;
+        };
+        /**
+         * PlacementFields
+         * @description One section's mortar: when it was mixed and when it lay in place.
+         */
+        readonly PlacementFields: {
+            /**
+             * Deleted
+             * @default false
+             */
+            readonly deleted?: boolean;
+            /**
+             * Mixed At
+             * @default null
+             */
+            readonly mixed_at?: string | null;
+            /**
+             * Placed At
+             * @default null
+             */
+            readonly placed_at?: string | null;
+            /** Room Id */
+            readonly room_id: string;
+            /**
+             * Section
+             * @default null
+             */
+            readonly section?: string | null;
+        };
+        /** @description Everything worked out for one room. */
+        readonly Plan: {
+            /** @description The bed */
+            readonly bed: components["schemas"]["BedAnswer"];
+            /** @description What can hurt a person or spoil the bed */
+            readonly cautions: readonly components["schemas"]["Caution"][];
+            /** @description Which engine computed it */
+            readonly engine: components["schemas"]["Identity"];
+            /** @description What stands behind a figure, by its path */
+            readonly explanations: {
+                readonly [key: string]: components["schemas"]["Explanation"];
+            };
+            /** @description Heights */
+            readonly levels: components["schemas"]["LevelsAnswer"];
+            /** @description What to buy or carry in */
+            readonly materials: readonly components["schemas"]["Material"][];
+            /** @description Batches and what the mix makes */
+            readonly mix: components["schemas"]["MixAnswer"];
+            /** @description Keys and parts of the document that were left out */
+            readonly notices: readonly components["schemas"]["Problem"][];
+            /** @description The room's figure */
+            readonly outline: components["schemas"]["OutlineAnswer"];
+            /** @description When the last section was placed, null where nothing is */
+            readonly placed_at: string | null;
+            /** @description When the bed may be walked on, tiled, grouted, driven over */
+            readonly readiness: readonly components["schemas"]["ReadinessRow"][];
+            /** @description The subfloor */
+            readonly surface: components["schemas"]["SurfaceAnswer"];
+            /** @description How long a batch can be worked */
+            readonly working_time: components["schemas"]["WorkingTime"];
+        };
+        /** @description A plane top through three given points. */
+        readonly PlaneTop: {
+            readonly kind?: "plane" | null;
+            /** @description Three points the top passes through (mm) */
+            readonly through: readonly (readonly [
+                number,
+                number,
+                number
+            ])[];
+        };
+        /** @description One thing wrong with a document: `path` says where (`readings[3].down`), `code` what, `message` in English. */
+        readonly Problem: {
+            /** @description What is wrong, from a closed set */
+            readonly code: string;
+            /** @description The same in English */
+            readonly message: string;
+            /** @description Where in the document */
+            readonly path: string;
+            /** @description The figures in the message, by name */
+            readonly values: {
+                readonly [key: string]: number | string;
+            };
+        };
+        /**
+         * ProblemItem
+         * @description One thing wrong: where, what, and the numbers that belong to it (lengths in mm).
+         */
+        readonly ProblemItem: {
+            /** Code */
+            readonly code: string;
+            /** Message */
+            readonly message: string;
+            /** Path */
+            readonly path: string;
+            /** Values */
+            readonly values?: {
+                readonly [key: string]: number | string;
+            };
+        };
+        /**
+         * ProblemReply
+         * @description An error, in the same shape everywhere.
+         */
+        readonly ProblemReply: {
+            readonly code: components["schemas"]["Code"];
+            /**
+             * Detail
+             * @default null
+             */
+            readonly detail?: string | null;
+            /**
+             * Expected
+             * @description With `gap`: the number the service waits for
+             * @default null
+             */
+            readonly expected?: number | null;
+            /**
+             * Problems
+             * @default null
+             */
+            readonly problems?: readonly components["schemas"]["ProblemItem"][] | null;
+            /**
+             * Retry After
+             * @description With `too_many_tries` and `busy`: seconds to wait
+             * @default null
+             */
+            readonly retry_after?: number | null;
+            /** Status */
+            readonly status: number;
+            /** Title */
+            readonly title: string;
+            /** Type */
+            readonly type: string;
+        };
+        /**
+         * PulledRecord
+         * @description A record as it stands; `sequence` is that of its newest change.
+         */
+        readonly PulledRecord: {
+            /**
+             * Changed At
+             * Format: date-time
+             */
+            readonly changed_at: string;
+            /** Changed By */
+            readonly changed_by: string;
+            /** Created By */
+            readonly created_by: string;
+            /** Fields */
+            readonly fields: {
+                readonly [key: string]: components["schemas"]["JsonValue"];
+            };
+            /** Id */
+            readonly id: string;
+            /**
+             * Kind
+             * @enum {string}
+             */
+            readonly kind: "job" | "room" | "reading" | "placement" | "climate";
+            /** Sequence */
+            readonly sequence: number;
+        };
+        /**
+         * PullReply
+         * @description One page of what changed after a number. Ask again after `next` while `more` is true.
+         */
+        readonly PullReply: {
+            /** Database */
+            readonly database: string;
+            /** Latest */
+            readonly latest: number;
+            /** More */
+            readonly more: boolean;
+            /** Next */
+            readonly next: number;
+            /**
+             * Protocol
+             * @default 1
+             */
+            readonly protocol?: number;
+            /** Records */
+            readonly records: readonly components["schemas"]["PulledRecord"][];
+            /**
+             * Server Time
+             * Format: date-time
+             */
+            readonly server_time: string;
+        };
+        /**
+         * PushReply
+         * @description Everything up to here is stored for good.
+         */
+        readonly PushReply: {
+            /** Database */
+            readonly database: string;
+            /** Latest */
+            readonly latest: number;
+            /** Results */
+            readonly results: readonly components["schemas"]["PushResult"][];
+            /**
+             * Server Time
+             * Format: date-time
+             */
+            readonly server_time: string;
+        };
+        /**
+         * PushRequest
+         * @description Changes in the order of their numbers, and what the device's clock says now.
+         */
+        readonly PushRequest: {
+            /** Changes */
+            readonly changes: readonly components["schemas"]["Change"][];
+            /**
+             * Device Time
+             * Format: date-time
+             */
+            readonly device_time: string;
+            /** Protocol */
+            readonly protocol: number;
+        };
+        /**
+         * PushResult
+         * @description What became of one change. `sequence` is the service's number, null where it was refused.
+         */
+        readonly PushResult: {
+            /** Change Id */
+            readonly change_id: string;
+            /** Message */
+            readonly message?: string | null;
+            /** Number */
+            readonly number: number;
+            /**
+             * Outcome
+             * @enum {string}
+             */
+            readonly outcome: "applied" | "already_applied" | "refused";
+            readonly reason?: components["schemas"]["Reason"] | null;
+            /** Sequence */
+            readonly sequence?: number | null;
+        };
+        /** @description How rails are laid: the tools at hand and the habits. */
+        readonly RailDesign: {
+            readonly bearing?: number | null;
+            readonly direction?: (number | "auto") | null;
+            readonly inset?: number | null;
+            readonly overlap?: number | null;
+            readonly station_spacing?: number | null;
+            readonly straightedge?: number | null;
+            readonly strip?: components["schemas"]["Strip"] | null;
+        };
+        /** @description One reading's height. */
+        readonly ReadHeight: {
+            /** @description Where, null for a mark (mm) */
+            readonly at: readonly [
+                number,
+                number
+            ] | null;
+            /** @description The reading's id */
+            readonly reading: string;
+            /** @description Read less adjusted, null where nothing checks the reading (mm) */
+            readonly residual: number | null;
+            /** @description Standard error of the reading (mm) */
+            readonly sigma: number;
+            /** @description Height above the benchmark (mm) */
+            readonly z: number;
+        };
+        /** @description One milestone: when, and on what grounds. */
+        readonly ReadinessRow: {
+            /** @description Hours after placing; null where it is never met (h) */
+            readonly after_h: number | null;
+            /** @description When the need is met; null where nothing is placed or it is never met */
+            readonly at: string | null;
+            /** @description What the need rests on, in English */
+            readonly basis: string;
+            /** @description Code of `basis`, from a closed set */
+            readonly code: string;
+            /** @description Equivalent age at the last measured moment (h) */
+            readonly equivalent_age: number;
+            /** @description True where it rests on forecast or assumed temperatures */
+            readonly forecast: boolean;
+            /**
+             * @description What waits
+             * @enum {unknown}
+             */
+            readonly milestone: "walk" | "tile" | "grout" | "light_traffic" | "heavy_traffic";
+            /** @description Equivalent age needed, at the reference temperature (h) */
+            readonly needs: number;
+            /** @description Why there is no moment, in English */
+            readonly reason: string | null;
+            /** @description Code of `reason`, from a closed set */
+            readonly reason_code: string | null;
+            /** @description The figures in `basis`, by name */
+            readonly values: {
+                readonly [key: string]: number | string;
+            };
+        };
+        /** @description How far below the set-up's level line a place lies: the larger number is the lower spot. */
+        readonly Reading: {
+            /**
+             * @description Where the rod stood (mm)
+             * @default null
+             */
+            readonly at?: readonly [
+                number,
+                number
+            ] | null;
+            /** @description Below the level line (mm) */
+            readonly down: number;
+            readonly id?: string | null;
+            /**
+             * @description The mark the rod stood on, in place of `at`
+             * @default null
+             */
+            readonly mark?: string | null;
+            readonly setup?: string | null;
+            readonly stage?: ("subfloor" | "bed") | null;
+        };
+        /**
+         * ReadingFields
+         * @description One rod reading. Never edited: a correction is a new reading that supersedes it.
+         */
+        readonly ReadingFields: {
+            /**
+             * At
+             * @default null
+             */
+            readonly at?: readonly number[] | null;
+            /**
+             * Deleted
+             * @default false
+             */
+            readonly deleted?: boolean;
+            /** Down */
+            readonly down: number;
+            /**
+             * Mark
+             * @default null
+             */
+            readonly mark?: string | null;
+            /** Room Id */
+            readonly room_id: string;
+            /**
+             * Setup
+             * @default null
+             */
+            readonly setup?: string | null;
+            /**
+             * Stage
+             * @default null
+             */
+            readonly stage?: ("subfloor" | "bed") | null;
+            /**
+             * Supersedes
+             * @default null
+             */
+            readonly supersedes?: string | null;
+            /**
+             * Taken At
+             * @default null
+             */
+            readonly taken_at?: string | null;
+            /**
+             * Typed
+             * @default null
+             */
+            readonly typed?: string | {
+                readonly [key: string]: string;
+            } | null;
+        };
+        /**
+         * Reason
+         * @description The closed set of reasons.
+         * @enum {string}
+         */
+        readonly Reason: "unknown_kind" | "unknown_field" | "bad_id" | "bad_value" | "missing_field" | "unknown_parent" | "reading_is_final" | "change_id_taken" | "nothing_changed";
+        /**
+         * RoomFields
+         * @description A room and every choice made for it.
+         */
+        readonly RoomFields: {
+            /**
+             * Bed.Build
+             * @default null
+             */
+            readonly "bed.build"?: ("unbonded" | "bonded") | null;
+            /**
+             * Bed.Covering.Bond Thickness
+             * @default null
+             */
+            readonly "bed.covering.bond_thickness"?: number | null;
+            /**
+             * Bed.Covering.Longest Edge
+             * @default null
+             */
+            readonly "bed.covering.longest_edge"?: number | null;
+            /**
+             * Bed.Covering.Tile Thickness
+             * @default null
+             */
+            readonly "bed.covering.tile_thickness"?: number | null;
+            /**
+             * Bed.Maximum Thickness
+             * @default null
+             */
+            readonly "bed.maximum_thickness"?: number | null;
+            /**
+             * Bed.Minimum Thickness
+             * @default null
+             */
+            readonly "bed.minimum_thickness"?: number | null;
+            /** @default null */
+            readonly "bed.top"?: components["schemas"]["TopPart"] | null;
+            /**
+             * Curing.Activation
+             * @default null
+             */
+            readonly "curing.activation"?: number | null;
+            /**
+             * Curing.Assumed
+             * @default null
+             */
+            readonly "curing.assumed"?: number | null;
+            /**
+             * Curing.Milestones
+             * @default null
+             */
+            readonly "curing.milestones"?: readonly components["schemas"]["MilestonePart"][] | null;
+            /**
+             * Curing.Reference
+             * @default null
+             */
+            readonly "curing.reference"?: number | null;
+            /**
+             * Curing.Working Time
+             * @default null
+             */
+            readonly "curing.working_time"?: number | null;
+            /**
+             * Deleted
+             * @default false
+             */
+            readonly deleted?: boolean;
+            /**
+             * Fixtures
+             * @default null
+             */
+            readonly fixtures?: readonly components["schemas"]["FixturePart"][] | null;
+            /** Job Id */
+            readonly job_id: string;
+            /**
+             * Marks
+             * @default null
+             */
+            readonly marks?: readonly components["schemas"]["MarkPart"][] | null;
+            /**
+             * Mix.Air
+             * @default null
+             */
+            readonly "mix.air"?: number | null;
+            /**
+             * Mix.Bag Mass
+             * @default null
+             */
+            readonly "mix.bag_mass"?: number | null;
+            /**
+             * Mix.Batch Volume
+             * @default null
+             */
+            readonly "mix.batch_volume"?: number | null;
+            /**
+             * Mix.Cement
+             * @default null
+             */
+            readonly "mix.cement"?: number | null;
+            /**
+             * Mix.Lime
+             * @default null
+             */
+            readonly "mix.lime"?: number | null;
+            /**
+             * Mix.Sand
+             * @default null
+             */
+            readonly "mix.sand"?: number | null;
+            /**
+             * Mix.Waste
+             * @default null
+             */
+            readonly "mix.waste"?: number | null;
+            /**
+             * Mix.Water Cement
+             * @default null
+             */
+            readonly "mix.water_cement"?: number | null;
+            /**
+             * Name
+             * @default null
+             */
+            readonly name?: string | null;
+            /**
+             * Note
+             * @default null
+             */
+            readonly note?: string | null;
+            /**
+             * Openings
+             * @default null
+             */
+            readonly openings?: readonly components["schemas"]["OpeningPart"][] | null;
+            /** @default null */
+            readonly outline?: components["schemas"]["OutlinePart"] | null;
+            /**
+             * Rails.Bearing
+             * @default null
+             */
+            readonly "rails.bearing"?: number | null;
+            /**
+             * Rails.Direction
+             * @default null
+             */
+            readonly "rails.direction"?: number | "auto" | null;
+            /**
+             * Rails.Inset
+             * @default null
+             */
+            readonly "rails.inset"?: number | null;
+            /**
+             * Rails.Overlap
+             * @default null
+             */
+            readonly "rails.overlap"?: number | null;
+            /**
+             * Rails.Set Stations
+             * @description Stations already set, each as `rail:index`
+             * @default null
+             */
+            readonly "rails.set_stations"?: readonly string[] | null;
+            /**
+             * Rails.Station Spacing
+             * @default null
+             */
+            readonly "rails.station_spacing"?: number | null;
+            /**
+             * Rails.Straightedge
+             * @default null
+             */
+            readonly "rails.straightedge"?: number | null;
+            /**
+             * Rails.Strip.Length
+             * @default null
+             */
+            readonly "rails.strip.length"?: number | null;
+            /**
+             * Rails.Strip.Thickness
+             * @default null
+             */
+            readonly "rails.strip.thickness"?: number | null;
+            /**
+             * Rails.Strip.Width
+             * @default null
+             */
+            readonly "rails.strip.width"?: number | null;
+            /**
+             * Setups
+             * @default null
+             */
+            readonly setups?: readonly components["schemas"]["SetupPart"][] | null;
+            /**
+             * Typed
+             * @default null
+             */
+            readonly typed?: {
+                readonly [key: string]: string;
+            } | null;
+        };
+        /**
+         * SessionReply
+         * @description Who this device is to the service.
+         */
+        readonly SessionReply: {
+            /** Database */
+            readonly database: string;
+            /** Device Id */
+            readonly device_id: string;
+            /** Person */
+            readonly person: string;
+            /**
+             * Protocol
+             * @default 1
+             */
+            readonly protocol?: number;
+            /**
+             * Server Time
+             * Format: date-time
+             */
+            readonly server_time: string;
+        };
+        /** @description One standing of a levelling instrument. */
+        readonly Setup: {
+            /** @description Its name in this document */
+            readonly id: string;
+            readonly kind?: ("laser" | "water_level" | "optical" | "straightedge") | null;
+            readonly sigma?: number | null;
+        };
+        /** @description One set-up's level line. */
+        readonly SetupHeight: {
+            /** @description The set-up's id */
+            readonly id: string;
+            /** @description z of its level line (mm) */
+            readonly line_height: number;
+            /** @description Standard error of one reading (mm) */
+            readonly sigma: number;
+        };
+        /**
+         * SetupPart
+         * @description One standing of the instrument; `sigma` in mm.
+         */
+        readonly SetupPart: {
+            /**
+             * Id
+             * @default null
+             */
+            readonly id?: string | null;
+            /**
+             * Kind
+             * @default null
+             */
+            readonly kind?: string | null;
+            /**
+             * Sigma
+             * @default null
+             */
+            readonly sigma?: number | null;
+        } & {
+            readonly [key: string]: unknown;
+        };
+        /** @description The strip that makes a rail. */
+        readonly Strip: {
+            readonly length?: number | null;
+            readonly thickness?: number | null;
+            readonly width?: number | null;
+        };
+        /** @description The subfloor as triangles, linear in each. */
+        readonly SurfaceAnswer: {
+            /** @description Which points are centres of cells whose corners lie on one circle */
+            readonly centres: readonly number[];
+            /** @description Lines of equal height */
+            readonly contours: readonly components["schemas"]["Contour"][];
+            /** @description Which points are corners beyond the readings */
+            readonly estimated: readonly number[];
+            /** @description High spot */
+            readonly highest: components["schemas"]["Extreme"];
+            /** @description Low spot */
+            readonly lowest: components["schemas"]["Extreme"];
+            /** @description Readings, estimated corners, centres of regular cells (mm) */
+            readonly points: readonly (readonly [
+                number,
+                number,
+                number
+            ])[];
+            /** @description Anticlockwise, as indices of points */
+            readonly triangles: readonly (readonly [
+                number,
+                number,
+                number
+            ])[];
+        };
+        /** @description How thick the bed is, and where; negative where the top lies below the subfloor. */
+        readonly Thickness: {
+            /** @description Greatest (mm) */
+            readonly max: number;
+            /** @description Where it is greatest (mm) */
+            readonly max_at: readonly [
+                number,
+                number
+            ];
+            /** @description Volume over area (mm) */
+            readonly mean: number;
+            /** @description Least (mm) */
+            readonly min: number;
+            /** @description Where it is least (mm) */
+            readonly min_at: readonly [
+                number,
+                number
+            ];
+        };
+        /**
+         * TopPart
+         * @description How the top of bed is chosen.
+         */
+        readonly TopPart: {
+            /**
+             * Drain
+             * @default null
+             */
+            readonly drain?: string | null;
+            /**
+             * Fall
+             * @default null
+             */
+            readonly fall?: number | null;
+            /**
+             * Height
+             * @default null
+             */
+            readonly height?: number | null;
+            /**
+             * Kind
+             * @default null
+             */
+            readonly kind?: string | null;
+            /**
+             * Through
+             * @default null
+             */
+            readonly through?: readonly (readonly number[])[] | null;
+        } & {
+            readonly [key: string]: unknown;
+        };
+        /** @description One place where the bed breaks a limit, and by how much. */
+        readonly Violation: {
+            /** @description Where (mm) */
+            readonly at: readonly [
+                number,
+                number
+            ];
+            /** @description How much it misses the limit by (mm) */
+            readonly by: number;
+            /** @description `no_bed` (top at or below the subfloor), `too_thin` or `too_thick` */
+            readonly kind: string;
+            /** @description Thickness there (mm) */
+            readonly thickness: number;
+        };
+        /** @description One wall as taped: walk `length`, then turn left by `turn` degrees (negative is right). */
+        readonly Wall: {
+            /** @description Taped length (mm) */
+            readonly length: number;
+            /** @description Turn to the left after this wall (degree) */
+            readonly turn: number;
+        };
+        /**
+         * WallPart
+         * @description A wall as taped: its length in mm and the turn to the left after it in degrees.
+         */
+        readonly WallPart: {
+            /**
+             * Length
+             * @default null
+             */
+            readonly length?: number | null;
+            /**
+             * Turn
+             * @default null
+             */
+            readonly turn?: number | null;
+        } & {
+            readonly [key: string]: unknown;
+        };
+        /** @description How long a batch can be worked. */
+        readonly WorkingTime: {
+            /** @description Time to use a batch (h) */
+            readonly hours: number;
+            /** @description Temperature when mixing (Cel) */
+            readonly temperature: number;
+            /** @description When the last batch mixed must be used; null where none is mixed */
+            readonly until: string | null;
+        };
+    };
+    responses: never;
+    parameters: never;
+    requestBodies: never;
+    headers: never;
+    pathItems: never;
+}
+export type $defs = Record<string, never>;
+export interface operations {
+    readonly events: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description Successful Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "text/event-stream": unknown;
+                };
+            };
+            /** @description `not_joined`: This device has not joined */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The database is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+    readonly health: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description Successful Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": components["schemas"]["HealthReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The database is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+    readonly join: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly requestBody: {
+            readonly content: {
+                readonly "application/json": components["schemas"]["JoinRequest"];
+            };
+        };
+        readonly responses: {
+            /** @description Successful Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": components["schemas"]["JoinReply"];
+                };
+            };
+            /** @description `wrong_code`: The join code is wrong */
+            readonly 403: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `too_large`: The request is too large */
+            readonly 413: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `json_required`: The request must be application/json */
+            readonly 415: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `malformed`: The request is not in the agreed shape; `not_json`: The request is not JSON */
+            readonly 422: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `too_many_tries`: Too many wrong codes */
+            readonly 429: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The database is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+    readonly plan: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly requestBody: {
+            readonly content: {
+                readonly "application/json": components["schemas"]["Document"];
+            };
+        };
+        readonly responses: {
+            /** @description The plan */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": components["schemas"]["Plan"];
+                };
+            };
+            /** @description `too_large`: The request is too large */
+            readonly 413: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `bad_document`: The room document gives no plan */
+            readonly 422: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+    readonly pull: {
+        readonly parameters: {
+            readonly query?: {
+                /** @description The number up to which everything is known */
+                readonly after?: number;
+                readonly limit?: number;
+            };
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description Successful Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": components["schemas"]["PullReply"];
+                };
+            };
+            /** @description `not_joined`: This device has not joined */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `malformed`: The request is not in the agreed shape */
+            readonly 422: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The database is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+    readonly push: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly requestBody: {
+            readonly content: {
+                readonly "application/json": components["schemas"]["PushRequest"];
+            };
+        };
+        readonly responses: {
+            /** @description Successful Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": components["schemas"]["PushReply"];
+                };
+            };
+            /** @description `not_joined`: This device has not joined */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `device_forked`: This device's numbers are already used for other changes; `gap`: A change is missing before these */
+            readonly 409: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `too_large`: The request is too large */
+            readonly 413: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `json_required`: The request must be application/json */
+            readonly 415: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `malformed`: The request is not in the agreed shape; `not_json`: The request is not JSON */
+            readonly 422: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `update_needed`: This service is older than the phone */
+            readonly 426: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The database is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+    readonly history: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path: {
+                readonly kind: "job" | "room" | "reading" | "placement" | "climate";
+                readonly record_id: string;
+            };
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description Successful Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": components["schemas"]["HistoryReply"];
+                };
+            };
+            /** @description `not_joined`: This device has not joined */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `not_found`: There is nothing here */
+            readonly 404: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `malformed`: The request is not in the agreed shape */
+            readonly 422: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The database is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+    readonly session: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description Successful Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": components["schemas"]["SessionReply"];
+                };
+            };
+            /** @description `not_joined`: This device has not joined */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The database is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+}

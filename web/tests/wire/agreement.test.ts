@@ -1,0 +1,38 @@
+import { expectTypeOf, test } from "vitest";
+import type { Change, FieldsByKind, Kind, RoomDocument } from "../../src/wire";
+import type { components } from "../../src/wire/generated/service";
+
+/**
+ * The compiler judges here: the phone's own words for records against the service's description of them. A field that
+ * one side lacks, or takes in another shape, stops `npm run check`.
+ */
+type Schemas = components["schemas"];
+interface Described {
+  job: Schemas["JobFields"];
+  room: Schemas["RoomFields"];
+  reading: Schemas["ReadingFields"];
+  placement: Schemas["PlacementFields"];
+  climate: Schemas["ClimateFields"];
+}
+
+/** The same shape as a plain type: an interface never counts as having further keys, which the service allows. */
+type Plain<T> = T extends object ? { readonly [P in keyof T]: Plain<T[P]> } : T;
+
+test("phone and service name the same kinds and the same fields of each", () => {
+  expectTypeOf<Kind>().toEqualTypeOf<Schemas["PulledRecord"]["kind"]>();
+  expectTypeOf<keyof FieldsByKind["job"]>().toEqualTypeOf<keyof Described["job"]>();
+  expectTypeOf<keyof FieldsByKind["room"]>().toEqualTypeOf<keyof Described["room"]>();
+  expectTypeOf<keyof FieldsByKind["reading"]>().toEqualTypeOf<keyof Described["reading"]>();
+  expectTypeOf<keyof FieldsByKind["placement"]>().toEqualTypeOf<keyof Described["placement"]>();
+  expectTypeOf<keyof FieldsByKind["climate"]>().toEqualTypeOf<keyof Described["climate"]>();
+});
+
+test("whatever the phone sends is something the service takes", () => {
+  expectTypeOf<Plain<FieldsByKind["job"]>>().toExtend<Described["job"]>();
+  expectTypeOf<Plain<FieldsByKind["room"]>>().toExtend<Described["room"]>();
+  expectTypeOf<Plain<FieldsByKind["reading"]>>().toExtend<Described["reading"]>();
+  expectTypeOf<Plain<FieldsByKind["placement"]>>().toExtend<Described["placement"]>();
+  expectTypeOf<Plain<FieldsByKind["climate"]>>().toExtend<Described["climate"]>();
+  expectTypeOf<Change>().toExtend<Schemas["Change"]>();
+  expectTypeOf<RoomDocument["readings"]>().toExtend<Schemas["Document"]["readings"]>();
+});
