@@ -1,0 +1,58 @@
+/** The frame of every screen: where one is, the way back, the one undo, and the quiet line that says what is saved. */
+import { useEffect } from "preact/hooks";
+import { acceptUpdate, loaded, updateOffered } from "../state";
+import { listenForBack, path, routeFromPath, type Route } from "../screens/common/route";
+import { Missing } from "../screens/common/Missing";
+import { Bed } from "../screens/bed/Bed";
+import { Filling } from "../screens/filling/Filling";
+import { Floor } from "../screens/floor/Floor";
+import { Job } from "../screens/jobs/Job";
+import { Jobs } from "../screens/jobs/Jobs";
+import { NewJob } from "../screens/jobs/NewJob";
+import { Levels } from "../screens/levels/Levels";
+import { Material } from "../screens/material/Material";
+import { Outline } from "../screens/outline/Outline";
+import { Rails } from "../screens/rails/Rails";
+import { Review } from "../screens/review/Review";
+import { Settings } from "../screens/settings/Settings";
+import { Waiting } from "../screens/waiting/Waiting";
+import { t } from "../words";
+import { Head } from "./Head";
+import { SaveLine } from "./SaveLine";
+
+const STEP_SCREENS = { outline: Outline, levels: Levels, bed: Bed, material: Material, rails: Rails, filling: Filling, waiting: Waiting } as const;
+
+function Screen({ route }: { route: Route }) {
+  if (route.name === "room") {
+    const Step = route.step === null ? Floor : STEP_SCREENS[route.step];
+    return <Step key={route.room} id={route.room} />;
+  }
+  if (route.name === "job") return <Job key={route.job} id={route.job} />;
+  if (route.name === "jobs") return <Jobs />;
+  if (route.name === "new_job") return <NewJob />;
+  if (route.name === "settings") return <Settings />;
+  return route.name === "review" ? <Review /> : <Missing />;
+}
+
+function UpdateOffer() {
+  if (!updateOffered.value) return null;
+  return (
+    <div class="offer" role="status">
+      <span>{t("update.ready")}</span>
+      <button type="button" class="button" data-testid="accept-update" onClick={acceptUpdate}>{t("update.take")}</button>
+    </div>
+  );
+}
+
+export function App() {
+  useEffect(listenForBack, []);
+  const route = routeFromPath(path.value);
+  return (
+    <div class="app">
+      <Head route={route} />
+      <SaveLine />
+      <UpdateOffer />
+      {loaded.value && <Screen route={route} />}
+    </div>
+  );
+}

@@ -1,0 +1,37 @@
+/** The head of every screen: back, where one is, undo, settings. */
+import { canUndo, jobOf, roomOf, undo } from "../state";
+import { t } from "../words";
+import { Link } from "../screens/common/Link";
+import { Mark } from "../screens/common/Mark";
+import { pathOfRoom, type Route } from "../screens/common/route";
+import { saved } from "../screens/common/saving";
+import { stepBack } from "../screens/common/stepBack";
+
+function placeOf(route: Route): { readonly back: string | null; readonly title: string } {
+  if (route.name === "job") return { back: "/", title: jobOf(route.job)?.fields.name ?? "" };
+  if (route.name !== "room") return { back: route.name === "jobs" ? null : "/", title: t("app.name") };
+  const room = roomOf(route.room)?.fields;
+  const back = route.step === null ? `/job/${room?.job_id ?? ""}` : pathOfRoom(route.room);
+  return { back, title: room?.name ?? "" };
+}
+
+function takeBack(): void {
+  const step = stepBack.peek();
+  if (step) step();
+  else void saved(undo());
+}
+
+export function Head({ route }: { route: Route }) {
+  const { back, title } = placeOf(route);
+  const idle = !canUndo.value && stepBack.value === null;
+  return (
+    <header class="head">
+      {back === null
+        ? <span class="head-mark"><Mark /></span>
+        : <Link to={back} class="button icon plain" label={t("back")} testid="back">{"\u2039"}</Link>}
+      <span class="head-title">{title}</span>
+      <button type="button" class="button plain" data-testid="undo" disabled={idle} onClick={takeBack}>{t("undo")}</button>
+      <Link to="/settings" class="button icon plain" label={t("settings.title")} testid="open-settings" current={route.name === "settings"}>{"\u2630"}</Link>
+    </header>
+  );
+}

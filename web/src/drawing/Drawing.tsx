@@ -1,0 +1,74 @@
+/** The drawing under the thumb: fits the room, zooms by pinch, wheel and buttons, opens a point at a tap. */
+import type { RefObject } from "preact";
+import { useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
+import { t } from "../words";
+import { boundsOf, distance, fit, toRoom, toWindow, zoomed, type Camera, type Place, type Window } from "./camera";
+import { useGestures } from "./gestures";
+import type { Scene } from "./scene";
+import { MARGIN, Sheet } from "./Sheet";
+
+const REACH = 26; // px: a thumb lands this near to what it means
+const STEP = 1.5;
+
+interface DrawingProps {
+  readonly scene: Scene;
+  readonly name: string;
+  readonly onOpen?: (id: string) => void;
+  readonly onPlace?: (at: Place) => void;
+  /** What can be opened, where it is not the scene's points. */
+  readonly touch?: readonly Touchable[];
+}
+
+interface Touchable {
+  readonly id: string;
+  readonly at: Place;
+}
+
+function useSize(): readonly [RefObject<HTMLDivElement | null>, Window] {
+  const box = useRef<HTMLDivElement>(null);
+  const [size, setSize] = useState<Window>({ width: 320, height: 240 });
+  useLayoutEffect(() => {
+    const element = box.current;
+    if (!element) return undefined;
+    const measure = () => setSize({ width: element.clientWidth || 320, height: element.clientHeight || 240 });
+    measure();
+    const watcher = new ResizeObserver(measure);
+    watcher.observe(element);
+    return () => watcher.disconnect();
+  }, []);
+  return [box, size];
+}
+
+function nearest(touchable: readonly Touchable[], camera: Camera, window: Window, at: Place): string | null {
+  const found = touchable
+    .map((point) => ({ id: point.id, far: distance(toWindow(camera, window, point.at), at) }))
+    .filter(({ far }) => far <= REACH)
+    .sort((a, b) => a.far - b.far)[0];
+  return found?.id ?? null;
+}
+
+export function Drawing({ scene, name, onOpen, onPlace, touch = scene.points }: DrawingProps) {
+  const [box, window] = useSize();
+  const whole = useMemo(() => fit(boundsOf(scene.outline), window, MARGIN), [scene.outline, window]);
+  const [moved, setMoved] = useState<Camera | null>(null);
+  const camera = moved ?? whole;
+  const tapped = (at: Place) => {
+    const id = onOpen ? nearest(touch, camera, window, at) : null;
+    if (id !== null) onOpen?.(id);
+    else onPlace?.(toRoom(camera, window, at));
+  };
+  const gestures = useGestures({ camera, window, onCamera: setMoved, onTap: tapped });
+  const zoom = (factor: number, hold: Place = [window.width / 2, window.height / 2]) => setMoved(zoomed(camera, window, hold, factor));
+  return (
+    <div class="drawing" ref={box} data-testid="drawing">
+      <div class={moved ? "surface held" : "surface"} {...gestures}>
+        <Sheet scene={scene} camera={camera} window={window} name={name} />
+      </div>
+      <div class="zoom">
+        <button type="button" class="button icon" aria-label={t("drawing.nearer")} data-testid="zoom-in" onClick={() => zoom(STEP)}>+</button>
+        <button type="button" class="button icon" aria-label={t("drawing.farther")} data-testid="zoom-out" onClick={() => zoom(1 / STEP)}>{"\u2212"}</button>
+        {moved && <button type="button" class="button icon" aria-label={t("drawing.whole")} data-testid="zoom-fit" onClick={() => setMoved(null)}>{"\u2922"}</button>}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,80 @@
+/** The flat layers: the floor itself, high and low ground or the bed's thickness, contours, sections. */
+import type { Place } from "./camera";
+import type { Scene } from "./scene";
+
+export type Project = (place: Place) => Place;
+
+export function pathOf(polygon: readonly Place[], project: Project, close = true): string {
+  const steps = polygon.map((place, index) => {
+    const [x, y] = project(place);
+    return `${index === 0 ? "M" : "L"}${x.toFixed(1)} ${y.toFixed(1)}`;
+  });
+  return steps.length === 0 ? "" : steps.join("") + (close ? "Z" : "");
+}
+
+export function floorPath({ outline, cutouts }: Scene, project: Project): string {
+  return [outline, ...cutouts].map((polygon) => pathOf(polygon, project)).join("");
+}
+
+export function middleOf(polygon: readonly Place[]): Place {
+  const count = polygon.length || 1;
+  return [polygon.reduce((sum, [x]) => sum + x, 0) / count, polygon.reduce((sum, [, y]) => sum + y, 0) / count];
+}
+
+function Fill({ scene, project }: { scene: Scene; project: Project }) {
+  if (!scene.fill) return null;
+  const { kind, bands } = scene.fill;
+  return (
+    <g class="fill">
+      {bands.map((band, index) => (
+        <path
+          key={index}
+          d={band.polygons.map((polygon) => pathOf(polygon, project)).join("")}
+          style={{ fill: `var(--${kind}-${index + 1})`, stroke: `var(--${kind}-${index + 1})` }}
+        />
+      ))}
+    </g>
+  );
+}
+
+function Contours({ scene, project }: { scene: Scene; project: Project }) {
+  return (
+    <g class="contours">
+      {scene.contours.map((contour, index) => (
+        <path key={index} d={contour.lines.map((line) => pathOf(line, project, false)).join("")} />
+      ))}
+    </g>
+  );
+}
+
+function Sections({ scene, project }: { scene: Scene; project: Project }) {
+  return (
+    <g class="sections">
+      {scene.sections.map((section, index) => {
+        const [x, y] = project(middleOf(section.polygon));
+        return (
+          <g key={section.id}>
+            <path class={index % 2 === 0 ? "section" : "section odd"} d={pathOf(section.polygon, project)} />
+            <text class="section-label" x={x} y={y}>{section.label}</text>
+          </g>
+        );
+      })}
+    </g>
+  );
+}
+
+export function Ground({ scene, project, clip }: { scene: Scene; project: Project; clip: string }) {
+  if (!scene.isClosed) return null;
+  const floor = floorPath(scene, project);
+  return (
+    <>
+      <clipPath id={clip}><path d={floor} clip-rule="evenodd" /></clipPath>
+      <path class="floor" d={floor} fill-rule="evenodd" />
+      <g clip-path={`url(#${clip})`}>
+        <Fill scene={scene} project={project} />
+        <Contours scene={scene} project={project} />
+        <Sections scene={scene} project={project} />
+      </g>
+    </>
+  );
+}

@@ -1,0 +1,76 @@
+/** Readings, high and low spots, rails and their stations: what stands on top of the drawing. */
+import type { Place } from "./camera";
+import { pathOf, type Project } from "./Ground";
+import { fittingLabels, type Label } from "./labels";
+import type { PointKind, Scene, ScenePoint, SceneRail } from "./scene";
+
+const SIZE = 12;
+const RANKS: Readonly<Record<PointKind, number>> = {
+  current: 0, high: 1, low: 1, too_thin: 1, too_thick: 1, suspect: 2, wanting: 3, read: 4, estimated: 5, proposed: 9,
+};
+
+function labelOf(point: ScenePoint, project: Project): Label {
+  const [x, y] = project(point.at);
+  const lift = point.kind === "current" ? 24 : 15;
+  return { id: point.id, text: point.label, at: [x, y - lift], size: SIZE, rank: RANKS[point.kind] };
+}
+
+function Symbol({ kind, at: [x, y] }: { kind: PointKind; at: Place }) {
+  const around = (sides: string) => <path d={sides} />;
+  if (kind === "high") return around(`M${x} ${y - 8}l8 14h-16z`);
+  if (kind === "low") return around(`M${x} ${y + 8}l8 -14h-16z`);
+  if (kind === "current") return <><circle class="ring" cx={x} cy={y} r={16} /><path d={`M${x - 9} ${y}h18M${x} ${y - 9}v18`} /></>;
+  if (kind === "proposed") return around(`M${x - 5} ${y}h10M${x} ${y - 5}v10`);
+  if (kind === "too_thin" || kind === "too_thick") return <rect x={x - 7} y={y - 7} width={14} height={14} transform={`rotate(45 ${x} ${y})`} />;
+  if (kind === "suspect") return <><circle cx={x} cy={y} r={9} /><path d={`M${x} ${y - 5}v6M${x} ${y + 4}v1`} /></>;
+  return <circle cx={x} cy={y} r={kind === "wanting" ? 9 : 5} />;
+}
+
+function Spot({ point, project, written }: { point: ScenePoint; project: Project; written: boolean }) {
+  const at = project(point.at);
+  const label = labelOf(point, project);
+  return (
+    <g class={`spot ${point.kind}`} data-point={point.id}>
+      <Symbol kind={point.kind} at={at} />
+      {written && <text x={label.at[0]} y={label.at[1]}>{point.label}</text>}
+    </g>
+  );
+}
+
+export function Points({ scene, project }: { scene: Scene; project: Project }) {
+  const written = fittingLabels(scene.points.map((point) => labelOf(point, project)));
+  const ordered = [...scene.points].sort((a, b) => RANKS[b.kind] - RANKS[a.kind]);
+  return (
+    <g class="spots">
+      {ordered.map((point) => <Spot key={point.id} point={point} project={project} written={written.has(point.id)} />)}
+    </g>
+  );
+}
+
+function Rail({ rail, project }: { rail: SceneRail; project: Project }) {
+  const [x, y] = project(rail.from);
+  const written = fittingLabels(rail.stations.map((station, index) => {
+    const [sx, sy] = project(station.at);
+    return { id: `${index}`, text: station.label, at: [sx, sy - 15] as const, size: SIZE, rank: station.state === "current" ? 0 : index + 1 };
+  }));
+  return (
+    <g class={rail.isCurrent ? "rail current" : "rail"}>
+      <path d={pathOf([rail.from, rail.to], project, false)} />
+      {rail.stations.map((station, index) => {
+        const [sx, sy] = project(station.at);
+        return (
+          <g key={index} class={`station ${station.state}`}>
+            <circle cx={sx} cy={sy} r={station.state === "current" ? 11 : 5} />
+            {written.has(`${index}`) && <text x={sx} y={sy - (station.state === "current" ? 19 : 12)}>{station.label}</text>}
+          </g>
+        );
+      })}
+      <g class="rail-name"><circle cx={x} cy={y} r={10} /><text x={x} y={y}>{rail.id}</text></g>
+    </g>
+  );
+}
+
+export function Rails({ scene, project }: { scene: Scene; project: Project }) {
+  const ordered = [...scene.rails].sort((a, b) => Number(a.isCurrent) - Number(b.isCurrent));
+  return <g class="rails">{ordered.map((rail) => <Rail key={rail.id} rail={rail} project={project} />)}</g>;
+}

@@ -1,0 +1,56 @@
+/** Fingers on the drawing: one drags, two pinch, a still one taps. */
+import { useRef } from "preact/hooks";
+import { distance, dragged, pinched, type Camera, type Place, type Window } from "./camera";
+
+const STILL = 8; // px a finger may wander and still tap
+
+interface Hand {
+  fingers: Map<number, Place>;
+  start: Place | null;
+  moved: boolean;
+}
+
+interface Listening {
+  readonly camera: Camera;
+  readonly window: Window;
+  readonly onCamera: (camera: Camera) => void;
+  readonly onTap: (at: Place) => void;
+}
+
+type Pointer = PointerEvent & { readonly currentTarget: EventTarget | null };
+
+function placeOf(event: Pointer): Place {
+  const box = (event.currentTarget as Element).getBoundingClientRect();
+  return [event.clientX - box.left, event.clientY - box.top];
+}
+
+function cameraAfter({ camera, window }: Listening, hand: Hand, id: number, to: Place): Camera {
+  const from = hand.fingers.get(id) ?? to;
+  const other = [...hand.fingers].find(([key]) => key !== id)?.[1];
+  if (other) return pinched(camera, window, [from, other], [to, other]);
+  return dragged(camera, [to[0] - from[0], to[1] - from[1]]);
+}
+
+export function useGestures(listening: Listening) {
+  const hand = useRef<Hand>({ fingers: new Map(), start: null, moved: false }).current;
+  const down = (event: Pointer) => {
+    hand.fingers.set(event.pointerId, placeOf(event));
+    hand.moved = hand.fingers.size > 1;
+    hand.start = placeOf(event);
+  };
+  const move = (event: Pointer) => {
+    if (!hand.fingers.has(event.pointerId)) return;
+    const to = placeOf(event);
+    if (!hand.moved && hand.start && distance(hand.start, to) < STILL) return;
+    if (!hand.moved) (event.currentTarget as Element).setPointerCapture(event.pointerId);
+    hand.moved = true;
+    listening.onCamera(cameraAfter(listening, hand, event.pointerId, to));
+    hand.fingers.set(event.pointerId, to);
+  };
+  const up = (event: Pointer) => {
+    const tapped = hand.fingers.has(event.pointerId) && !hand.moved && event.type === "pointerup";
+    hand.fingers.delete(event.pointerId);
+    if (tapped) listening.onTap(placeOf(event));
+  };
+  return { onPointerDown: down, onPointerMove: move, onPointerUp: up, onPointerCancel: up };
+}

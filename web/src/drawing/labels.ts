@@ -1,0 +1,33 @@
+/** Which labels fit: the important ones first, none over another. */
+import type { Place } from "./camera";
+
+export interface Label {
+  readonly id: string;
+  readonly text: string;
+  /** Middle of the text, px. */
+  readonly at: Place;
+  readonly size: number;
+  /** Lower comes first. */
+  readonly rank: number;
+}
+
+const WIDTH_OF_A_CHARACTER = 0.56;
+
+function halfSize({ text, size }: Label): Place {
+  return [(text.length * size * WIDTH_OF_A_CHARACTER) / 2 + 2, size / 2 + 1];
+}
+
+function overlap(one: Label, other: Label): boolean {
+  const [aw, ah] = halfSize(one);
+  const [bw, bh] = halfSize(other);
+  return Math.abs(one.at[0] - other.at[0]) < aw + bw && Math.abs(one.at[1] - other.at[1]) < ah + bh;
+}
+
+/** The ids of the labels that can be written without covering one of lower rank. */
+export function fittingLabels(labels: readonly Label[]): ReadonlySet<string> {
+  const kept: Label[] = [];
+  for (const label of [...labels].sort((a, b) => a.rank - b.rank)) {
+    if (label.text !== "" && !kept.some((other) => overlap(label, other))) kept.push(label);
+  }
+  return new Set(kept.map(({ id }) => id));
+}

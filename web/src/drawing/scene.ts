@@ -1,0 +1,74 @@
+/** What is on the drawing, in room coordinates (mm). Screens say what; the sheet says how it looks. */
+import type { Band } from "./bands";
+import type { Place } from "./camera";
+
+export type PointKind = "proposed" | "current" | "read" | "high" | "low" | "estimated" | "wanting" | "suspect" | "too_thin" | "too_thick";
+
+export interface ScenePoint {
+  readonly id: string;
+  readonly at: Place;
+  readonly label: string;
+  readonly kind: PointKind;
+}
+
+export interface SceneDoorway {
+  readonly id: string;
+  readonly from: Place;
+  readonly to: Place;
+  readonly isExit: boolean;
+}
+
+export interface SceneFixture {
+  readonly id: string;
+  readonly at: Place;
+  readonly kind: "drain" | "flange" | "post";
+  readonly radius: number;
+}
+
+export interface SceneStation {
+  readonly at: Place;
+  readonly label: string;
+  readonly state: "waiting" | "current" | "set";
+}
+
+export interface SceneRail {
+  readonly id: string;
+  readonly from: Place;
+  readonly to: Place;
+  readonly isCurrent: boolean;
+  readonly stations: readonly SceneStation[];
+}
+
+export interface SceneSection {
+  readonly id: string;
+  readonly polygon: readonly Place[];
+  readonly label: string;
+}
+
+export interface SceneLine {
+  readonly label: string;
+  readonly lines: readonly (readonly Place[])[];
+}
+
+export interface Scene {
+  readonly outline: readonly Place[];
+  /** False while the walls have not been walked all the way round. */
+  readonly isClosed: boolean;
+  readonly cutouts: readonly (readonly Place[])[];
+  readonly doorways: readonly SceneDoorway[];
+  readonly fixtures: readonly SceneFixture[];
+  /** The length to write along each wall, in the order of the outline; empty for none. */
+  readonly wallLabels: readonly string[];
+  readonly fill: { readonly kind: "ground" | "bed"; readonly bands: readonly Band[] } | null;
+  readonly contours: readonly SceneLine[];
+  readonly points: readonly ScenePoint[];
+  readonly rails: readonly SceneRail[];
+  readonly sections: readonly SceneSection[];
+  /** What a screen reader says of the whole drawing. */
+  readonly spoken: string;
+}
+
+export const EMPTY_SCENE: Scene = {
+  outline: [], isClosed: true, cutouts: [], doorways: [], fixtures: [], wallLabels: [], fill: null, contours: [],
+  points: [], rails: [], sections: [], spoken: "",
+};

@@ -1,0 +1,134 @@
+/** The bed: how it is built, where its top lies, and what that makes of thickness, limits, load and doorways. */
+import { useMemo } from "preact/hooks";
+import { Drawing } from "../../drawing/Drawing";
+import { editRoom, preferences } from "../../state";
+import { areaText, depthText, heightText, loadText, massText, volumeText } from "../../units";
+import type { Plan } from "../../wire";
+import { reader, t } from "../../words";
+import { Choice } from "../common/Choice";
+import { Figure } from "../common/Figure";
+import { placeText, roomScene } from "../common/roomFigure";
+import { withLayer } from "../common/layers";
+import { Missing } from "../common/Missing";
+import { NoPlan } from "../common/NoPlan";
+import { Cautions, PlanNotes } from "../common/Notes";
+import { cautionsAt } from "../common/plan";
+import { RoomFrame } from "../common/RoomFrame";
+import { saved } from "../common/saving";
+import { ScaleKey } from "../common/ScaleKey";
+import { useRoom, type RoomView } from "../common/useRoom";
+import { Covering, Limits } from "./Limits";
+import { Top } from "./Top";
+
+const NO_STATIONS: ReadonlySet<string> = new Set();
+
+function Violations({ plan }: { plan: Plan }) {
+  const broken = plan.bed.violations;
+  if (broken.length === 0) return <p class="notice good" data-testid="no-violations">{t("bed.within")}</p>;
+  return (
+    <ul class="lines" data-testid="violations">
+      {broken.map(({ kind, at, thickness, by }, index) => (
+        <li key={index} class="caution">{t(`limit.${limitKind(kind)}`, { place: placeText(at), thickness, by })}</li>
+      ))}
+    </ul>
+  );
+}
+
+function Doorways({ plan }: { plan: Plan }) {
+  if (plan.bed.doorways.length === 0) return null;
+  return (
+    <section class="stack tight">
+      <h3>{t("door.title")}</h3>
+      <ul class="lines">
+        {plan.bed.doorways.map((door) => {
+          const values = { door: door.id, height: door.finished_height, step: door.step };
+          return <li key={door.id} class="line">{door.step === null ? t("step_kind.unknown", values) : t(`step_kind.${stepKind(door.kind)}`, values)}</li>;
+        })}
+      </ul>
+    </section>
+  );
+}
+
+type StepKind = "flush" | "upright" | "bevelled" | "ramp";
+
+function limitKind(kind: string): "no_bed" | "too_thin" | "too_thick" {
+  return kind === "no_bed" || kind === "too_thin" ? kind : "too_thick";
+}
+
+function stepKind(kind: string | null): StepKind {
+  return kind === "flush" || kind === "upright" || kind === "bevelled" ? kind : "ramp";
+}
+
+function Figures({ plan }: { plan: Plan }) {
+  const { thickness, volume, mass, load } = plan.bed;
+  const text = (depth: number) => depthText(depth, reader.value);
+  return (
+    <>
+      <div class="figures three">
+        <Figure label={t("bed.thinnest")} value={text(thickness.min)} plan={plan} path="bed.thickness.min" />
+        <Figure label={t("bed.mean")} value={text(thickness.mean)} plan={plan} path="bed.thickness.mean" />
+        <Figure label={t("bed.thickest")} value={text(thickness.max)} plan={plan} path="bed.thickness.max" />
+      </div>
+      <Violations plan={plan} />
+      <div class="figures">
+        <Figure label={t("bed.volume")} value={volumeText(volume, reader.value)} plan={plan} path="bed.volume" />
+        <Figure label={t("outline.area")} value={areaText(plan.outline.area, reader.value)} plan={plan} path="outline.area" />
+      </div>
+      <Cautions cautions={cautionsAt(plan, "bed.thickness", "bed.top", "levels")} />
+      <section class="stack tight load" data-testid="load">
+        <h3>{t("bed.load")}</h3>
+        <div class="figures one">
+          <Figure label={t("bed.load_mean")} value={loadText(load.mean, reader.value)} plan={plan} path="bed.load.mean" />
+          <Figure label={t("bed.load_max")} value={loadText(load.max, reader.value)} plan={plan} path="bed.load.max" />
+          <Figure label={t("bed.mass")} value={massText(mass, reader.value)} plan={plan} path="bed.mass" />
+        </div>
+        <Cautions cautions={cautionsAt(plan, "bed.load")} />
+      </section>
+    </>
+  );
+}
+
+function BedDrawing({ room }: { room: RoomView }) {
+  const { language, units } = preferences.value;
+  const scene = useMemo(() => withLayer(roomScene(room.fields), room.plan, "thickness", NO_STATIONS), [room.fields, room.plan, language, units]);
+  const thickness = room.plan?.bed.thickness;
+  return (
+    <>
+      <Drawing scene={scene} name="bed" />
+      {thickness && <ScaleKey kind="bed" low={depthText(thickness.min, reader.value)} high={depthText(thickness.max, reader.value)} />}
+    </>
+  );
+}
+
+function Build({ room }: { room: RoomView }) {
+  return (
+    <Choice
+      label={t("bed.build")} name="build" value={room.fields["bed.build"] ?? "unbonded"} onChoose={(build) => void saved(editRoom(room.id, { "bed.build": build }))}
+      options={[{ value: "unbonded", label: t("bed.unbonded") }, { value: "bonded", label: t("bed.bonded") }]}
+    />
+  );
+}
+
+export function Bed({ id }: { id: string }) {
+  const room = useRoom(id);
+  if (!room) return <Missing />;
+  const { plan } = room;
+  return (
+    <RoomFrame room={room} step="bed" drawing={<BedDrawing room={room} />}>
+      <div class="stack">
+        <PlanNotes state={room.state} />
+        {plan ? (
+          <>
+            <Top room={room} plan={plan} />
+            <p class="quiet small" data-testid="top-height">{t("bed.top_at", { height: heightText(plan.bed.top[0]?.a ?? 0, reader.value) })}</p>
+            <Figures plan={plan} />
+            <Build room={room} />
+            <Limits room={room} plan={plan} />
+            <Doorways plan={plan} />
+            <Covering room={room} />
+          </>
+        ) : <NoPlan room={room} />}
+      </div>
+    </RoomFrame>
+  );
+}

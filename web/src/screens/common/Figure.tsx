@@ -1,0 +1,59 @@
+/** A figure that explains itself: a tap shows the formula, what went in, and the source it rests on. */
+import { useState } from "preact/hooks";
+import type { Explanation, Plan } from "../../wire";
+import { t, told } from "../../words";
+import { inputText } from "./inputs";
+import { Dialog } from "./Dialog";
+import { explanationOf } from "./plan";
+
+interface FigureProps {
+  readonly label: string;
+  readonly value: string;
+  readonly plan: Plan;
+  readonly path: string;
+  readonly size?: "plain" | "large" | "giant";
+  readonly note?: string;
+}
+
+function Inputs({ inputs }: { inputs: Explanation["inputs"] }) {
+  return (
+    <dl class="inputs">
+      {Object.entries(inputs).map(([name, value]) => (
+        <div key={name}><dt>{told("input", name, {}, name.replaceAll("_", " "))}</dt><dd>{inputText(name, value)}</dd></div>
+      ))}
+    </dl>
+  );
+}
+
+function Explained({ explanation }: { explanation: Explanation }) {
+  return (
+    <>
+      <h3>{t("explain.formula")}</h3>
+      <p class="formula">{told("formula", explanation.code, explanation.inputs, explanation.formula)}</p>
+      {Object.keys(explanation.inputs).length > 0 && <h3>{t("explain.inputs")}</h3>}
+      <Inputs inputs={explanation.inputs} />
+      <h3>{t("explain.source")}</h3>
+      <p data-testid="explain-source">{told("source", explanation.source_code, {}, explanation.source)}</p>
+    </>
+  );
+}
+
+export function Figure({ label, value, plan, path, size = "plain", note }: FigureProps) {
+  const [open, setOpen] = useState(false);
+  const explanation = explanationOf(plan, path);
+  const testid = `figure-${path.replace(/[[\].]+/g, "-")}`;
+  const face = (
+    <>
+      <span class="label">{label}</span>
+      <span class="number" data-testid={`${testid}-value`}>{value}</span>
+      {note && <span class="note">{note}</span>}
+    </>
+  );
+  if (!explanation) return <div class={`figure ${size}`} data-testid={testid}>{face}</div>;
+  return (
+    <>
+      <button type="button" class={`figure explained ${size}`} data-testid={testid} onClick={() => setOpen(true)}>{face}</button>
+      {open && <Dialog title={`${label}: ${value}`} testid="explain" onClose={() => setOpen(false)}><Explained explanation={explanation} /></Dialog>}
+    </>
+  );
+}

@@ -1,0 +1,16 @@
+/** Where a step needs readings that are not there yet: what is missing, and the way to it. */
+import { t } from "../../words";
+import { Link } from "./Link";
+import { pathOfRoom } from "./route";
+import type { RoomView } from "./useRoom";
+
+export function NoPlan({ room }: { room: RoomView }) {
+  if (room.state.status !== "problems" && room.readings.length >= 3 && room.fields.outline) return null;
+  const step = room.fields.outline ? "levels" : "outline";
+  return (
+    <div class="stack">
+      <p>{room.fields.outline ? t("noplan.levels") : t("noplan.outline")}</p>
+      <Link to={pathOfRoom(room.id, step)} class="button main wide" testid="to-missing-step">{t(`step.${step}`)}</Link>
+    </div>
+  );
+}

@@ -1,0 +1,50 @@
+/** A room's screen: list, drawing and figures; one above the other on a phone, side by side in a wide window. */
+import type { ComponentChildren } from "preact";
+import { roomsOf } from "../../state";
+import { t } from "../../words";
+import { PrintSheet } from "../print/PrintSheet";
+import { Course, StepBar } from "./Course";
+import { Link } from "./Link";
+import { pathOfRoom, type Step } from "./route";
+import type { RoomView } from "./useRoom";
+
+interface RoomFrameProps {
+  readonly room: RoomView;
+  readonly step: Step | null;
+  /** A screen worked with the keys stands still: nothing scrolls away under the thumb. */
+  readonly still?: boolean;
+  readonly drawing: ComponentChildren;
+  readonly children: ComponentChildren;
+}
+
+function Rooms({ room, step }: { room: RoomView; step: Step | null }) {
+  const rooms = roomsOf(room.fields.job_id ?? "").value;
+  return (
+    <ul class="rooms-beside">
+      {rooms.map(({ id, fields }) => (
+        <li key={id}><Link to={pathOfRoom(id, step)} class="button plain wide" current={id === room.id}>{fields.name ?? ""}</Link></li>
+      ))}
+    </ul>
+  );
+}
+
+export function RoomFrame({ room, step, still = false, drawing, children }: RoomFrameProps) {
+  const facts = { room: room.fields, readings: room.readings.length, plan: room.plan };
+  return (
+    <>
+      <main class={`room ${still ? "still" : "flowing"} at-${step ?? "floor"}`}>
+        <nav class="room-beside" aria-label={t("course.label")}>
+          <Rooms room={room} step={step} />
+          <Course room={room.id} facts={facts} current={step} />
+        </nav>
+        <section class="room-drawing" aria-label={t("drawing.label")}>{drawing}</section>
+        <section class="room-panel" aria-label={step ? t(`step.${step}`) : t("floor.figures")}>
+          {step && <h2 class="step-title">{t(`step.${step}`)}</h2>}
+          {children}
+        </section>
+      </main>
+      {step && <StepBar room={room.id} step={step} />}
+      <PrintSheet room={room} />
+    </>
+  );
+}

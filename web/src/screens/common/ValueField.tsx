@@ -1,0 +1,50 @@
+/** A value shown where it is used and changed where it is shown: a tap opens the pad; a changed default says so. */
+import { useState } from "preact/hooks";
+import { clearDraft } from "../../state";
+import { t } from "../../words";
+import { Dialog } from "./Dialog";
+import { Entry } from "./Entry";
+
+export interface ValueFieldProps {
+  readonly name: string;
+  readonly label: string;
+  readonly shown: string;
+  readonly measure: "length" | "number";
+  readonly signed?: boolean;
+  readonly note?: string;
+  /** Given where the value has a default to fall back to. */
+  readonly isChanged?: boolean;
+  readonly onReset?: () => void;
+  readonly onValue: (value: number, typed: string) => void;
+}
+
+export function ValueField(props: ValueFieldProps) {
+  const [open, setOpen] = useState(false);
+  const draft = `field:${props.name}`;
+  const done = (value: number, typed: string) => {
+    props.onValue(value, typed);
+    void clearDraft(draft);
+    setOpen(false);
+  };
+  const reset = () => { props.onReset?.(); setOpen(false); };
+  return (
+    <>
+      <button type="button" class={props.isChanged ? "value-button is-changed" : "value-button"} data-testid={`field-${testidOf(props.name)}`} onClick={() => setOpen(true)}>
+        <span>{props.label}{props.isChanged && <span class="changed"> · {t("changed")}</span>}</span>
+        <span class="given">{props.shown}</span>
+      </button>
+      {open && (
+        <Dialog title={props.label} testid="value" onClose={() => setOpen(false)}>
+          {props.note && <p class="quiet small">{props.note}</p>}
+          <Entry what={t("field.now", { value: props.shown })} draft={draft} measure={props.measure} signed={props.signed ?? false} nextLabel={t("keys.set")} onDone={done} />
+          {props.isChanged && props.onReset && <button type="button" class="button wide" data-testid="value-reset" onClick={reset}>{t("field.default")}</button>}
+        </Dialog>
+      )}
+    </>
+  );
+}
+
+/** The part of the name that is the same for every room. */
+function testidOf(name: string): string {
+  return name.split(":").at(-1) ?? name;
+}

@@ -1,0 +1,44 @@
+/** The course of the job: its steps in the trade's order, each with the one fact that tells how far it is. */
+import type { Plan } from "../../wire";
+import { momentText } from "../../units";
+import { reader, t } from "../../words";
+import type { RoomFields } from "./roomFigure";
+import type { Step } from "./route";
+
+export interface RoomFacts {
+  readonly room: RoomFields;
+  readonly readings: number;
+  readonly plan: Plan | null;
+}
+
+function bedFact(plan: Plan): string {
+  const { min, max } = plan.bed.thickness;
+  return t("course.bed", { min, max });
+}
+
+function materialFact(plan: Plan): string {
+  const cement = plan.materials.find(({ item }) => item === "cement");
+  return cement?.packages ? t("course.material", { bags: cement.packages }) : "";
+}
+
+function railsFact(plan: Plan, room: RoomFields): string {
+  const stations = plan.rails.reduce((sum, rail) => sum + rail.stations.length, 0);
+  return t("course.rails", { set: room["rails.set_stations"]?.length ?? 0, stations });
+}
+
+function waitingFact(plan: Plan): string {
+  const tile = plan.readiness.find(({ milestone }) => milestone === "tile");
+  return tile?.at ? t("course.waiting", { at: momentText(tile.at, reader.value) }) : "";
+}
+
+/** What stands under a step's name; empty where nothing is known yet. */
+export function factOf(step: Step, { room, readings, plan }: RoomFacts): string {
+  if (step === "outline") return plan ? t("course.outline", { area: plan.outline.area }) : "";
+  if (step === "levels") return readings > 0 ? t("course.levels", { readings }) : "";
+  if (!plan) return "";
+  if (step === "bed") return bedFact(plan);
+  if (step === "material") return materialFact(plan);
+  if (step === "rails") return railsFact(plan, room);
+  if (step === "filling") return t("course.filling", { sections: plan.sections.length });
+  return waitingFact(plan);
+}

@@ -1,0 +1,85 @@
+/** The plan's layers on the drawing: heights read, high and low ground, thickness, rails, sections. */
+import { bandsOf, type Corner } from "../../drawing/bands";
+import { isInside } from "../../drawing/figure";
+import type { Scene, ScenePoint, SceneRail } from "../../drawing/scene";
+import type { Place } from "../../drawing/camera";
+import type { Facet, Plan, Rail } from "../../wire";
+import { depthText, heightText } from "../../units";
+import { reader } from "../../words";
+
+export type Layer = "readings" | "ground" | "thickness" | "rails" | "sections";
+const BANDS = 7;
+
+export function topAt(facets: readonly Facet[], [x, y]: Place): number {
+  const facet = facets.find(({ polygon }) => isInside(polygon, [x, y])) ?? facets[0];
+  return facet ? facet.a + facet.b * x + facet.c * y : 0;
+}
+
+function trianglesOf(plan: Plan, value: (x: number, y: number, z: number) => number): readonly (readonly Corner[])[] {
+  const corners = plan.surface.points.map(([x, y, z]): Corner => [x, y, value(x, y, z)]);
+  return plan.surface.triangles.map((triangle) => triangle.map((index): Corner => corners[index] ?? [0, 0, 0]));
+}
+
+/** Heights or thickness as bands of colour, with the least and the greatest value. */
+export function fillOf(plan: Plan, layer: "ground" | "thickness"): NonNullable<Scene["fill"]> {
+  const value = layer === "ground" ? (_x: number, _y: number, z: number) => z : (x: number, y: number, z: number) => topAt(plan.bed.top, [x, y]) - z;
+  return { kind: layer === "ground" ? "ground" : "bed", bands: bandsOf(trianglesOf(plan, value), BANDS) };
+}
+
+function contoursOf(plan: Plan): Scene["contours"] {
+  return plan.surface.contours.map(({ z, lines }) => ({ label: heightText(z, reader.value), lines }));
+}
+
+/** High spot, low spot, and every reading with its height. */
+export function heightPoints(plan: Plan): readonly ScenePoint[] {
+  const { highest, lowest } = plan.surface;
+  const text = (z: number) => heightText(z, reader.value);
+  const read = plan.levels.heights.flatMap(({ reading, at, z }): readonly ScenePoint[] => {
+    const kind = reading === highest.reading ? "high" : reading === lowest.reading ? "low" : "read";
+    return at ? [{ id: reading, at, label: text(z), kind }] : [];
+  });
+  const estimated = plan.surface.estimated.map((index): ScenePoint => {
+    const [x, y, z] = plan.surface.points[index] ?? [0, 0, 0];
+    return { id: `estimated-${index}`, at: [x, y], label: text(z), kind: "estimated" };
+  });
+  const wanted = plan.levels.next_readings.map(({ at }, index): ScenePoint => ({ id: `wanting-${index}`, at, label: "", kind: "wanting" }));
+  return [...read, ...estimated, ...wanted];
+}
+
+/** The thinnest and the thickest place, and every place that breaks a limit. */
+export function thicknessPoints(plan: Plan): readonly ScenePoint[] {
+  const { thickness } = plan.bed;
+  const text = (depth: number) => depthText(depth, reader.value);
+  const broken = plan.bed.violations.map(({ kind, at, thickness: depth }, index): ScenePoint => ({
+    id: `limit-${index}`, at, label: text(depth), kind: kind === "too_thick" ? "too_thick" : "too_thin",
+  }));
+  return [
+    { id: "thinnest", at: thickness.min_at, label: text(thickness.min), kind: "high" },
+    { id: "thickest", at: thickness.max_at, label: text(thickness.max), kind: "low" },
+    ...broken,
+  ];
+}
+
+/** Rails with their stations; `current` and `set` are "railid:stationindex". */
+export function sceneRails(rails: readonly Rail[], set: ReadonlySet<string>, current: string | null): readonly SceneRail[] {
+  return rails.map((rail) => ({
+    id: rail.id,
+    from: rail.from,
+    to: rail.to,
+    isCurrent: current?.startsWith(`${rail.id}:`) === true,
+    stations: rail.stations.map(({ at, shim }, index) => {
+      const key = `${rail.id}:${index}`;
+      return { at, label: depthText(shim, reader.value), state: key === current ? "current" : set.has(key) ? "set" : "waiting" };
+    }),
+  }));
+}
+
+/** The room's scene with one layer of its plan laid over it. */
+export function withLayer(scene: Scene, plan: Plan | null, layer: Layer, set: ReadonlySet<string>): Scene {
+  if (!plan) return scene;
+  if (layer === "readings") return { ...scene, points: heightPoints(plan) };
+  if (layer === "ground") return { ...scene, fill: fillOf(plan, "ground"), contours: contoursOf(plan), points: heightPoints(plan) };
+  if (layer === "thickness") return { ...scene, fill: fillOf(plan, "thickness"), points: thicknessPoints(plan) };
+  if (layer === "rails") return { ...scene, rails: sceneRails(plan.rails, set, null) };
+  return { ...scene, sections: plan.sections.map(({ id, polygon, order }) => ({ id, polygon, label: `${order}` })) };
+}

@@ -1,0 +1,29 @@
+/** Reading the plan: cautions where they stand, explanations by path, problems in the person's words. */
+import type { Caution, Explanation, Plan, Problem } from "../../wire";
+import { told } from "../../words";
+
+/** Cautions that stand at `where` or below it: `bed` takes those at `bed.load`. */
+export function cautionsAt(plan: Plan, ...places: readonly string[]): readonly Caution[] {
+  return plan.cautions.filter(({ where }) => places.some((place) => where === place || where.startsWith(`${place}.`) || where.startsWith(`${place}[`)));
+}
+
+export function cautionText({ code, text, values }: Caution): string {
+  return told("caution", code, values, text);
+}
+
+/** The explanation of a figure by its path; a path into a list falls back to the entry it belongs to. */
+export function explanationOf(plan: Plan, path: string): Explanation | null {
+  const parent = path.replace(/\.[^.]*$/, "");
+  const general = path.replace(/\[\d+\]/g, "[]");
+  return plan.explanations[path] ?? plan.explanations[general] ?? (parent !== path ? plan.explanations[parent] ?? null : null);
+}
+
+export function problemText(problem: Problem): string {
+  return told("problem", problem.code, problem.values, problem.message);
+}
+
+/** A plan with every list in place: an engine that does not work a part out yet leaves its list away. */
+export function completePlan(plan: Plan): Plan {
+  const lists = { rails: [], sections: [], materials: [], readiness: [], cautions: [], explanations: {} };
+  return { ...lists, ...plan };
+}

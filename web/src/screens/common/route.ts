@@ -1,0 +1,48 @@
+/** Addresses inside the app. The same ones serve the phone and the wide window. */
+import { signal } from "@preact/signals";
+
+export const STEPS = ["outline", "levels", "bed", "material", "rails", "filling", "waiting"] as const;
+export type Step = (typeof STEPS)[number];
+
+export type Route =
+  | { readonly name: "jobs" | "new_job" | "settings" | "review" | "missing" }
+  | { readonly name: "job"; readonly job: string }
+  | { readonly name: "room"; readonly room: string; readonly step: Step | null };
+
+export const path = signal(typeof location === "undefined" ? "/" : location.pathname);
+
+const PLAIN: Readonly<Record<string, "jobs" | "new_job" | "settings" | "review">> = {
+  "/": "jobs", "/new": "new_job", "/settings": "settings", "/review": "review",
+};
+
+function isStep(text: string): text is Step {
+  return (STEPS as readonly string[]).includes(text);
+}
+
+/** The screen that an address stands for. */
+export function routeFromPath(address: string): Route {
+  const plain = PLAIN[address];
+  if (plain) return { name: plain };
+  const [, kind, id = "", step] = address.split("/");
+  if (kind === "job" && id) return { name: "job", job: id };
+  if (kind !== "room" || !id) return { name: "missing" };
+  if (step === undefined || step === "") return { name: "room", room: id, step: null };
+  return isStep(step) ? { name: "room", room: id, step } : { name: "missing" };
+}
+
+export function pathOfRoom(room: string, step: Step | null = null): string {
+  return step === null ? `/room/${room}` : `/room/${room}/${step}`;
+}
+
+/** Shows another screen; the browser's own back leads home again. */
+export function go(address: string): void {
+  if (address === path.peek()) return;
+  history.pushState(null, "", address);
+  path.value = address;
+}
+
+export function listenForBack(): () => void {
+  const listen = () => { path.value = location.pathname; };
+  window.addEventListener("popstate", listen);
+  return () => window.removeEventListener("popstate", listen);
+}

@@ -1,0 +1,28 @@
+/** Everything a room's screen looks at, in one place. */
+import { useMemo } from "preact/hooks";
+import { planOf, readingsOf, roomOf, type PlanState, type Row } from "../../state";
+import type { Plan } from "../../wire";
+import type { RoomFields } from "./roomFigure";
+import { completePlan } from "./plan";
+
+export interface RoomView {
+  readonly id: string;
+  readonly fields: RoomFields;
+  readonly readings: readonly Row<"reading">[];
+  readonly state: PlanState;
+  readonly plan: Plan | null;
+}
+
+/** Null for a room that is not on this phone. */
+export function useRoom(id: string): RoomView | null {
+  const row = roomOf(id);
+  const state = planOf(id).value;
+  const readings = readingsOf(id).value;
+  const plan = useMemo(() => (state.plan ? completePlan(state.plan) : null), [state.plan]);
+  return row && row.fields.deleted !== true ? { id, fields: row.fields, readings, state, plan: hasSurface(row.fields, readings.length) ? plan : null } : null;
+}
+
+/** A plan of an earlier state says nothing once the outline or the readings it needs are gone. */
+function hasSurface(fields: RoomFields, readings: number): boolean {
+  return Boolean(fields.outline) && readings >= 3;
+}

@@ -1,0 +1,84 @@
+/** A room opens here: its drawing with the layers of the plan, what governs, and the way to every step. */
+import { useMemo, useState } from "preact/hooks";
+import { Drawing } from "../../drawing/Drawing";
+import type { Scene } from "../../drawing/scene";
+import { preferences } from "../../state";
+import { depthText, heightText, massText, volumeText } from "../../units";
+import { reader, t } from "../../words";
+import { Choice } from "../common/Choice";
+import { Course } from "../common/Course";
+import { Figure } from "../common/Figure";
+import { roomScene } from "../common/roomFigure";
+import { withLayer, type Layer } from "../common/layers";
+import { Missing } from "../common/Missing";
+import { Cautions, PlanNotes } from "../common/Notes";
+import { cautionsAt } from "../common/plan";
+import { RoomFrame } from "../common/RoomFrame";
+import { ScaleKey } from "../common/ScaleKey";
+import { useRoom, type RoomView } from "../common/useRoom";
+import { ReadingDialog } from "../levels/ReadingDialog";
+import { ChangeRoom } from "./ChangeRoom";
+import type { Plan } from "../../wire";
+
+const LAYERS: readonly Layer[] = ["readings", "ground", "thickness", "rails", "sections"];
+
+function Key({ scene }: { scene: Scene }) {
+  const bands = scene.fill?.bands ?? [];
+  const [first, last] = [bands[0], bands.at(-1)];
+  if (!scene.fill || !first || !last) return null;
+  const text = scene.fill.kind === "ground" ? heightText : depthText;
+  return <ScaleKey kind={scene.fill.kind} low={text(first.low, reader.value)} high={text(last.high, reader.value)} />;
+}
+
+function Governing({ plan }: { plan: Plan }) {
+  const { thickness, volume, mass } = plan.bed;
+  const { highest, lowest } = plan.surface;
+  return (
+    <>
+      <div class="figures">
+        <Figure label={t("floor.high_to_low")} value={depthText(highest.z - lowest.z, reader.value)} plan={plan} path="surface.highest" />
+        <Figure label={t("bed.mean")} value={depthText(thickness.mean, reader.value)} plan={plan} path="bed.thickness.mean" />
+        <Figure label={t("bed.volume")} value={volumeText(volume, reader.value)} plan={plan} path="bed.volume" />
+        <Figure label={t("bed.mass")} value={massText(mass, reader.value)} plan={plan} path="bed.mass" />
+      </div>
+      <Cautions cautions={cautionsAt(plan, "outline", "levels", "bed.load")} />
+    </>
+  );
+}
+
+function FloorDrawing({ room, onOpen }: { room: RoomView; onOpen: (id: string) => void }) {
+  const [layer, setLayer] = useState<Layer>("ground");
+  const { language, units } = preferences.value;
+  const set = useMemo(() => new Set(room.fields["rails.set_stations"] ?? []), [room.fields]);
+  const scene = useMemo(() => withLayer(roomScene(room.fields), room.plan, layer, set), [room.fields, room.plan, layer, set, language, units]);
+  return (
+    <>
+      <Drawing scene={scene} name="floor" onOpen={onOpen} />
+      <Key scene={scene} />
+      {room.plan && <Choice label={t("layer.label")} name="layer" value={layer} onChoose={setLayer} options={LAYERS.map((value) => ({ value, label: t(`layer.${value}`) }))} />}
+    </>
+  );
+}
+
+export function Floor({ id }: { id: string }) {
+  const room = useRoom(id);
+  const [opened, setOpened] = useState<string | null>(null);
+  const [changing, setChanging] = useState(false);
+  if (!room) return <Missing />;
+  const reading = room.readings.find((row) => row.id === opened);
+  return (
+    <RoomFrame room={room} step={null} drawing={<FloorDrawing room={room} onOpen={setOpened} />}>
+      <div class="stack">
+        {room.fields.outline ? <PlanNotes state={room.state} /> : <p class="notice">{t("floor.no_outline")}</p>}
+        {room.plan && <Governing plan={room.plan} />}
+        <div class="only-phone"><Course room={room.id} facts={{ room: room.fields, readings: room.readings.length, plan: room.plan }} current={null} /></div>
+        <div class="row even">
+          <button type="button" class="button" data-testid="print" onClick={() => window.print()}>{t("print.do")}</button>
+          <button type="button" class="button" data-testid="change-room" onClick={() => setChanging(true)}>{t("room.change")}</button>
+        </div>
+      </div>
+      {reading && <ReadingDialog reading={reading} plan={room.plan} onClose={() => setOpened(null)} />}
+      {changing && <ChangeRoom room={room} onClose={() => setChanging(false)} />}
+    </RoomFrame>
+  );
+}

@@ -1,0 +1,86 @@
+/** One job: its rooms, each with its figure in small. */
+import { useState } from "preact/hooks";
+import { PaperSheet } from "../../drawing/Sheet";
+import { clearDraft, createRoom, deleteRecord, editJob, jobOf, readingsOf, roomsOf, type Row } from "../../state";
+import { t } from "../../words";
+import { Dialog } from "../common/Dialog";
+import { roomScene } from "../common/roomFigure";
+import { Link } from "../common/Link";
+import { Missing } from "../common/Missing";
+import { go, pathOfRoom } from "../common/route";
+import { saved } from "../common/saving";
+import { TextField, typedIn } from "../common/TextField";
+
+const SMALL = { width: 116, height: 84 };
+
+function RoomCard({ room }: { room: Row<"room"> }) {
+  const readings = readingsOf(room.id).value.length;
+  const scene = { ...roomScene(room.fields), wallLabels: [] };
+  return (
+    <li>
+      <Link to={pathOfRoom(room.id)} class="card room-card" testid="room">
+        <span class="thumb">{scene.outline.length > 0 && <PaperSheet scene={scene} window={SMALL} name={`small-${room.id}`} margin={8} />}</span>
+        <span>
+          <span class="card-name">{room.fields.name}</span>
+          <span class="card-fact">{readings === 0 ? t("room.no_readings") : t("course.levels", { readings })}</span>
+        </span>
+      </Link>
+    </li>
+  );
+}
+
+function NewRoom({ job }: { job: string }) {
+  const draft = `new-room:${job}`;
+  const name = typedIn(draft).trim();
+  const begin = async () => {
+    let made = "";
+    if (await saved(createRoom(job, { name }, { draft }).then((id) => { made = id; }))) go(pathOfRoom(made, "outline"));
+  };
+  return (
+    <form class="stack tight" onSubmit={(event) => { event.preventDefault(); if (name) void begin(); }}>
+      <TextField label={t("room.new_name")} draft={draft} testid="room-name" />
+      <button type="submit" class="button main wide" disabled={!name} data-testid="begin-room">{t("room.begin")}</button>
+    </form>
+  );
+}
+
+function ChangeJob({ job, onClose }: { job: Row<"job">; onClose: () => void }) {
+  const [name, place] = [`job-name:${job.id}`, `job-place:${job.id}`];
+  const change = async () => {
+    const fields = { name: typedIn(name, job.fields.name ?? "").trim(), place: typedIn(place, job.fields.place ?? "").trim() };
+    if (fields.name && (await saved(editJob(job.id, fields, { draft: name })))) {
+      await saved(clearDraft(place));
+      onClose();
+    }
+  };
+  const remove = async () => { if (await saved(deleteRecord("job", job.id))) go("/"); };
+  return (
+    <Dialog title={t("job.change")} testid="change-job" onClose={onClose}>
+      <div class="stack">
+        <TextField label={t("job.name")} draft={name} testid="job-name" otherwise={job.fields.name ?? ""} />
+        <TextField label={t("job.place")} draft={place} testid="job-place" otherwise={job.fields.place ?? ""} />
+        <button type="button" class="button main wide" data-testid="keep-job" onClick={() => void change()}>{t("keep")}</button>
+        <button type="button" class="button danger wide" data-testid="delete-job" onClick={() => void remove()}>{t("job.delete")}</button>
+        <p class="quiet small">{t("deleted.undo")}</p>
+      </div>
+    </Dialog>
+  );
+}
+
+export function Job({ id }: { id: string }) {
+  const [changing, setChanging] = useState(false);
+  const job = jobOf(id);
+  if (!job || job.fields.deleted) return <Missing />;
+  const rooms = roomsOf(id).value;
+  return (
+    <main class="page" data-testid="job-page">
+      <div class="title-row">
+        <div><h1>{job.fields.name}</h1>{job.fields.place && <p class="quiet">{job.fields.place}</p>}</div>
+        <button type="button" class="button" data-testid="change-job" onClick={() => setChanging(true)}>{t("change")}</button>
+      </div>
+      <ul class="cards">{rooms.map((room) => <RoomCard key={room.id} room={room} />)}</ul>
+      <NewRoom job={id} />
+      {changing && <ChangeJob job={job} onClose={() => setChanging(false)} />}
+    </main>
+  );
+}

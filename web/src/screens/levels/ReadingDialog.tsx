@@ -1,0 +1,57 @@
+/** One reading opened: what was read, where, when; correct it or delete it. The first value stays in the history. */
+import { useState } from "preact/hooks";
+import { allReadingsOf, correctReading, deleteRecord, type Row } from "../../state";
+import { heightText, lengthText, momentText } from "../../units";
+import type { Plan } from "../../wire";
+import { reader, t } from "../../words";
+import { Dialog } from "../common/Dialog";
+import { Entry } from "../common/Entry";
+import { placeText } from "../common/roomFigure";
+import { saved } from "../common/saving";
+
+interface ReadingDialogProps {
+  readonly reading: Row<"reading">;
+  readonly plan: Plan | null;
+  readonly onClose: () => void;
+}
+
+function Before({ reading }: { reading: Row<"reading"> }) {
+  const room = reading.fields.room_id ?? "";
+  const before = allReadingsOf(room).value.find(({ id }) => id === reading.fields.supersedes);
+  if (!before) return null;
+  return <div><dt>{t("reading.before")}</dt><dd>{lengthText(before.fields.down ?? 0, reader.value)}</dd></div>;
+}
+
+function Facts({ reading, plan }: { reading: Row<"reading">; plan: Plan | null }) {
+  const height = plan?.levels.heights.find((one) => one.reading === reading.id);
+  const { at, taken_at: takenAt } = reading.fields;
+  return (
+    <dl class="inputs">
+      {at && <div><dt>{t("reading.place")}</dt><dd>{placeText(at)}</dd></div>}
+      {height && <div><dt>{t("reading.height")}</dt><dd>{heightText(height.z, reader.value)}</dd></div>}
+      {takenAt && <div><dt>{t("reading.taken")}</dt><dd>{momentText(takenAt, reader.value)}</dd></div>}
+      <Before reading={reading} />
+    </dl>
+  );
+}
+
+export function ReadingDialog({ reading, plan, onClose }: ReadingDialogProps) {
+  const [correcting, setCorrecting] = useState(false);
+  const draft = `correct:${reading.id}`;
+  const corrected = (down: number, typed: string) => {
+    void saved(correctReading(reading.id, { down, typed }, { draft })).then((isSaved) => { if (isSaved) onClose(); });
+  };
+  const remove = () => void saved(deleteRecord("reading", reading.id)).then((isSaved) => { if (isSaved) onClose(); });
+  const shown = lengthText(reading.fields.down ?? 0, reader.value);
+  return (
+    <Dialog title={t("reading.title", { down: reading.fields.down })} testid="reading" onClose={onClose}>
+      <Facts reading={reading} plan={plan} />
+      {correcting ? <Entry what={t("field.now", { value: shown })} draft={draft} measure="length" nextLabel={t("keys.set")} onDone={corrected} /> : (
+        <div class="row even">
+          <button type="button" class="button main" data-testid="correct-reading" onClick={() => setCorrecting(true)}>{t("reading.correct")}</button>
+          <button type="button" class="button danger" data-testid="delete-reading" onClick={remove}>{t("reading.delete")}</button>
+        </div>
+      )}
+    </Dialog>
+  );
+}

@@ -1,0 +1,84 @@
+/** The order: cement, sand, lime, water, by the bag and by the batch, and the mix it follows from. */
+import { useMemo } from "preact/hooks";
+import { Drawing } from "../../drawing/Drawing";
+import { preferences } from "../../state";
+import { massText, volumeText, waterText } from "../../units";
+import type { Material as Item, Plan } from "../../wire";
+import { reader, t, told } from "../../words";
+import { Figure } from "../common/Figure";
+import { roomScene } from "../common/roomFigure";
+import { Missing } from "../common/Missing";
+import { NoPlan } from "../common/NoPlan";
+import { Cautions, PlanNotes } from "../common/Notes";
+import { cautionsAt } from "../common/plan";
+import { RoomFrame } from "../common/RoomFrame";
+import { useRoom, type RoomView } from "../common/useRoom";
+import { MixFields } from "./MixFields";
+
+/** The quantity as it is bought or carried: bags, loose sand, water by volume. */
+export function amountText(item: Item): string {
+  if (item.item === "water") return waterText(item.quantity, reader.value);
+  if (item.packages !== null) return item.packages === 1 ? t("material.one_bag") : t("material.bags", { count: item.packages });
+  return item.loose_volume ? volumeText(item.loose_volume, reader.value) : massText(item.quantity, reader.value);
+}
+
+export function itemName(item: Item): string {
+  return told("item", item.item, {}, item.item);
+}
+
+function Order({ plan }: { plan: Plan }) {
+  return (
+    <div class="figures one" data-testid="order">
+      {plan.materials.map((item, index) => (
+        <Figure key={item.item} label={itemName(item)} value={amountText(item)} note={massText(item.quantity, reader.value)} plan={plan} path={`materials[${index}]`} />
+      ))}
+    </div>
+  );
+}
+
+function Batches({ plan }: { plan: Plan }) {
+  const { mix } = plan;
+  const { batch } = mix;
+  return (
+    <section class="stack tight">
+      <h3>{t("batch.title")}</h3>
+      <div class="figures">
+        <Figure label={t("batch.count")} value={t("number", { value: mix.batches })} plan={plan} path="mix.batches" />
+        <Figure label={t("batch.yield")} value={volumeText(mix.bag_yield, reader.value)} plan={plan} path="mix.bag_yield" />
+      </div>
+      <p data-testid="batch-recipe">{t("batch.recipe", { bags: batch.bags, sand: batch.sand_loose, water: batch.water })}</p>
+      <p class="quiet small">{t("batch.sand_water")}</p>
+    </section>
+  );
+}
+
+function MaterialDrawing({ room }: { room: RoomView }) {
+  const { language, units } = preferences.value;
+  const scene = useMemo(() => roomScene(room.fields), [room.fields, language, units]);
+  return <Drawing scene={scene} name="material" />;
+}
+
+export function Material({ id }: { id: string }) {
+  const room = useRoom(id);
+  if (!room) return <Missing />;
+  const { plan } = room;
+  return (
+    <RoomFrame room={room} step="material" drawing={<MaterialDrawing room={room} />}>
+      <div class="stack">
+        <PlanNotes state={room.state} />
+        {plan ? (
+          <>
+            <div class="figures">
+              <Figure label={t("bed.volume")} value={volumeText(plan.bed.volume, reader.value)} plan={plan} path="bed.volume" />
+              <Figure label={t("bed.mass")} value={massText(plan.bed.mass, reader.value)} plan={plan} path="bed.mass" />
+            </div>
+            <Order plan={plan} />
+            <Batches plan={plan} />
+            <Cautions cautions={cautionsAt(plan, "materials", "mix")} />
+          </>
+        ) : <NoPlan room={room} />}
+        <MixFields room={room} />
+      </div>
+    </RoomFrame>
+  );
+}

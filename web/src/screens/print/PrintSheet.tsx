@@ -1,0 +1,73 @@
+/** A page worth pinning to a stud: the drawing, the shims, the order, the waiting. Seen on paper only. */
+import { PaperSheet } from "../../drawing/Sheet";
+import { jobOf } from "../../state";
+import { depthText, heightText, loadText, massText, momentText, volumeText } from "../../units";
+import type { Plan } from "../../wire";
+import { reader, t } from "../../words";
+import { roomScene } from "../common/roomFigure";
+import { heightPoints, sceneRails } from "../common/layers";
+import { cautionText } from "../common/plan";
+import type { RoomView } from "../common/useRoom";
+import { amountText, itemName } from "../material/Material";
+import { ShimTable } from "../rails/ShimTable";
+import { basisText, milestoneName, whenText } from "../waiting/Waiting";
+
+const PAPER = { width: 680, height: 430 };
+
+function Facts({ plan }: { plan: Plan }) {
+  const { thickness, volume, mass, load, top } = plan.bed;
+  const rows = [
+    [t("bed.top"), heightText(top[0]?.a ?? 0, reader.value)],
+    [t("bed.thinnest"), depthText(thickness.min, reader.value)],
+    [t("bed.mean"), depthText(thickness.mean, reader.value)],
+    [t("bed.thickest"), depthText(thickness.max, reader.value)],
+    [t("bed.volume"), volumeText(volume, reader.value)],
+    [t("bed.mass"), massText(mass, reader.value)],
+    [t("bed.load_mean"), loadText(load.mean, reader.value)],
+    [t("bed.load_max"), loadText(load.max, reader.value)],
+  ] as const;
+  return <dl class="paper-facts">{rows.map(([name, value]) => <div key={name}><dt>{name}</dt><dd>{value}</dd></div>)}</dl>;
+}
+
+function Order({ plan }: { plan: Plan }) {
+  return (
+    <table class="shims">
+      <caption>{t("print.order")}</caption>
+      <tbody>{plan.materials.map((item) => <tr key={item.item}><th scope="row">{itemName(item)}</th><td>{amountText(item)}</td><td>{massText(item.quantity, reader.value)}</td></tr>)}</tbody>
+    </table>
+  );
+}
+
+function Times({ plan }: { plan: Plan }) {
+  return (
+    <table class="shims times">
+      <caption>{t("step.waiting")}</caption>
+      <tbody>{plan.readiness.map((row) => <tr key={row.milestone}><th scope="row">{milestoneName(row)}</th><td>{whenText(row)}</td><td>{basisText(row)}</td></tr>)}</tbody>
+    </table>
+  );
+}
+
+function Paper({ room, plan }: { room: RoomView; plan: Plan }) {
+  const set = new Set(room.fields["rails.set_stations"] ?? []);
+  const scene = { ...roomScene(room.fields), points: heightPoints(plan), rails: sceneRails(plan.rails, new Set(), null) };
+  return (
+    <>
+      <PaperSheet scene={scene} window={PAPER} name="paper" />
+      <Facts plan={plan} />
+      <div class="paper-tables"><ShimTable plan={plan} set={set} /></div>
+      <div class="paper-tables"><Order plan={plan} /><Times plan={plan} /></div>
+      <ul class="paper-cautions">{plan.cautions.map((caution, index) => <li key={index}>{cautionText(caution)}</li>)}</ul>
+      <p class="quiet small">{t("print.engine", { version: plan.engine.version, hash: plan.engine.hash.slice(0, 12) })}</p>
+    </>
+  );
+}
+
+export function PrintSheet({ room }: { room: RoomView }) {
+  const job = jobOf(room.fields.job_id ?? "")?.fields;
+  return (
+    <article class="print-only paper" aria-hidden="true">
+      <header><h1>{room.fields.name}</h1><p>{t("print.head", { job: job?.name ?? "", place: job?.place ?? "", at: momentText(new Date().toISOString(), reader.value) })}</p></header>
+      {room.plan ? <Paper room={room} plan={room.plan} /> : <p>{t("print.nothing")}</p>}
+    </article>
+  );
+}

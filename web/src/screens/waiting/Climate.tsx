@@ -1,0 +1,106 @@
+/** How warm it is: typed as measured now, or as foretold for some hours ahead. */
+import { useState } from "preact/hooks";
+import { addClimate, climateOf, deleteRecord, type Row } from "../../state";
+import { celsiusFrom, momentText, numberText, temperatureText } from "../../units";
+import { reader, t } from "../../words";
+import { Choice } from "../common/Choice";
+import { CURING_DEFAULTS } from "../common/defaults";
+import { Dialog } from "../common/Dialog";
+import { formOf } from "../common/form";
+import { saved } from "../common/saving";
+import { NumberSetting } from "../common/Setting";
+import type { RoomView } from "../common/useRoom";
+import { ValueField } from "../common/ValueField";
+
+interface Weather {
+  readonly when: "now" | "ahead";
+  readonly hours: number | null;
+  readonly bed: number | null;
+  readonly air: number | null;
+  readonly humidity: number | null;
+  readonly wind: number | null;
+}
+
+const NOTHING: Weather = { when: "now", hours: null, bed: null, air: null, humidity: null, wind: null };
+const KM_PER_MILE = 1.609344;
+const HOUR_MS = 3_600_000;
+
+function temperatureOrNone(celsius: number | null): string {
+  return celsius === null ? t("none_yet") : temperatureText(celsius, reader.value);
+}
+
+function plainOrNone(value: number | null, unit: string): string {
+  return value === null ? t("none_yet") : `${numberText(value, 0, reader.value.language)} ${unit}`;
+}
+
+function rowFrom(weather: Weather, now: number) {
+  const { when, hours, ...measured } = weather;
+  const known = Object.fromEntries(Object.entries(measured).filter(([, value]) => value !== null));
+  const at = new Date(now + (when === "ahead" ? (hours ?? 0) * HOUR_MS : 0)).toISOString();
+  return { at, forecast: when === "ahead", ...known };
+}
+
+function WeatherFields({ weather, set }: { weather: Weather; set: (changed: Partial<Weather>) => void }) {
+  const { units } = reader.value;
+  const windUnit = units === "imperial" ? KM_PER_MILE : 1;
+  return (
+    <>
+      <ValueField name="climate-bed" label={t("climate.bed")} shown={temperatureOrNone(weather.bed)} measure="number" signed onValue={(value) => set({ bed: celsiusFrom(value, units) })} />
+      <ValueField name="climate-air" label={t("climate.air")} shown={temperatureOrNone(weather.air)} measure="number" signed onValue={(value) => set({ air: celsiusFrom(value, units) })} />
+      <ValueField name="climate-humidity" label={t("climate.humidity")} shown={plainOrNone(weather.humidity, "%")} measure="number" onValue={(humidity) => set({ humidity })} />
+      <ValueField name="climate-wind" label={t("climate.wind")} shown={plainOrNone(weather.wind === null ? null : weather.wind / windUnit, units === "imperial" ? "mph" : "km/h")} measure="number" onValue={(value) => set({ wind: value * windUnit })} />
+    </>
+  );
+}
+
+function WeatherDialog({ room, onClose }: { room: RoomView; onClose: () => void }) {
+  const { values, set, draft } = formOf(`climate:${room.id}`, NOTHING);
+  const isWhole = (values.bed !== null || values.air !== null) && (values.when === "now" || values.hours !== null);
+  const keep = async () => { if (await saved(addClimate(room.id, rowFrom(values, Date.now()), { draft }))) onClose(); };
+  return (
+    <Dialog title={t("climate.add")} testid="climate" onClose={onClose}>
+      <div class="stack tight">
+        <Choice label={t("climate.when")} name="when" value={values.when} onChoose={(when) => set({ when })} options={[{ value: "now", label: t("climate.now") }, { value: "ahead", label: t("climate.ahead") }]} />
+        {values.when === "ahead" && <ValueField name="climate-hours" label={t("climate.hours")} shown={plainOrNone(values.hours, "h")} measure="number" onValue={(hours) => set({ hours })} />}
+        <WeatherFields weather={values} set={set} />
+        <button type="button" class="button main wide" data-testid="keep-climate" disabled={!isWhole} onClick={() => void keep()}>{t("keep")}</button>
+      </div>
+    </Dialog>
+  );
+}
+
+function rowText({ fields }: Row<"climate">): string {
+  const values = { at: momentText(fields.at ?? "", reader.value), temperature: fields.bed ?? fields.air };
+  return fields.forecast ? t("climate.forecast_line", values) : t("climate.line", values);
+}
+
+export function Climate({ room }: { room: RoomView }) {
+  const [open, setOpen] = useState(false);
+  const rows = climateOf(room.id).value;
+  return (
+    <section class="stack tight">
+      <h3>{t("climate.title")}</h3>
+      <ul class="lines">
+        {rows.map((row) => (
+          <li key={row.id} class="line">
+            <span>{rowText(row)}</span>
+            <button type="button" class="button" aria-label={t("remove_named", { what: rowText(row) })} data-testid="remove-climate" onClick={() => void saved(deleteRecord("climate", row.id))}>{t("remove")}</button>
+          </li>
+        ))}
+      </ul>
+      <button type="button" class="button wide" data-testid="add-climate" onClick={() => setOpen(true)}>{t("climate.add")}</button>
+      {rows.length === 0 && <AssumedTemperature room={room} />}
+      {open && <WeatherDialog room={room} onClose={() => setOpen(false)} />}
+    </section>
+  );
+}
+
+function AssumedTemperature({ room }: { room: RoomView }) {
+  const isImperial = reader.value.units === "imperial";
+  return (
+    <NumberSetting
+      room={room} name="curing.assumed" label={t("climate.assumed")} otherwise={CURING_DEFAULTS["curing.assumed"]} unit={isImperial ? "°F" : "°C"} places={0}
+      toShown={(celsius) => (isImperial ? (celsius * 9) / 5 + 32 : celsius)} toStored={(value) => celsiusFrom(value, reader.value.units)}
+    />
+  );
+}

@@ -1,0 +1,55 @@
+/**
+ * Sentences with their blanks filled. A blank names its value and how to write it: `{depth:depth}` writes the value
+ * `depth`, a number of mm, as inches and sixteenths or as mm, whichever the person reads.
+ */
+import {
+  areaText, clockText, depthText, heightText, hoursText, lengthText, loadText, massText, momentText, numberText,
+  temperatureText, volumeText, waterText, type Reader,
+} from "../units";
+
+export type Values = Readonly<Record<string, unknown>>;
+
+const BLANK = /\{(\w+)(?::(\w+))?\}/g;
+
+type Writer = (value: number, reader: Reader) => string;
+
+const WRITERS: Readonly<Record<string, Writer>> = {
+  area: areaText,
+  depth: depthText,
+  height: heightText,
+  hours: hoursText,
+  length: lengthText,
+  load: loadText,
+  mass: massText,
+  number: (value, { language }) => numberText(value, 2, language),
+  percent: (value, { language }) => `${numberText(value * 100, 1, language)}\u202f%`,
+  temperature: temperatureText,
+  volume: volumeText,
+  water: waterText,
+};
+
+const TEXT_WRITERS: Readonly<Record<string, (text: string, reader: Reader) => string>> = {
+  clock: clockText,
+  moment: momentText,
+};
+
+function placeText(value: readonly unknown[], reader: Reader): string {
+  return value.map((part) => (typeof part === "number" ? lengthText(part, reader) : String(part))).join(" · ");
+}
+
+function written(value: unknown, kind: string | undefined, reader: Reader): string {
+  if (Array.isArray(value)) return placeText(value, reader);
+  if (typeof value === "number") return (WRITERS[kind ?? "number"] ?? WRITERS["number"])?.(value, reader) ?? String(value);
+  if (typeof value === "string" && kind !== undefined) return TEXT_WRITERS[kind]?.(value, reader) ?? value;
+  return typeof value === "string" || typeof value === "boolean" ? String(value) : "";
+}
+
+/** `sentence` with every blank filled from `values`. */
+export function filled(sentence: string, values: Values, reader: Reader): string {
+  return sentence.replace(BLANK, (_, name: string, kind: string | undefined) => written(values[name], kind, reader));
+}
+
+/** The blanks of a sentence, sorted: the same in every language. */
+export function blanksOf(sentence: string): readonly string[] {
+  return [...sentence.matchAll(BLANK)].map(([blank]) => blank).sort();
+}
