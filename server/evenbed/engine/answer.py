@@ -15,7 +15,9 @@ from evenbed.engine.load import Load
 from evenbed.engine.mix import Batch, Material
 from evenbed.engine.outline import Misclosure
 from evenbed.engine.problems import Problem
+from evenbed.engine.rails import HandArea, Rail
 from evenbed.engine.readiness import ReadinessRow, WorkingTime
+from evenbed.engine.sections import Section
 from evenbed.engine.sources import Explanation
 
 
@@ -113,6 +115,10 @@ class Plan:
     levels: LevelsAnswer = described(about="Heights")
     surface: SurfaceAnswer = described(about="The subfloor")
     bed: BedAnswer = described(about="The bed")
+    rails: tuple[Rail, ...] = described(about="Rails, from one side of the room to the other")
+    rail_direction: float = described(about="Way the rails run, anticlockwise from +x", unit="degree")
+    hand_areas: tuple[HandArea, ...] = described(about="Places that no pair of rails serves")
+    sections: tuple[Section, ...] = described(about="Pieces of the bed, in the order they are filled")
     materials: tuple[Material, ...] = described(about="What to buy or carry in")
     mix: MixAnswer = described(about="Batches and what the mix makes")
     readiness: tuple[ReadinessRow, ...] = described(

@@ -54,6 +54,7 @@ FORMULAS: dict[str, Formula] = {
     "top_given": Formula("top = a + b x + c y, as chosen", "room"),
     "thickness": Formula("thickness = top − subfloor", "surface"),
     "mean_thickness": Formula("mean thickness = volume / area", "geometry"),
+    "shim": Formula("shim = top − strip − subfloor", "geometry"),
     "volume": Formula("volume = ∫ (top − subfloor) over the room, triangle by triangle, exact", "surface"),
     "mix_yield": Formula(
         "yield = (Σ mass / (relative density × density of water) + water / density of water) / (1 − air)",

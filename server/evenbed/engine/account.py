@@ -1,0 +1,61 @@
+"""What must be said beside the figures: cautions where decisions are made, and how each figure explains itself."""
+
+from collections.abc import Iterable
+
+from evenbed.engine.cautions import Caution, caution_at
+from evenbed.engine.load import load_cautions, load_explanations, material_cautions
+from evenbed.engine.mix import mix_explanations
+from evenbed.engine.readiness import readiness_explanations
+from evenbed.engine.sources import Explanation, explanation_of
+from evenbed.engine.worked import WorkedRoom
+
+LOOSE_TAPE = 1 / 200  # of the perimeter: a misclosure worth taping again; common practice, no source
+
+
+def cautions_of(room: WorkedRoom) -> Iterable[Caution]:
+    """Every caution of one room, in the order of the job."""
+    yield from load_cautions(room.weight)
+    if room.thickness.max > room.limits[1]:
+        yield caution_at("bed.thickness.max", "too_thick", thickness=room.thickness.max, maximum=room.limits[1])
+    if any(f.kind == "drain" for f in room.document.fixtures):
+        yield caution_at("bed.top", "drain")
+    for x, y in room.unread_deciders:
+        yield caution_at("levels.next_readings", "estimated_governs", x=x, y=y)
+    gap = room.figure.misclosure
+    if gap.ratio > LOOSE_TAPE:
+        yield caution_at("outline.misclosure", "tape_again", length=gap.length)
+    yield from material_cautions(room.mix)
+    yield from room.rails.cautions
+    yield from room.sections.cautions
+    yield from room.readiness.cautions
+
+
+def explanations_of(room: WorkedRoom) -> dict[str, Explanation]:
+    """What stands behind the figures, keyed by their paths in the plan."""
+    quantities, thickness, figure = room.quantities, room.thickness, room.figure
+    own = {
+        "outline.area": explanation_of("area", corners=len(figure.vertices), cutouts=len(figure.holes)),
+        "surface.highest": explanation_of("highest", z=room.extremes[0][2], readings=len(room.floor)),
+        "bed.top[0]": _top_explanation(room),
+        "bed.thickness.min": explanation_of("thickness", x=thickness.min_at[0], y=thickness.min_at[1]),
+        "bed.thickness.max": explanation_of("thickness", x=thickness.max_at[0], y=thickness.max_at[1]),
+        "bed.thickness.mean": explanation_of("mean_thickness", volume=quantities.volume, area=figure.area),
+        "bed.volume": explanation_of("volume", triangles=len(room.surface.triangles), area=figure.area),
+    }
+    loads = load_explanations(room.weight, quantities.volume, figure.area, max(0.0, thickness.max), room.mix.density)
+    shims = {
+        f"rails[{n}].stations[{m}].shim": explanation_of(
+            "shim", top=station.top, strip=room.document.rails.strip.thickness, subfloor=station.subfloor
+        )
+        for n, rail in enumerate(room.rails.rails)
+        for m, station in enumerate(rail.stations)
+    }
+    waiting = readiness_explanations(room.readiness, room.document.curing)
+    return own | loads | mix_explanations(room.mix, room.document.mix) | shims | waiting
+
+
+def _top_explanation(room: WorkedRoom) -> Explanation:
+    top = room.document.bed.top
+    if top.kind == "level" and top.height is None:
+        return explanation_of("top_lowest", highest=room.extremes[0][2], minimum=room.limits[0])
+    return explanation_of("top_given", a=room.top.a, b=room.top.b, c=room.top.c)

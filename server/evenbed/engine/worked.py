@@ -1,0 +1,130 @@
+"""One room on its way to a plan: each step of the job worked out once, when it is first asked for."""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from evenbed.engine.bed import Mortar, Quantities, Spot3, Thickness, highest_and_lowest
+from evenbed.engine.document.room import Document, Point, Point3
+from evenbed.engine.finish import Facet, minimum_thickness_of, top_from
+from evenbed.engine.geometry import Plane
+from evenbed.engine.levels import Levels, levels_from
+from evenbed.engine.load import BedWeight, load_from
+from evenbed.engine.mix import MixPlan, materials_for
+from evenbed.engine.outline import Figure, check_openings, figure_from
+from evenbed.engine.problems import BadDocumentError, Problem, problem_at
+from evenbed.engine.rails import RailPlan, check_rail_design, rails_from
+from evenbed.engine.readiness import Readiness, readiness_from
+from evenbed.engine.sections import SectionPlan, WayOut, sections_from, way_out_from
+from evenbed.engine.surface import Surface, surface_from
+from evenbed.engine.touching import regions_of_room
+
+
+@dataclass(frozen=True)
+class WorkedRoom:
+    """One room on its way to a plan: each step worked out once, when it is first asked for."""
+
+    document: Document
+
+    @cached_property
+    def figure(self) -> Figure:
+        figure = figure_from(self.document.outline)
+        found = [*check_openings(figure, self.document.openings), *_fixture_problems(self.document, figure)]
+        found += [*_limit_problems(self.document), *check_rail_design(self.document.rails)]
+        if found:
+            raise BadDocumentError(found)
+        return figure
+
+    @cached_property
+    def levels(self) -> Levels:
+        return levels_from(self.document, self.figure)
+
+    @cached_property
+    def floor(self) -> dict[Point3, str]:
+        """Subfloor readings: point → the reading's id."""
+        pairs = zip(self.levels.heights, self.document.readings, strict=True)
+        return {(*h.at, h.z): h.reading for h, r in pairs if h.at is not None and r.stage == "subfloor"}
+
+    @cached_property
+    def surface(self) -> Surface:
+        return surface_from(list(self.floor), self.figure.outer)
+
+    @cached_property
+    def extremes(self) -> tuple[Spot3, Spot3]:
+        return highest_and_lowest(Mortar(self.surface, self.figure, Plane(0.0, 0.0, 0.0)))
+
+    @cached_property
+    def top(self) -> Facet:
+        return top_from(self.document.bed, self.extremes[0][2], self.figure)
+
+    @cached_property
+    def mortar(self) -> Mortar:
+        return Mortar(self.surface, self.figure, self.top.plane)
+
+    @cached_property
+    def limits(self) -> tuple[float, float]:
+        return minimum_thickness_of(self.document.bed), self.document.bed.maximum_thickness
+
+    @cached_property
+    def quantities(self) -> Quantities:
+        return self.mortar.quantities(*self.limits)
+
+    @cached_property
+    def thickness(self) -> Thickness:
+        return self.mortar.thickness(self.quantities.volume)
+
+    @cached_property
+    def weight(self) -> BedWeight:
+        return load_from(self.quantities.volume, self.figure.area, max(0.0, self.thickness.max), self.mix.density)
+
+    @cached_property
+    def mix(self) -> MixPlan:
+        return materials_for(self.quantities.volume, self.document.mix)
+
+    @cached_property
+    def readiness(self) -> Readiness:
+        return readiness_from(self.document.curing, self.document.climate, self.document.placements)
+
+    def is_estimated(self, at: Point) -> bool:
+        return any(self.surface.points[i][:2] == at for i in self.surface.estimated)
+
+    @cached_property
+    def way_out(self) -> WayOut:
+        return way_out_from(self.document.openings, self.figure.vertices)
+
+    @cached_property
+    def rails(self) -> RailPlan:
+        regions = regions_of_room(self.figure.outer, self.figure.holes)
+        heights = {"subfloor": self.surface.height_at, "top": self.top.plane.at}
+        return rails_from(regions, self.document.fixtures, self.document.rails, self.way_out.exits, **heights)
+
+    @cached_property
+    def sections(self) -> SectionPlan:
+        return sections_from(
+            self.rails.layouts,
+            self.document.rails,
+            self.way_out,
+            volume_over=self.mortar.volume_over,
+            batch_yield=self.mix.batch.volume,
+            waste=self.document.mix.waste,
+        )
+
+    @cached_property
+    def unread_deciders(self) -> tuple[Point, ...]:
+        """Estimated corners that decide the top or a limit: there a reading is worth most."""
+        deciding = (self.extremes[0][:2], self.thickness.min_at, self.thickness.max_at)
+        return tuple(at for at in dict.fromkeys(deciding) if self.is_estimated(at))
+
+
+def _fixture_problems(document: Document, figure: Figure) -> list[Problem]:
+    return [
+        problem_at(f"fixtures[{n}].at", "fixture_outside", x=f.at[0], y=f.at[1])
+        for n, f in enumerate(document.fixtures)
+        if not figure.holds(f.at)
+    ]
+
+
+def _limit_problems(document: Document) -> list[Problem]:
+    minimum, maximum = minimum_thickness_of(document.bed), document.bed.maximum_thickness
+    if minimum <= maximum:
+        return []
+    return [problem_at("bed.maximum_thickness", "minimum_above_maximum", minimum=minimum, maximum=maximum)]
