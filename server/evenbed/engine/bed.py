@@ -29,6 +29,7 @@ from evenbed.engine.surface import Surface
 
 ON_THE_EDGE = 1e-6  # mm within which a point of the surface counts as inside the room
 LIMIT_SLACK = 1e-6  # mm by which a limit may be missed through rounding alone
+ROUNDING = 1e-9  # mm, the same for areas: on a nearly flat floor a micron moves a limit's line by metres
 FLAT = Plane(1.0, 0.0, 0.0)
 Spot3 = tuple[float, float, float]
 
@@ -116,8 +117,8 @@ class Mortar:
         """Volume and the areas beyond the limits, over the whole room."""
         planes = self.thickness_planes
         volume = math.fsum(_above(part, planes[n]) for n, part in self.room_parts)
-        thin = math.fsum(_area_above(part, _less(minimum - LIMIT_SLACK, planes[n])) for n, part in self.room_parts)
-        thick = math.fsum(_area_above(part, _more(maximum + LIMIT_SLACK, planes[n])) for n, part in self.room_parts)
+        thin = math.fsum(_area_above(part, _less(minimum - ROUNDING, planes[n])) for n, part in self.room_parts)
+        thick = math.fsum(_area_above(part, _more(maximum + ROUNDING, planes[n])) for n, part in self.room_parts)
         return Quantities(volume / 1e9, thin / 1e6, thick / 1e6)
 
     @cached_property
