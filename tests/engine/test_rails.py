@@ -15,6 +15,7 @@ from tests.engine.rail_cases import Case, flat, plain_case, random_case, random_
 from tests.rooms import cutouts_of, outline_of, random_room
 
 from evenbed.engine.document.room import Fixture, RailDesign, Strip
+from evenbed.engine.document.writing import json_from
 from evenbed.engine.rail_choice import Layout
 from evenbed.engine.rail_cover import unserved
 from evenbed.engine.rail_lines import Piece
@@ -283,3 +284,28 @@ def test_a_hall_with_a_tiny_straightedge_is_refused_rails_in_words_and_in_good_t
     case = Case(rectangle(1e6, 9e5), regions_of_room(rectangle(1e6, 9e5)), RailDesign(straightedge=300.0))
     assert [caution.code for caution in case.rails.cautions] == ["too_many_rails"]
     assert case.rails.rails == ()
+
+
+def ell_with_leg(depth: float) -> tuple[tuple[float, float], ...]:
+    return ((0.0, 0.0), (5000.0, 0.0), (5000.0, depth), (2000.0, depth), (2000.0, 5000.0), (0.0, 5000.0))
+
+
+def test_a_wall_whose_bed_the_next_rail_serves_gets_none_of_its_own() -> None:
+    plan = plain_case(ell_with_leg(2000.0), inset=150.0, direction=0.0).rails
+    assert [rail.id for rail in plan.rails] == ["A", "B", "C", "D"]
+    assert plan.rails[1].start[1] == pytest.approx(150.0 + 4700.0 / 3)
+
+
+def test_a_rail_for_one_wall_lies_along_that_wall_only() -> None:
+    plan = plain_case(ell_with_leg(2200.0), inset=150.0, direction=0.0).rails
+    (own,) = [rail for rail in plan.rails if rail.start[1] == pytest.approx(2050.0)]
+    assert 1850.0 <= own.start[0] <= 2000.0
+    assert own.end[0] == pytest.approx(4850.0)
+
+
+def test_rails_and_what_goes_with_them_are_written_as_json_under_the_names_of_the_contract() -> None:
+    plan = plain_case(rectangle(4000.0, 3000.0)).rails
+    rail = json_from(plan.rails[0])
+    assert set(rail) == {"id", "from", "to", "stations", "settings"}
+    assert set(rail["stations"][0]) == {"at", "along", "subfloor", "top", "shim"}
+    assert set(rail["settings"][0]) == {"order", "from", "to", "stations"}

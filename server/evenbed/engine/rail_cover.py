@@ -76,16 +76,15 @@ def trimmed(floor: Floor, pieces: Sequence[Piece], spare: Sequence[int], reach: 
     `spare` names the order in which pieces are tried. A piece is needed where without it neighbours would stand
     further apart than the straightedge spans, or more bed would lie beyond the float's margin.
     """
-    crosses = crosses_of(floor, pieces)
+    crosses = crosses_of(floor, [_with_run_out(floor, piece, reach.margin) for piece in pieces])
     kept = list(pieces)
     for i in spare:
         run = [cross for cross in crosses if i in cross.rails]
-        needed = [n for n, cross in enumerate(run) if _is_needed(cross, pieces, i, reach)]
-        stay = _least_run(run, needed)
-        for cross in (*run[: stay[0]], *run[stay[1] :]):
-            cross.rails.remove(i)
-        inside = run[stay[0] : stay[1]]
-        kept[i] = Piece(pieces[i].v, inside[0].start, inside[-1].end) if inside else Piece(pieces[i].v, 0.0, 0.0)
+        needed = [cross for cross in run if _is_needed(cross, pieces, i, reach)]
+        kept[i] = _cut_down(pieces[i], needed)
+        for cross in run:
+            if not _is_served_by(kept[i], cross, reach.margin):
+                cross.rails.remove(i)
     return [piece for piece in kept if piece.length > ROUNDING]
 
 
@@ -140,14 +139,21 @@ def _left_by(low: float | None, high: float | None, sides: tuple[float, float], 
     return max(0.0, gap - reach.margin)
 
 
-def _least_run(run: list[Cross], needed: list[int]) -> tuple[int, int]:
-    """The slabs, first and past the last, that a piece keeps: from first need to last, and long enough for a rail."""
+def _cut_down(piece: Piece, needed: list[Cross]) -> Piece:
+    """The piece from first need to last, long enough for a rail; of no length where it is not needed."""
     if not needed:
-        return (0, 0)
-    first, last = needed[0], needed[-1]
-    while run[last].end - run[first].start < LEAST_RAIL and (first > 0 or last + 1 < len(run)):
-        first, last = max(0, first - 1), min(len(run) - 1, last + 1)
-    return (first, last + 1)
+        return Piece(piece.v, piece.start, piece.start)
+    start, end = max(piece.start, needed[0].start), min(piece.end, needed[-1].end)
+    lack = max(0.0, LEAST_RAIL - (end - start))
+    end = min(piece.end, max(end + lack / 2.0, piece.start + LEAST_RAIL))
+    start = max(piece.start, min(start, end - LEAST_RAIL))
+    return Piece(piece.v, start, end)
+
+
+def _is_served_by(piece: Piece, cross: Cross, margin: float) -> bool:
+    """Whether the piece, or the float from its end, serves the whole of the slab."""
+    near = piece.start - margin <= cross.start + ROUNDING and cross.end - ROUNDING <= piece.end + margin
+    return near and piece.length > ROUNDING
 
 
 def _spots(cross: Cross, pieces: Sequence[Piece], reach: Reach) -> list[Spot]:
