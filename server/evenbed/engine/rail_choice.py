@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
+from itertools import pairwise
 
 from evenbed.engine.document.room import Fixture, RailDesign
 from evenbed.engine.frame import SAME_WAY, Frame, between_ways, frame_at, way_of
@@ -13,6 +14,7 @@ from evenbed.engine.rail_lines import (
     Floor,
     Obstacle,
     Piece,
+    close_groups,
     lines_along_walls,
     lines_between,
     outermost_lines,
@@ -152,14 +154,16 @@ def _line_sets(floor: Floor, reach: Reach, shares: Sequence[float]) -> Iterator[
     inner = sorted(v for v in (*below, *above) if first < v < last)
     for share in shares:
         yield [first, *lines_between(first, last, reach.span * share, shunned), last], inner
-        yield _filled([first, *inner, last], reach.span * share, shunned), []
+        yield _filled([first, *inner, last], reach.span * share, floor.inset, shunned), []
 
 
-def _filled(lines: list[float], span: float, shunned: list[tuple[float, float]]) -> list[float]:
-    full = lines[:1]
-    for v in lines[1:]:
-        full += [*lines_between(full[-1], v, span, shunned), v]
-    return full
+def _filled(lines: list[float], span: float, near: float, shunned: list[tuple[float, float]]) -> list[float]:
+    """These lines and what must lie between them. Of lines nearer than `near` any one may later go."""
+    full = list(lines)
+    for one, other in pairwise(close_groups(lines, near)):
+        between = lines_between(one[0], other[-1], span, shunned)
+        full += [v for v in between if one[-1] < v < other[0]]
+    return sorted(full)
 
 
 def _laid(

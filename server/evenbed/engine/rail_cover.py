@@ -14,6 +14,7 @@ from evenbed.engine.rail_lines import LEAST_RAIL, ROUNDING, Floor, Piece
 from evenbed.engine.region import chords_at
 
 LEAST_HAND_AREA = 0.02e6  # mm²: a smaller place is not worth naming; common practice, no source
+NEGLIGIBLE = 0.001e6  # mm²: a slab's share that calls for no rail; walls a hair out of square make such slabs
 LEAST_MARGIN = 100.0  # mm: what the float always does beyond a rail; common practice, no source
 
 
@@ -126,7 +127,8 @@ def _is_needed(cross: Cross, pieces: Sequence[Piece], i: int, reach: Reach) -> b
     high = pieces[cross.rails[n + 1]].v if n + 1 < len(cross.rails) else None
     sides, at = cross.middle, pieces[i].v
     with_it = _left_by(low, at, sides, reach) + _left_by(at, high, sides, reach)
-    return _left_by(low, high, sides, reach) > with_it + ROUNDING
+    spared = _left_by(low, high, sides, reach) - with_it
+    return spared * (cross.end - cross.start) > NEGLIGIBLE
 
 
 def _left_by(low: float | None, high: float | None, sides: tuple[float, float], reach: Reach) -> float:

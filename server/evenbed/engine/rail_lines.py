@@ -66,12 +66,12 @@ def pieces_at(floor: Floor, v: float) -> list[Piece]:
 def lines_along_walls(floor: Floor) -> tuple[list[float], list[float]]:
     """Lines at `inset` from the walls that run along the rails: (from walls below, from walls above), ascending.
 
-    Walls less than half an inset apart share the line that keeps clear of both.
+    Walls less than an inset apart share the line that keeps clear of both.
     """
     alongside = [w for w in floor.walls if _is_alongside(w, floor.inset)]
     below = [max(va, vb) + floor.inset for ua, va, ub, vb in alongside if ub > ua]
     above = [-(min(va, vb) - floor.inset) for ua, va, ub, vb in alongside if ub < ua]
-    return _merged(below, floor.inset / 2.0), [-v for v in reversed(_merged(above, floor.inset / 2.0))]
+    return _merged(below, floor.inset), [-v for v in reversed(_merged(above, floor.inset))]
 
 
 def outermost_lines(floor: Floor, below: list[float], above: list[float]) -> Interval | None:
@@ -142,13 +142,18 @@ def _is_alongside(wall: tuple[float, float, float, float], inset: float) -> bool
 
 def _merged(lines: Iterable[float], within: float) -> list[float]:
     """Ascending lines, those no further apart than `within` replaced by the furthest in."""
-    kept: list[list[float]] = []
+    return [group[-1] for group in close_groups(lines, within)]
+
+
+def close_groups(lines: Iterable[float], within: float) -> list[list[float]]:
+    """Lines in ascending groups, each no wider than `within`."""
+    groups: list[list[float]] = []
     for v in sorted(lines):
-        if kept and v - kept[-1][0] <= within:
-            kept[-1].append(v)
+        if groups and v - groups[-1][0] <= within:
+            groups[-1].append(v)
         else:
-            kept.append([v])
-    return [group[-1] for group in kept]
+            groups.append([v])
+    return groups
 
 
 def _blocked(floor: Floor, v: float) -> Iterable[Interval]:

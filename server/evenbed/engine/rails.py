@@ -101,13 +101,14 @@ def rails_from(
 
     `regions` are the bed's areas, `exits` the places where the crew leaves (none: the first end counts as far),
     `subfloor` and `top` give z in mm at (x, y). A room too small for rails gives none, and a caution.
-    The design must have passed `check_rail_design`.
+    `direction` of the answer is the first region's, in degrees. The design must have passed `check_rail_design`.
     """
     layouts = tuple(_layout_that_fits(region, fixtures, design) for region in regions)
     rails = tuple(_rail(*named, design, exits, (subfloor, top)) for named in _named(layouts))
     hands = tuple(_hand_area(layout, spot) for layout in layouts if layout.pieces for spot in layout.by_hand)
     cautions = (*_layout_cautions(layouts, hands, design), *_thick_strips(rails, design.strip))
-    return RailPlan(layouts[0].frame.degrees, rails, hands, cautions, layouts)
+    direction = layouts[0].frame.degrees if layouts else 0.0
+    return RailPlan(direction, rails, hands, cautions, layouts)
 
 
 def _layout_that_fits(region: Region, fixtures: Sequence[Fixture], design: RailDesign) -> Layout:
@@ -212,7 +213,7 @@ def _layout_cautions(layouts: Sequence[Layout], hands: Sequence[HandArea], desig
             yield caution_at("rails", "one_rail", area=area)
     if hands:
         total = math.fsum(hand.area for hand in hands)
-        yield caution_at("rails", "by_hand", count=len(hands), area=total, largest=hands[0].area)
+        yield caution_at("rails", "by_hand", count=len(hands), area=total, largest=max(hand.area for hand in hands))
     yield from _left_out(layouts)
 
 
