@@ -40,6 +40,9 @@ class Pages(StaticFiles):
     def __init__(self, directory: Path) -> None:
         super().__init__(directory=directory, check_dir=False)
 
+    async def check_config(self) -> None:
+        """Nothing at the start: the build may come later, so every request looks for itself."""
+
     async def get_response(self, path: str, scope: Scope) -> Response:
         """The file, or the app's index for an address without one. Raises HTTPException 404 or 405."""
         if scope["method"] not in ("GET", "HEAD"):
@@ -51,11 +54,12 @@ class Pages(StaticFiles):
         return response
 
     def _file_for(self, path: str) -> str:
-        if path in ("", "."):
-            return INDEX
         if path == "api" or path.startswith("api/"):
             raise HTTPException(404, "There is no such address in the service.")
-        return path if self._is_file(path) or PurePosixPath(path).suffix else INDEX
+        name = path if self._is_file(path) or PurePosixPath(path).suffix else INDEX
+        if name == INDEX and not self._is_file(INDEX):
+            raise HTTPException(404, "The app is not built yet: its index.html is not there.")
+        return name
 
     def _packing(self, name: str, accepted: str) -> tuple[str | None, str]:
         offered = {part.partition(";")[0].strip() for part in accepted.split(",") if not _is_refused(part)}

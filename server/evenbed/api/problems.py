@@ -57,7 +57,6 @@ def _declaration(codes: Sequence[Code]) -> dict[str, Any]:
 def install(app: FastAPI) -> None:
     """Put every error of ours, and those of the framework, into the one shape."""
     plain: dict[type[Exception], Code] = {
-        NotJoinedError: Code.NOT_JOINED,
         WrongCodeError: Code.WRONG_CODE,
         DeviceForkedError: Code.DEVICE_FORKED,
         UpdateNeededError: Code.UPDATE_NEEDED,
@@ -66,6 +65,7 @@ def install(app: FastAPI) -> None:
         app.add_exception_handler(kind, _saying(code))
     for kind, code in {StoreFullError: Code.STORAGE_FULL, StoreFailedError: Code.STORAGE_FAILED}.items():
         app.add_exception_handler(kind, _logged(code))
+    app.add_exception_handler(NotJoinedError, _not_joined)
     app.add_exception_handler(StoreBusyError, _busy)
     app.add_exception_handler(GapError, _gap)
     app.add_exception_handler(TooManyTriesError, _too_many_tries)
@@ -87,6 +87,12 @@ def _logged(code: Code) -> Handler:
         return problem_reply(code, str(error))
 
     return handle
+
+
+def _not_joined(_request: Request, error: Exception) -> Response:
+    reply = problem_reply(Code.NOT_JOINED, str(error))
+    reply.headers["WWW-Authenticate"] = "Bearer"
+    return reply
 
 
 def _busy(_request: Request, error: Exception) -> Response:

@@ -1,0 +1,43 @@
+"""A ledger in memory: the port of sync without a database, to judge the one with a database by."""
+
+from evenbed.sync.model import Entry, Record
+from evenbed.sync.port import Ledger
+
+
+class MemoryLedger(Ledger):
+    """Keeps everything in plain lists."""
+
+    def __init__(self) -> None:
+        self.latest = 0
+        self.entries: list[Entry] = []
+        self.records: dict[tuple[str, str], Record] = {}
+
+    def last_entry(self, device_id: str) -> Entry | None:
+        """The device's change with the highest number."""
+        own = [entry for entry in self.entries if entry.author.device_id == device_id]
+        return max(own, key=lambda entry: entry.number, default=None)
+
+    def entry(self, device_id: str, number: int) -> Entry | None:
+        """The device's change with that number."""
+        return next((e for e in self.entries if (e.author.device_id, e.number) == (device_id, number)), None)
+
+    def applied(self, change_id: str) -> Entry | None:
+        """The applied change with that id."""
+        return next((e for e in self.entries if e.change_id == change_id and e.sequence is not None), None)
+
+    def record(self, kind: str, record_id: str) -> Record | None:
+        """The record as it stands."""
+        return self.records.get((kind, record_id))
+
+    def next_sequence(self) -> int:
+        """The next number."""
+        self.latest += 1
+        return self.latest
+
+    def add_entry(self, entry: Entry) -> None:
+        """Keep a change."""
+        self.entries.append(entry)
+
+    def save_record(self, record: Record) -> None:
+        """Keep the record."""
+        self.records[record.kind, record.id] = record

@@ -1,0 +1,150 @@
+"""What is refused, with which reason; and pushes that are not taken at all."""
+
+from typing import Any
+
+import pytest
+from tests.ledgers import MemoryLedger
+from tests.phones import uuid_text
+from tests.stores import START
+
+from evenbed.sync.accept import DeviceForkedError, GapError, UpdateNeededError, accept_push
+from evenbed.sync.model import Author
+from evenbed.wire.exchange import Change, PushRequest, PushResult
+from evenbed.wire.refusals import SENTENCES, Reason
+
+ANA = Author(uuid_text(900), "Ana")
+JOB, ROOM, READING, OTHER = (uuid_text(n) for n in range(1, 5))
+POINT = {"at": [0.5, 7]}
+READ = {"room_id": ROOM, "down": 1003, **POINT}
+
+
+def change(number: int, kind: str, record_id: str, fields: dict[str, Any], **more: Any) -> Change:
+    """A change of Ana's phone."""
+    told = {"change_id": uuid_text(1000 + number), "seen": 0, "device_time": START.isoformat(), "schema": 1} | more
+    return Change.model_validate(
+        {"number": number, "kind": kind, "record_id": record_id, "fields": fields, **told}, by_alias=True
+    )
+
+
+def push(ledger: MemoryLedger, *changes: Change, author: Author = ANA, protocol: int = 1) -> list[PushResult]:
+    """Hand the changes over."""
+    request = PushRequest(protocol=protocol, changes=list(changes), device_time=START.isoformat())
+    return accept_push(ledger, author, request, START)
+
+
+@pytest.fixture
+def ledger() -> MemoryLedger:
+    """A ledger with a job, a room and a reading, made by changes 1 to 3."""
+    ledger = MemoryLedger()
+    results = push(
+        ledger,
+        change(1, "job", JOB, {"name": "Alder"}),
+        change(2, "room", ROOM, {"job_id": JOB}),
+        change(3, "reading", READING, READ),
+    )
+    assert [result.outcome for result in results] == ["applied"] * 3
+    return ledger
+
+
+REFUSED: list[tuple[Reason, str, str, dict[str, Any]]] = [
+    (Reason.UNKNOWN_KIND, "wall", OTHER, {"name": "x"}),
+    (Reason.UNKNOWN_FIELD, "job", JOB, {"colour": "red"}),
+    (Reason.UNKNOWN_FIELD, "room", ROOM, {"bed.colour": "red"}),
+    (Reason.UNKNOWN_FIELD, "room", ROOM, {"bed_build": "bonded"}),
+    (Reason.BAD_ID, "job", "job 1", {"name": "x"}),
+    (Reason.BAD_ID, "job", JOB.upper(), {"name": "x"}),
+    (Reason.BAD_VALUE, "job", JOB, {"name": 7}),
+    (Reason.BAD_VALUE, "job", JOB, {"name": "x" * 201}),
+    (Reason.BAD_VALUE, "job", JOB, {"units": "cubits"}),
+    (Reason.BAD_VALUE, "job", JOB, {"deleted": None}),
+    (Reason.BAD_VALUE, "job", JOB, {"deleted": "yes"}),
+    (Reason.BAD_VALUE, "room", ROOM, {"job_id": None}),
+    (Reason.BAD_VALUE, "room", ROOM, {"bed.minimum_thickness": "31"}),
+    (Reason.BAD_VALUE, "room", ROOM, {"bed.minimum_thickness": True}),
+    (Reason.BAD_VALUE, "room", ROOM, {"bed.minimum_thickness": 10**400}),
+    (Reason.BAD_VALUE, "room", ROOM, {"outline": {"vertices": [[0, 0, 0]]}}),
+    (Reason.BAD_VALUE, "room", ROOM, {"openings": {"wall": 0}}),
+    (Reason.BAD_VALUE, "reading", OTHER, {**READ, "taken_at": "2026-05-04"}),
+    (Reason.BAD_VALUE, "reading", OTHER, {**READ, "mark": "m1"}),
+    (Reason.MISSING_FIELD, "room", OTHER, {"name": "Bath"}),
+    (Reason.MISSING_FIELD, "reading", OTHER, {"room_id": ROOM, **POINT}),
+    (Reason.MISSING_FIELD, "reading", OTHER, {"room_id": ROOM, "down": 3}),
+    (Reason.UNKNOWN_PARENT, "room", OTHER, {"job_id": OTHER}),
+    (Reason.UNKNOWN_PARENT, "room", ROOM, {"job_id": OTHER}),
+    (Reason.UNKNOWN_PARENT, "reading", OTHER, {**READ, "room_id": JOB}),
+    (Reason.UNKNOWN_PARENT, "climate", OTHER, {"room_id": OTHER, "at": START.isoformat()}),
+    (Reason.READING_IS_FINAL, "reading", READING, {"down": 1004}),
+    (Reason.READING_IS_FINAL, "reading", READING, {"deleted": True, "stage": "bed"}),
+    (Reason.NOTHING_CHANGED, "job", JOB, {}),
+]
+
+
+@pytest.mark.parametrize(("reason", "kind", "record_id", "fields"), REFUSED)
+def test_a_wrong_change_is_refused_with_its_reason_and_the_queue_moves_on(
+    ledger: MemoryLedger, reason: Reason, kind: str, record_id: str, fields: dict[str, Any]
+) -> None:
+    before = dict(ledger.records)
+    wrong, right = push(ledger, change(4, kind, record_id, fields), change(5, "job", JOB, {"note": "ok"}))
+    assert (wrong.outcome, wrong.reason, wrong.sequence) == ("refused", reason, None)
+    assert wrong.message
+    assert (right.outcome, right.sequence) == ("applied", 4)
+    assert {key: r for key, r in ledger.records.items() if key[1] != JOB} == {
+        key: r for key, r in before.items() if key[1] != JOB
+    }
+
+
+def test_every_reason_has_a_sentence_and_a_case() -> None:
+    assert set(SENTENCES) == set(Reason)
+    assert {reason for reason, *_ in REFUSED} | {Reason.CHANGE_ID_TAKEN} == set(Reason)
+
+
+def test_a_refused_change_is_kept_in_the_log_and_refused_again_when_repeated(ledger: MemoryLedger) -> None:
+    wrong = change(4, "job", JOB, {"colour": "red"})
+    first, again = push(ledger, wrong), push(ledger, wrong)
+    assert first == again
+    assert ledger.entries[-1].fields == {"colour": "red"}
+
+
+def test_a_value_may_be_taken_back_to_not_chosen(ledger: MemoryLedger) -> None:
+    push(ledger, change(4, "room", ROOM, {"bed.minimum_thickness": 31.75}))
+    push(ledger, change(5, "room", ROOM, {"bed.minimum_thickness": None}))
+    assert ledger.records["room", ROOM].fields["bed.minimum_thickness"] is None
+    assert ledger.entries[-1].effect.replaced == {"bed.minimum_thickness": 31.75}
+
+
+def test_a_reading_can_be_deleted_and_brought_back(ledger: MemoryLedger) -> None:
+    push(ledger, change(4, "reading", READING, {"deleted": True}), change(5, "reading", READING, {"deleted": False}))
+    assert ledger.records["reading", READING].fields == {**READ, "deleted": False}
+
+
+def test_a_gap_is_told_with_the_number_expected(ledger: MemoryLedger) -> None:
+    with pytest.raises(GapError) as told:
+        push(ledger, change(5, "job", JOB, {"note": "x"}))
+    assert told.value.expected == 4
+
+
+def test_a_repeated_number_with_another_change_is_a_forked_device(ledger: MemoryLedger) -> None:
+    with pytest.raises(DeviceForkedError):
+        push(ledger, change(3, "job", JOB, {"note": "x"}, change_id=uuid_text(77)))
+
+
+def test_a_change_offered_again_by_the_devices_new_self_counts_once(ledger: MemoryLedger) -> None:
+    again = change(1, "reading", READING, READ, change_id=uuid_text(1003))
+    (result,) = push(ledger, again, author=Author(uuid_text(901), "Ana"))
+    assert (result.outcome, result.sequence) == ("already_applied", 3)
+    assert ledger.latest == 3
+
+
+def test_a_change_id_with_other_contents_is_refused_and_kept(ledger: MemoryLedger) -> None:
+    other = change(1, "job", JOB, {"note": "other"}, change_id=uuid_text(1003))
+    (result,) = push(ledger, other, author=Author(uuid_text(901), "Ana"))
+    assert result.reason == Reason.CHANGE_ID_TAKEN
+    assert ledger.entries[-1].fields == {"note": "other"}
+
+
+def test_a_newer_protocol_or_schema_is_told_to_wait_for_an_update(ledger: MemoryLedger) -> None:
+    newer = change(4, "job", JOB, {"note": "x"}, schema=2)
+    for changes, protocol in (((newer,), 1), ((), 2)):
+        with pytest.raises(UpdateNeededError, match="Nothing is lost"):
+            push(ledger, *changes, protocol=protocol)
+    assert ledger.latest == 3
