@@ -2,7 +2,7 @@
 
 import json
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
 
 from evenbed.engine.bridge import plan_text
@@ -54,3 +54,24 @@ def turned(point: Sequence[float], angle: float, by: Sequence[float] = (0.0, 0.0
 def spots_of(plan: Json) -> list[Spot]:
     """The subfloor readings of a plan as points."""
     return [(*height["at"], height["z"]) for height in plan["levels"]["heights"] if height["at"] is not None]
+
+
+def places_of(value: Any, path: str = "") -> Iterator[str]:
+    """Every place in a JSON value, as dotted paths."""
+    pairs = value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ()
+    for key, inner in pairs:
+        here = f"{path}.{key}".lstrip(".")
+        yield here
+        yield from places_of(inner, here)
+
+
+def value_at(document: Any, path: str) -> Any:
+    """What stands at a dotted path."""
+    for step in path.split("."):
+        document = document[int(step)] if isinstance(document, list) else document[step]
+    return document
+
+
+def dotted(path: str) -> str:
+    """`readings.2.down` as the engine writes it: `readings[2].down`."""
+    return "".join(f"[{s}]" if s.isdigit() else f".{s}" for s in path.split(".")).lstrip(".")

@@ -1,0 +1,91 @@
+"""Any change of a good document gives a whole plan or a list of problems, and never takes long."""
+
+import copy
+import json
+import time
+from typing import Any
+
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from tests.answers import check_answer
+from tests.bad_documents import changed, good
+from tests.documents import places_of, value_at
+from tests.rooms import random_room
+
+from evenbed.engine.bridge import plan_text
+
+PATIENCE = 5.0  # s for any one document here, on a slow shared machine; most take milliseconds
+
+
+scalars = (
+    st.none()
+    | st.booleans()
+    | st.integers(-10, 5000)
+    | st.integers(-(10**400), 10**400)
+    | st.floats(allow_nan=True, allow_infinity=True)
+    | st.floats(-5000, 5000)
+    | st.sampled_from(
+        [0, 1, -1, 1e-320, 1e6, -1e6, 1e308, "", "auto", "level", "plane", "to_drain", "s", "bm", "bed"]
+    )
+    | st.text(max_size=8)
+    | st.text(st.characters(categories=["Cs"]), min_size=1, max_size=2)
+)
+junk = st.recursive(
+    scalars,
+    lambda inner: st.lists(inner, max_size=4) | st.dictionaries(st.text(max_size=5), inner, max_size=3),
+    max_leaves=12,
+)
+PLACES = sorted(places_of(good()))
+
+
+def mutate(document: Any, path: str, how: str, value: Any) -> None:
+    *way, last = path.split(".")
+    inner = value_at(document, ".".join(way)) if way else document
+    key: Any = int(last) if isinstance(inner, list) else last
+    if how == "replace" and (isinstance(inner, dict) or key < len(inner)):
+        inner[key] = value
+    elif how == "delete" and (key in inner if isinstance(inner, dict) else key < len(inner)):
+        del inner[key]
+    elif isinstance(inner, list):
+        inner.insert(key, value)
+    else:
+        inner[f"{last}?"] = value
+
+
+ways = st.sampled_from(["replace", "delete", "insert"])
+changes = st.lists(st.tuples(st.sampled_from(PLACES), ways, junk), min_size=1, max_size=3)
+
+
+@given(changes)
+@settings(max_examples=300, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+def test_any_change_of_a_good_document_gives_a_plan_or_problems(made: list[tuple[str, str, Any]]) -> None:
+    document = good()
+    for path, how, value in made:
+        try:
+            mutate(document, path, how, copy.deepcopy(value))
+        except (KeyError, IndexError, TypeError, ValueError):
+            continue  # an earlier change took this place away
+    started = time.monotonic()
+    check_answer(plan_text(json.dumps(document)))
+    assert time.monotonic() - started < PATIENCE
+
+
+@given(st.sampled_from([p for p in PLACES if isinstance(value_at(good(), p), int | float)]), st.floats(-1e6, 1e6))
+@settings(max_examples=120, deadline=None)
+def test_any_number_in_any_place_gives_a_plan_or_problems(path: str, number: float) -> None:
+    check_answer(plan_text(json.dumps(changed(path, number))))
+
+
+@given(st.integers(0, 300), st.integers(0, 5000), st.text(max_size=3))
+@settings(max_examples=40, deadline=None)
+def test_a_text_torn_anywhere_gives_a_plan_or_problems(seed: int, at: int, put: str) -> None:
+    text = json.dumps(random_room(seed))
+    check_answer(plan_text(text[:at] + put + text[at + len(put) :]))
+    check_answer(plan_text(text[: at % len(text)]))
+
+
+@given(st.text(max_size=50) | junk.map(json.dumps))
+@settings(max_examples=100, deadline=None)
+def test_any_text_at_all_gives_problems(text: str) -> None:
+    answer = json.loads(plan_text(text))
+    assert answer["problems"]
