@@ -7,12 +7,19 @@ import { pathOfRoom, type Route } from "../screens/common/route";
 import { saved } from "../screens/common/saving";
 import { stepBack } from "../screens/common/stepBack";
 
-function placeOf(route: Route): { readonly back: string | null; readonly title: string } {
+interface Standing {
+  readonly back: string | null;
+  readonly title: string;
+  readonly over?: string;
+}
+
+function placeOf(route: Route): Standing {
   if (route.name === "job") return { back: "/", title: jobOf(route.job)?.fields.name ?? "" };
   if (route.name !== "room") return { back: route.name === "jobs" ? null : "/", title: t("app.name") };
   const room = roomOf(route.room)?.fields;
   const back = route.step === null ? `/job/${room?.job_id ?? ""}` : pathOfRoom(route.room);
-  return { back, title: room?.name ?? "" };
+  const name = room?.name ?? "";
+  return route.step === null ? { back, title: name } : { back, title: t(`step.${route.step}`), over: name };
 }
 
 function takeBack(): void {
@@ -22,14 +29,14 @@ function takeBack(): void {
 }
 
 export function Head({ route }: { route: Route }) {
-  const { back, title } = placeOf(route);
+  const { back, title, over } = placeOf(route);
   const idle = !canUndo.value && stepBack.value === null;
   return (
     <header class="head">
       {back === null
         ? <span class="head-mark"><Mark /></span>
         : <Link to={back} class="button icon plain" label={t("back")} testid="back">{"\u2039"}</Link>}
-      <span class="head-title">{title}</span>
+      <span class="head-title">{over !== undefined && <span class="over">{over}</span>}<span>{title}</span></span>
       <button type="button" class="button plain" data-testid="undo" disabled={idle} onClick={takeBack}>{t("undo")}</button>
       <Link to="/settings" class="button icon plain" label={t("settings.title")} testid="open-settings" current={route.name === "settings"}>{"\u2630"}</Link>
     </header>

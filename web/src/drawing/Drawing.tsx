@@ -2,13 +2,15 @@
 import type { RefObject } from "preact";
 import { useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
 import { t } from "../words";
-import { boundsOf, distance, fit, toRoom, toWindow, zoomed, type Camera, type Place, type Window } from "./camera";
+import { boundsOf, distance, fitBeside, toRoom, toWindow, zoomed, type Camera, type Place, type Window } from "./camera";
 import { useGestures } from "./gestures";
 import type { Scene } from "./scene";
 import { MARGIN, Sheet } from "./Sheet";
 
 const REACH = 26; // px: a thumb lands this near to what it means
 const STEP = 1.5;
+const BARE_MARGIN = 24;
+const ZOOM_STRIP = 56; // px: the buttons cover no wall
 
 interface DrawingProps {
   readonly scene: Scene;
@@ -47,9 +49,16 @@ function nearest(touchable: readonly Touchable[], camera: Camera, window: Window
   return found?.id ?? null;
 }
 
+/** Whether the free strip lies at the right: then the room's middle is left of the window's. */
+function isBeside(whole: Camera, window: Window, scene: Scene): boolean {
+  const { low, high } = boundsOf(scene.outline);
+  return toWindow(whole, window, [(low[0] + high[0]) / 2, 0])[0] < window.width / 2 - 1;
+}
+
 export function Drawing({ scene, name, onOpen, onPlace, touch = scene.points }: DrawingProps) {
   const [box, window] = useSize();
-  const whole = useMemo(() => fit(boundsOf(scene.outline), window, MARGIN), [scene.outline, window]);
+  const margin = scene.wallLabels.length === 0 ? BARE_MARGIN : MARGIN;
+  const whole = useMemo(() => fitBeside(boundsOf(scene.outline), window, margin, ZOOM_STRIP), [scene.outline, window, margin]);
   const [moved, setMoved] = useState<Camera | null>(null);
   const camera = moved ?? whole;
   const tapped = (at: Place) => {
@@ -64,7 +73,7 @@ export function Drawing({ scene, name, onOpen, onPlace, touch = scene.points }: 
       <div class={moved ? "surface held" : "surface"} {...gestures}>
         <Sheet scene={scene} camera={camera} window={window} name={name} />
       </div>
-      <div class="zoom">
+      <div class={isBeside(whole, window, scene) ? "zoom" : "zoom lying"}>
         <button type="button" class="button icon" aria-label={t("drawing.nearer")} data-testid="zoom-in" onClick={() => zoom(STEP)}>+</button>
         <button type="button" class="button icon" aria-label={t("drawing.farther")} data-testid="zoom-out" onClick={() => zoom(1 / STEP)}>{"\u2212"}</button>
         {moved && <button type="button" class="button icon" aria-label={t("drawing.whole")} data-testid="zoom-fit" onClick={() => setMoved(null)}>{"\u2922"}</button>}

@@ -38,7 +38,7 @@ function Spot({ point, project, written }: { point: ScenePoint; project: Project
 }
 
 export function Points({ scene, project }: { scene: Scene; project: Project }) {
-  const written = fittingLabels(scene.points.map((point) => labelOf(point, project)));
+  const written = fittingLabels(scene.points.map((point) => labelOf(point, project)), scene.points.map(({ at }) => project(at)));
   const ordered = [...scene.points].sort((a, b) => RANKS[b.kind] - RANKS[a.kind]);
   return (
     <g class="spots">
@@ -47,8 +47,15 @@ export function Points({ scene, project }: { scene: Scene; project: Project }) {
   );
 }
 
+const NAME_OFF = 17; // px from the rail's first station to its name
+
+function beyond([x, y]: Place, [tx, ty]: Place): Place {
+  const long = Math.hypot(tx - x, ty - y) || 1;
+  return [x - ((tx - x) / long) * NAME_OFF, y - ((ty - y) / long) * NAME_OFF];
+}
+
 function Rail({ rail, project }: { rail: SceneRail; project: Project }) {
-  const [x, y] = project(rail.from);
+  const [x, y] = beyond(project(rail.from), project(rail.to));
   const written = fittingLabels(rail.stations.map((station, index) => {
     const [sx, sy] = project(station.at);
     return { id: `${index}`, text: station.label, at: [sx, sy - 15] as const, size: SIZE, rank: station.state === "current" ? 0 : index + 1 };

@@ -1,30 +1,30 @@
 /** Walls, doorways, cutouts and what stands in the floor. */
 import type { Place } from "./camera";
-import { middleOf, pathOf, type Project } from "./Ground";
+import { twiceArea } from "./figure";
+import { pathOf, type Project } from "./Ground";
 import type { Scene, SceneFixture } from "./scene";
 
 const TEXT_OFF_WALL = 13;
 
 function WallLabels({ scene, project }: { scene: Scene; project: Project }) {
   const places = scene.outline.map(project);
-  const middle = middleOf(places);
+  const outward = scene.isClosed && twiceArea(scene.outline) < 0 ? -1 : 1;
   return (
     <g class="wall-labels">
       {scene.wallLabels.map((text, index) => {
         const from = places[index];
         const to = places[(index + 1) % places.length];
-        return text && from && to ? <WallLabel key={index} text={text} from={from} to={to} middle={middle} /> : null;
+        return text && from && to ? <WallLabel key={index} text={text} from={from} to={to} outward={outward} /> : null;
       })}
     </g>
   );
 }
 
-function WallLabel({ text, from, to, middle }: { text: string; from: Place; to: Place; middle: Place }) {
+function WallLabel({ text, from, to, outward }: { text: string; from: Place; to: Place; outward: 1 | -1 }) {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
   const long = Math.hypot(dx, dy);
   if (long < text.length * 6.5) return null;
   const at: Place = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
-  const outward = (at[0] - middle[0]) * -dy + (at[1] - middle[1]) * dx >= 0 ? 1 : -1;
   const x = at[0] + ((-dy * outward) / long) * TEXT_OFF_WALL;
   const y = at[1] + ((dx * outward) / long) * TEXT_OFF_WALL;
   const turn = (Math.atan2(dy, dx) * 180) / Math.PI;

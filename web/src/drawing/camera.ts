@@ -37,6 +37,15 @@ export function fit({ low, high }: Bounds, window: Window, margin: number): Came
   return { middle: [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2], scale: Math.min(free[0] / across, free[1] / up) };
 }
 
+/** The camera that keeps a strip of `strip` px free at the right or at the foot, whichever leaves the room larger. */
+export function fitBeside(bounds: Bounds, window: Window, margin: number, strip: number): Camera {
+  const beside = fit(bounds, { width: window.width - strip, height: window.height }, margin);
+  const above = fit(bounds, { width: window.width, height: window.height - strip }, margin);
+  const isBeside = beside.scale >= above.scale;
+  const { scale, middle: [x, y] } = isBeside ? beside : above;
+  return { scale, middle: isBeside ? [x + strip / 2 / scale, y] : [x, y - strip / 2 / scale] };
+}
+
 export function toWindow(camera: Camera, window: Window, [x, y]: Place): Place {
   return [
     window.width / 2 + (x - camera.middle[0]) * camera.scale,

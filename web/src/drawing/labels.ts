@@ -12,6 +12,8 @@ export interface Label {
 }
 
 const WIDTH_OF_A_CHARACTER = 0.56;
+/** Labels up to this rank are written over symbols: what governs must be readable. */
+const ALWAYS = 1;
 
 function halfSize({ text, size }: Label): Place {
   return [(text.length * size * WIDTH_OF_A_CHARACTER) / 2 + 2, size / 2 + 1];
@@ -23,11 +25,19 @@ function overlap(one: Label, other: Label): boolean {
   return Math.abs(one.at[0] - other.at[0]) < aw + bw && Math.abs(one.at[1] - other.at[1]) < ah + bh;
 }
 
-/** The ids of the labels that can be written without covering one of lower rank. */
-export function fittingLabels(labels: readonly Label[]): ReadonlySet<string> {
+const SYMBOL = 5; // px, half the size of what must stay visible
+
+function covers(label: Label, [x, y]: Place): boolean {
+  const [w, h] = halfSize(label);
+  return Math.abs(label.at[0] - x) < w + SYMBOL && Math.abs(label.at[1] - y) < h + SYMBOL;
+}
+
+/** The ids of the labels that can be written without covering one of lower rank, or a symbol. */
+export function fittingLabels(labels: readonly Label[], symbols: readonly Place[] = []): ReadonlySet<string> {
   const kept: Label[] = [];
   for (const label of [...labels].sort((a, b) => a.rank - b.rank)) {
-    if (label.text !== "" && !kept.some((other) => overlap(label, other))) kept.push(label);
+    const isFree = label.rank <= ALWAYS || !symbols.some((symbol) => covers(label, symbol));
+    if (label.text !== "" && isFree && !kept.some((other) => overlap(label, other))) kept.push(label);
   }
   return new Set(kept.map(({ id }) => id));
 }

@@ -3,9 +3,10 @@ import { boundsOf, distance, type Place } from "./camera";
 import { isOnFloor, toEdge, twiceArea } from "./figure";
 
 const FROM_WALL = 75; // a rod's foot stands clear of the wall and its debris (common practice, no source)
-const AIM = 30; // points for a whole room: enough to find a high spot, few enough to finish (common practice, no source)
-const LEAST_STEP = 450;
-const MOST_STEP = 1800;
+const MOST_PLACES = 34; // enough to find a high spot, few enough to finish (common practice, no source)
+const LEAST_STEP = 400;
+const MOST_STEP = 3000;
+const COARSER = 1.08;
 
 function isClear(figure: readonly Place[], cutouts: readonly (readonly Place[])[], place: Place, least: number): boolean {
   return isOnFloor(figure, cutouts, place) && toEdge(figure, place) >= least && cutouts.every((c) => toEdge(c, place) >= least);
@@ -51,17 +52,23 @@ function spread(kept: readonly Place[], more: readonly Place[], least: number): 
   return more.reduce<readonly Place[]>((all, place) => (all.every((other) => distance(other, place) >= least) ? [...all, place] : all), kept);
 }
 
-/** The proposed places in the order they are walked, rounded to the mm; the corners always first to be kept. */
-export function proposedPlaces(outline: readonly Place[], cutouts: readonly (readonly Place[])[]): readonly Place[] {
-  if (outline.length < 3) return [];
-  const area = twiceArea(outline) / 2;
-  const figure = area < 0 ? [...outline].reverse() : outline;
-  const step = Math.min(MOST_STEP, Math.max(LEAST_STEP, Math.sqrt(Math.abs(area) / AIM)));
+function placesAt(figure: readonly Place[], cutouts: readonly (readonly Place[])[], step: number): readonly Place[] {
   const corners = figure.map((_, index) => insideCorner(figure, index));
   const walls = corners.flatMap((corner, index) => [corner, ...alongWall(corner, corners[(index + 1) % corners.length] ?? corner, step)]);
-  const least = FROM_WALL * 0.6;
-  const open = (places: readonly Place[]) => places.filter((place) => isClear(figure, cutouts, place, least));
-  const round = open(walls);
+  const open = (places: readonly Place[]) => places.filter((place) => isClear(figure, cutouts, place, FROM_WALL * 0.6));
   const grid = open(gridOver(figure, step)).filter((place) => toEdge(figure, place) >= step * 0.45);
-  return spread(round, grid, step * 0.55).map(([x, y]) => [Math.round(x), Math.round(y)] as const);
+  return spread(spread([], open(walls), FROM_WALL), grid, step * 0.55);
+}
+
+/** The proposed places in the order they are walked, rounded to the mm: the finest pattern that is not too many. */
+export function proposedPlaces(outline: readonly Place[], cutouts: readonly (readonly Place[])[]): readonly Place[] {
+  if (outline.length < 3) return [];
+  const figure = twiceArea(outline) < 0 ? [...outline].reverse() : outline;
+  let step = LEAST_STEP;
+  let places = placesAt(figure, cutouts, step);
+  while (places.length > MOST_PLACES && step < MOST_STEP) {
+    step *= COARSER;
+    places = placesAt(figure, cutouts, step);
+  }
+  return places.map(([x, y]) => [Math.round(x), Math.round(y)] as const);
 }

@@ -51,7 +51,7 @@ function spokenOf(key: Key, nextLabel: string): string {
 }
 
 function classOf(key: Key, nextLabel: string): string {
-  if (key.startsWith("part-")) return "key part";
+  if (key.startsWith("part-")) return `key part of-${partLabel(key).split("/")[1] ?? "16"}`;
   if (key === "0") return "key zero";
   if (key === "next") return nextLabel.length > 9 ? "key next long" : "key next";
   return /^\d$/.test(key) ? "key" : "key tool";

@@ -6,8 +6,8 @@ const LB_KG = 0.45359237;
 const FT2_M2 = 0.09290304;
 const FT3_M3 = 0.028316846592;
 const MINUS = "\u2212";
-const THIN = "\u2009";
 const NARROW = "\u202f";
+const SPACE = "\u00a0";
 
 function greatestDivisor(a: number, b: number): number {
   return b === 0 ? a : greatestDivisor(b, a % b);
@@ -24,10 +24,10 @@ export function feetInches(mm: number, parts = 16): string {
   const feet = Math.floor(all / (12 * parts));
   const inches = Math.floor((all % (12 * parts)) / parts);
   const rest = all % parts;
-  const number = rest === 0 ? `${inches}` : inches === 0 ? partText(rest, parts) : `${inches}${NARROW}${partText(rest, parts)}`;
+  const number = rest === 0 ? `${inches}` : inches === 0 ? partText(rest, parts) : `${inches}${SPACE}${partText(rest, parts)}`;
   const sign = mm < 0 && all > 0 ? MINUS : "";
   if (feet === 0) return `${sign}${number}\u2033`;
-  return inches === 0 && rest === 0 ? `${sign}${feet}\u2032` : `${sign}${feet}\u2032${THIN}${number}\u2033`;
+  return inches === 0 && rest === 0 ? `${sign}${feet}\u2032` : `${sign}${feet}\u2032${SPACE}${number}\u2033`;
 }
 
 /** Inches alone, `17 5/16″`: for shims, thickness and steps, where nobody counts in feet. */
@@ -35,7 +35,7 @@ export function inchesOnly(mm: number, parts = 16): string {
   const all = Math.round((Math.abs(mm) / INCH_MM) * parts);
   const inches = Math.floor(all / parts);
   const rest = all % parts;
-  const number = rest === 0 ? `${inches}` : inches === 0 ? partText(rest, parts) : `${inches}${NARROW}${partText(rest, parts)}`;
+  const number = rest === 0 ? `${inches}` : inches === 0 ? partText(rest, parts) : `${inches}${SPACE}${partText(rest, parts)}`;
   return `${mm < 0 && all > 0 ? MINUS : ""}${number}\u2033`;
 }
 

@@ -120,7 +120,7 @@ export function Bed({ id }: { id: string }) {
         {plan ? (
           <>
             <Top room={room} plan={plan} />
-            <p class="quiet small" data-testid="top-height">{t("bed.top_at", { height: heightText(plan.bed.top[0]?.a ?? 0, reader.value) })}</p>
+            <Figure label={t("bed.top_at")} value={heightText(plan.bed.top[0]?.a ?? 0, reader.value)} plan={plan} path="bed.top[0]" />
             <Figures plan={plan} />
             <Build room={room} />
             <Limits room={room} plan={plan} />

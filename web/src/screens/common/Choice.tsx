@@ -4,14 +4,15 @@ interface ChoiceProps<T extends string> {
   readonly name: string;
   readonly options: readonly { readonly value: T; readonly label: string }[];
   readonly value: T;
+  readonly quiet?: boolean;
   readonly onChoose: (value: T) => void;
 }
 
-export function Choice<T extends string>({ label, name, options, value, onChoose }: ChoiceProps<T>) {
+export function Choice<T extends string>({ label, name, options, value, quiet = false, onChoose }: ChoiceProps<T>) {
   return (
     <div class="field">
-      <span class="label" id={`choice-${name}`}>{label}</span>
-      <div class="choice" role="group" aria-labelledby={`choice-${name}`}>
+      <span class={quiet ? "hidden-words" : "label"} id={`choice-${name}`}>{label}</span>
+      <div class={options.length > 3 ? "choice many" : "choice"} role="group" aria-labelledby={`choice-${name}`}>
         {options.map((option) => (
           <button key={option.value} type="button" class="button" aria-pressed={option.value === value} data-testid={`${name}-${option.value}`} onClick={() => onChoose(option.value)}>
             {option.label}

@@ -4,12 +4,17 @@ import { Link } from "./Link";
 import { pathOfRoom } from "./route";
 import type { RoomView } from "./useRoom";
 
+function missingText(room: RoomView): string {
+  if (!room.fields.outline) return t("noplan.outline");
+  return room.readings.length < 3 ? t("noplan.levels") : t("noplan.problems");
+}
+
 export function NoPlan({ room }: { room: RoomView }) {
   if (room.state.status !== "problems" && room.readings.length >= 3 && room.fields.outline) return null;
   const step = room.fields.outline ? "levels" : "outline";
   return (
     <div class="stack">
-      <p>{room.fields.outline ? t("noplan.levels") : t("noplan.outline")}</p>
+      <p>{missingText(room)}</p>
       <Link to={pathOfRoom(room.id, step)} class="button main wide" testid="to-missing-step">{t(`step.${step}`)}</Link>
     </div>
   );

@@ -14,7 +14,7 @@ export function Cautions({ cautions }: { cautions: readonly Caution[] }) {
 }
 
 /** Problems that only say "not yet" need no alarm: a room without readings has no plan. */
-const NOT_YET: ReadonlySet<string> = new Set(["too_few_readings", "readings_on_a_line"]);
+export const NOT_YET: ReadonlySet<string> = new Set(["too_few_readings", "readings_on_a_line"]);
 
 function Problems({ state }: { state: PlanState }) {
   return (

@@ -11,8 +11,8 @@ import type { RoomView } from "./useRoom";
 interface RoomFrameProps {
   readonly room: RoomView;
   readonly step: Step | null;
-  /** A screen worked with the keys stands still: nothing scrolls away under the thumb. */
-  readonly still?: boolean;
+  /** A screen worked by thumb stands still: nothing scrolls away. One with the keys gives them the foot of the screen. */
+  readonly still?: "keys" | "thumb";
   readonly drawing: ComponentChildren;
   readonly children: ComponentChildren;
 }
@@ -28,11 +28,11 @@ function Rooms({ room, step }: { room: RoomView; step: Step | null }) {
   );
 }
 
-export function RoomFrame({ room, step, still = false, drawing, children }: RoomFrameProps) {
+export function RoomFrame({ room, step, still, drawing, children }: RoomFrameProps) {
   const facts = { room: room.fields, readings: room.readings.length, plan: room.plan };
   return (
     <>
-      <main class={`room ${still ? "still" : "flowing"} at-${step ?? "floor"}`}>
+      <main class={`room ${still ? `still with-${still}` : "flowing"} at-${step ?? "floor"}`}>
         <nav class="room-beside" aria-label={t("course.label")}>
           <Rooms room={room} step={step} />
           <Course room={room.id} facts={facts} current={step} />
@@ -43,7 +43,7 @@ export function RoomFrame({ room, step, still = false, drawing, children }: Room
           {children}
         </section>
       </main>
-      {step && <StepBar room={room.id} step={step} />}
+      {step && still !== "keys" && <StepBar room={room.id} step={step} />}
       <PrintSheet room={room} />
     </>
   );

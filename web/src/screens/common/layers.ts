@@ -75,8 +75,9 @@ export function sceneRails(rails: readonly Rail[], set: ReadonlySet<string>, cur
 }
 
 /** The room's scene with one layer of its plan laid over it. */
-export function withLayer(scene: Scene, plan: Plan | null, layer: Layer, set: ReadonlySet<string>): Scene {
-  if (!plan) return scene;
+export function withLayer(room: Scene, plan: Plan | null, layer: Layer, set: ReadonlySet<string>): Scene {
+  if (!plan) return room;
+  const scene = { ...room, wallLabels: [] };
   if (layer === "readings") return { ...scene, points: heightPoints(plan) };
   if (layer === "ground") return { ...scene, fill: fillOf(plan, "ground"), contours: contoursOf(plan), points: heightPoints(plan) };
   if (layer === "thickness") return { ...scene, fill: fillOf(plan, "thickness"), points: thicknessPoints(plan) };

@@ -18,11 +18,8 @@ export function useRoom(id: string): RoomView | null {
   const row = roomOf(id);
   const state = planOf(id).value;
   const readings = readingsOf(id).value;
+  // A plan of an earlier state says nothing once the room has problems: no figure is better than an old one.
   const plan = useMemo(() => (state.plan ? completePlan(state.plan) : null), [state.plan]);
-  return row && row.fields.deleted !== true ? { id, fields: row.fields, readings, state, plan: hasSurface(row.fields, readings.length) ? plan : null } : null;
-}
-
-/** A plan of an earlier state says nothing once the outline or the readings it needs are gone. */
-function hasSurface(fields: RoomFields, readings: number): boolean {
-  return Boolean(fields.outline) && readings >= 3;
+  if (!row || row.fields.deleted === true) return null;
+  return { id, fields: row.fields, readings, state, plan: state.status === "problems" ? null : plan };
 }

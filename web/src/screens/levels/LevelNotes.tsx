@@ -1,16 +1,23 @@
 /** One line over the keys: what the readings tell so far, and the way to a place by tape. */
 import { useState } from "preact/hooks";
 import { depthText } from "../../units";
+import type { Problem } from "../../wire";
 import { reader, t } from "../../words";
 import { Dialog } from "../common/Dialog";
 import { placeText } from "../common/roomFigure";
-import { Cautions } from "../common/Notes";
+import { Cautions, NOT_YET } from "../common/Notes";
 import { cautionsAt, problemText } from "../common/plan";
 import type { RoomView } from "../common/useRoom";
 
+/** The first problem that needs the person; "too few yet" and "on one line yet" pass as the round goes on. */
+function alarmIn(state: RoomView["state"]): Problem | null {
+  const first = state.status === "problems" ? state.problems.find(({ code }) => !NOT_YET.has(code)) : undefined;
+  return first ?? null;
+}
+
 function noteOf({ state, plan, readings }: RoomView): string {
   if (readings.length < 3) return t("levels.three_needed");
-  const problem = state.status === "problems" ? state.problems[0] : undefined;
+  const problem = alarmIn(state);
   if (problem) return problemText(problem);
   if (!plan) return state.status === "failed" ? t("engine.failed") : t("levels.go_on");
   const { highest, lowest } = plan.surface;
@@ -35,14 +42,13 @@ function About({ room, onClose }: { room: RoomView; onClose: () => void }) {
   );
 }
 
-export function LevelNotes({ room, onPlace }: { room: RoomView; onPlace: () => void }) {
+export function LevelNotes({ room }: { room: RoomView }) {
   const [open, setOpen] = useState(false);
-  const needs = room.plan ? cautionsAt(room.plan, "levels").length : 0;
+  const isAsking = room.plan ? cautionsAt(room.plan, "levels").length > 0 : alarmIn(room.state) !== null;
   return (
-    <div class="level-notes">
-      <button type="button" class={needs > 0 || room.state.status === "problems" && room.readings.length >= 3 ? "button note warns" : "button note"} data-testid="levels-note" onClick={() => setOpen(true)}>{noteOf(room)}</button>
-      <button type="button" class="button" data-testid="place-by-tape" onClick={onPlace}>{t("levels.by_tape")}</button>
+    <>
+      <button type="button" class={isAsking ? "button note warns" : "button note"} data-testid="levels-note" onClick={() => setOpen(true)}>{noteOf(room)}</button>
       {open && <About room={room} onClose={() => setOpen(false)} />}
-    </div>
+    </>
   );
 }

@@ -1,5 +1,5 @@
 /** Reading the floor: the drawing says where the rod stands, the keys take the reading, and the round goes on by itself. */
-import { useCallback, useMemo, useState } from "preact/hooks";
+import { useCallback, useMemo, useRef, useState } from "preact/hooks";
 import { isOnFloor } from "../../drawing/figure";
 import { Drawing } from "../../drawing/Drawing";
 import type { Place } from "../../drawing/camera";
@@ -33,16 +33,25 @@ function pointsOf(room: RoomView, { left, current }: Round): readonly ScenePoint
   return [...proposed, ...readPoints(room), ...here];
 }
 
-function useTaking(room: RoomView, at: Place | null): (down: number, typed: string) => void {
+/** Places whose reading is on its way into storage: the round has gone on from them already. */
+type Taking = readonly Place[];
+type Take = (down: number, typed: string) => void;
+
+/** Takes readings without waiting for the storage; one that could not be saved comes back with what was typed. */
+function useTaking(roomId: string, at: Place | null, onTaking: (change: (places: Taking) => Taking) => void): Take {
+  const busy = useRef(new Set<string>()).current;
   return useCallback((down: number, typed: string) => {
-    if (!at) return;
-    const taking = addReading(room.id, { down, at, typed, stage: "subfloor" }, { draft: readingDraft(room.id, at) });
-    void saved(taking).then((isSaved) => {
-      if (!isSaved) return;
-      void clearDraft(placeDraft(room.id));
-      if ("vibrate" in navigator) navigator.vibrate(25);
+    const draft = at ? readingDraft(roomId, at) : "";
+    if (!at || busy.has(draft)) return;
+    busy.add(draft);
+    onTaking((places) => [...places, at]);
+    if (getDraft(placeDraft(roomId)) !== undefined) void saved(clearDraft(placeDraft(roomId)));
+    if ("vibrate" in navigator) navigator.vibrate(25);
+    void saved(addReading(roomId, { down, at, typed, stage: "subfloor" }, { draft })).then(() => {
+      busy.delete(draft);
+      onTaking((places) => places.filter((place) => place !== at));
     });
-  }, [room.id, at]);
+  }, [roomId, at]);
 }
 
 function whatOf(round: Round, readings: number): string {
@@ -52,7 +61,7 @@ function whatOf(round: Round, readings: number): string {
 
 function Last({ room, onOpen }: { room: RoomView; onOpen: (id: string) => void }) {
   const last = room.readings.at(-1);
-  if (!last) return <span />;
+  if (!last) return null;
   return (
     <button type="button" class="button last" data-testid="last-reading" onClick={() => onOpen(last.id)}>
       <span class="small">{t("levels.last")}</span>
@@ -75,16 +84,19 @@ function LevelsDrawing({ room, round, onOpen }: { room: RoomView; round: Round; 
   return <Drawing scene={scene} name="levels" onOpen={opened} onPlace={placed} />;
 }
 
-function Reading({ room, round, onOpen }: { room: RoomView; round: Round; onOpen: (id: string) => void }) {
+function Reading({ room, round, take, onOpen }: { room: RoomView; round: Round; take: Take; onOpen: (id: string) => void }) {
   const [placing, setPlacing] = useState(false);
-  const taken = useTaking(room, round.current);
   const draft = round.current ? readingDraft(room.id, round.current) : `reading:${room.id}`;
   return (
     <>
-      <LevelNotes room={room} onPlace={() => setPlacing(true)} />
+      <div class="level-row">
+        <LevelNotes room={room} />
+        <button type="button" class="button" data-testid="place-by-tape" onClick={() => setPlacing(true)}>{t("levels.by_tape")}</button>
+        <Last room={room} onOpen={onOpen} />
+      </div>
       <Entry
         what={whatOf(round, room.readings.length)} draft={draft} measure="length" goesOn asleep={!round.current}
-        nextLabel={t("keys.next")} onDone={taken} beside={<Last room={room} onOpen={onOpen} />}
+        nextLabel={t("keys.next")} onDone={take}
       />
       {placing && <OffsetDialog room={room} onClose={() => setPlacing(false)} />}
     </>
@@ -96,13 +108,15 @@ export function Levels({ id }: { id: string }) {
   const room = useRoom(id);
   const [opened, setOpened] = useState<string | null>(null);
   const draft = getDraft(placeDraft(id));
-  const round = useMemo(() => (room ? roundOf(room.fields, room.readings, draft) : null), [room?.fields, room?.readings, draft]);
+  const [taking, setTaking] = useState<Taking>([]);
+  const round = useMemo(() => (room ? roundOf(room.fields, room.readings, taking, draft) : null), [room?.fields, room?.readings, taking, draft]);
+  const take = useTaking(id, round?.current ?? null, setTaking);
   if (!room || !round) return <Missing />;
   const reading = room.readings.find((row) => row.id === opened);
   const hasOutline = cornersOf(room.fields.outline).length >= 3;
   return (
-    <RoomFrame room={room} step="levels" still drawing={<LevelsDrawing room={room} round={round} onOpen={setOpened} />}>
-      {hasOutline ? <Reading room={room} round={round} onOpen={setOpened} /> : (
+    <RoomFrame room={room} step="levels" still={hasOutline ? "keys" : "thumb"} drawing={<LevelsDrawing room={room} round={round} onOpen={setOpened} />}>
+      {hasOutline ? <Reading room={room} round={round} take={take} onOpen={setOpened} /> : (
         <div class="stack">
           <p class="notice">{t("levels.no_outline")}</p>
           <Link to={pathOfRoom(id, "outline")} class="button main wide">{t("step.outline")}</Link>

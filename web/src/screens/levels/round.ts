@@ -37,9 +37,13 @@ function following(proposed: readonly Place[], left: readonly Place[], last: Pla
   return left.find((place) => proposed.indexOf(place) > at) ?? left[0] ?? null;
 }
 
-export function roundOf(room: RoomFields, readings: readonly Row<"reading">[], draft: string | undefined): Round {
+/** `taking` are places whose reading is being saved; they count as read, so that the next key goes to the next place. */
+export function roundOf(room: RoomFields, readings: readonly Row<"reading">[], taking: readonly Place[], draft: string | undefined): Round {
   const proposed = proposedPlaces(cornersOf(room.outline), room.outline?.cutouts ?? []);
-  const left = proposed.filter((place) => !isRead(readings, place));
-  const last = readings.at(-1)?.fields.at ?? null;
-  return { left, proposed: proposed.length, current: chosenPlace(draft) ?? following(proposed, left, last) };
+  const isTaken = (place: Place) => taking.some((other) => distance(other, place) < SAME_PLACE);
+  const left = proposed.filter((place) => !isTaken(place) && !isRead(readings, place));
+  const last = taking.at(-1) ?? readings.at(-1)?.fields.at ?? null;
+  const chosen = chosenPlace(draft);
+  const current = chosen && !isTaken(chosen) ? chosen : following(proposed, left, last);
+  return { left, proposed: proposed.length, current };
 }

@@ -28,13 +28,11 @@ function Open({ room }: { room: RoomView }) {
   const walls = walkedWalls(room.id);
   const [way, setWay] = useState<"walls" | "rectangle">("walls");
   return (
-    <RoomFrame room={room} step="outline" still drawing={<Drawing scene={walkScene(walls)} name="walk" />}>
-      <div class="stack tight">
-        {walls.length === 0 && (
-          <Choice label={t("outline.way")} name="way" value={way} onChoose={setWay} options={[{ value: "walls", label: t("outline.walls") }, { value: "rectangle", label: t("outline.rectangle") }]} />
-        )}
-        {way === "walls" || walls.length > 0 ? <Walk room={room} /> : <Rectangle room={room} />}
-      </div>
+    <RoomFrame room={room} step="outline" still="keys" drawing={<Drawing scene={walkScene(walls)} name="walk" />}>
+      {walls.length === 0 && (
+        <Choice label={t("outline.way")} name="way" quiet value={way} onChoose={setWay} options={[{ value: "walls", label: t("outline.walls") }, { value: "rectangle", label: t("outline.rectangle") }]} />
+      )}
+      {way === "walls" || walls.length > 0 ? <Walk room={room} /> : <Rectangle room={room} />}
     </RoomFrame>
   );
 }

@@ -36,22 +36,24 @@ function useWalk(room: RoomView): Walking {
   return { walls, length, add, close };
 }
 
-function Turns({ walking }: { walking: Walking }) {
-  const [turning, setTurning] = useState(false);
+function Turns({ walking, canClose }: { walking: Walking; canClose: boolean }) {
   const asleep = walking.length === null || walking.length <= 0;
-  const turned = (degrees: number) => { setTurning(false); walking.add(degrees); };
   return (
     <div class="row even turns">
       <button type="button" class="button" data-testid="turn-left" disabled={asleep} onClick={() => walking.add(90)}>{`\u21b0 ${t("walk.left")}`}</button>
       <button type="button" class="button" data-testid="turn-right" disabled={asleep} onClick={() => walking.add(-90)}>{`\u21b1 ${t("walk.right")}`}</button>
-      <button type="button" class="button" data-testid="turn-other" disabled={asleep} onClick={() => setTurning(true)}>{t("walk.other")}</button>
-      {turning && (
-        <Dialog title={t("walk.angle")} testid="angle" onClose={() => setTurning(false)}>
-          <p class="quiet">{t("walk.angle_more")}</p>
-          <Entry what={t("walk.degrees")} draft="turn" measure="number" signed nextLabel={t("keys.set")} onDone={(degrees) => { turned(degrees); void clearDraft("turn"); }} />
-        </Dialog>
-      )}
+      <button type="button" class="button main" data-testid="close-figure" disabled={!canClose} onClick={walking.close}>{t("walk.close")}</button>
     </div>
+  );
+}
+
+function Angle({ onDegrees, onClose }: { onDegrees: (degrees: number) => void; onClose: () => void }) {
+  const done = (degrees: number) => { void clearDraft("turn"); onDegrees(degrees); };
+  return (
+    <Dialog title={t("walk.angle")} testid="angle" onClose={onClose}>
+      <p class="quiet">{t("walk.angle_more")}</p>
+      <Entry what={t("walk.degrees")} draft="turn" measure="number" signed nextLabel={t("keys.set")} onDone={done} />
+    </Dialog>
   );
 }
 
@@ -63,6 +65,7 @@ function gapText(walls: readonly WalkedWall[]): string {
 
 export function Walk({ room }: { room: RoomView }) {
   const walking = useWalk(room);
+  const [turning, setTurning] = useState(false);
   const { walls, length } = walking;
   const count = walls.length + (length !== null && length > 0 ? 1 : 0);
   const back = useCallback(() => keepWalls(room.id, walkedWalls(room.id).slice(0, -1)), [room.id]);
@@ -73,9 +76,10 @@ export function Walk({ room }: { room: RoomView }) {
       <p class="gap-line" role="status" data-testid="gap">{gapText(walls)}</p>
       <Entry
         what={t("walk.length", { wall: walls.length + 1 })} draft={`wall:${room.id}`} measure="length" nextLabel={t("walk.next_left")} onDone={next}
-        beside={<button type="button" class="button main" data-testid="close-figure" disabled={count < LEAST_WALLS} onClick={walking.close}>{t("walk.close")}</button>}
+        beside={<button type="button" class="button" data-testid="turn-other" disabled={length === null || length <= 0} onClick={() => setTurning(true)}>{t("walk.other")}</button>}
       />
-      <Turns walking={walking} />
+      <Turns walking={walking} canClose={count >= LEAST_WALLS} />
+      {turning && <Angle onDegrees={(degrees) => { setTurning(false); walking.add(degrees); }} onClose={() => setTurning(false)} />}
     </div>
   );
 }

@@ -88,7 +88,7 @@ export function Rails({ id }: { id: string }) {
   if (!room) return <Missing />;
   const hand = inHand(standings, set, chosen);
   return (
-    <RoomFrame room={room} step="rails" still drawing={<RailsDrawing room={room} set={set} current={hand?.key ?? null} onChoose={setChosen} />}>
+    <RoomFrame room={room} step="rails" still="thumb" drawing={<RailsDrawing room={room} set={set} current={hand?.key ?? null} onChoose={setChosen} />}>
       {!plan && <><PlanNotes state={room.state} /><NoPlan room={room} /></>}
       {plan && hand && <Hand room={room} plan={plan} standings={standings} set={set} hand={hand} onChoose={setChosen} />}
       {plan && !hand && <p class="notice good" data-testid="rails-done">{standings.length > 0 ? t("rails.all_set") : t("rails.none")}</p>}

@@ -142,6 +142,7 @@ export const frame = {
   "keys.point": "Decimal point",
   "noplan.outline": "The room has no outline yet.",
   "noplan.levels": "Three readings or more are needed before there are figures.",
+  "noplan.problems": "There are no figures until that is mended.",
   "print.do": "Print",
   "print.order": "Order",
   "print.head": "{job} · {place} · {at}",

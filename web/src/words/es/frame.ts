@@ -144,6 +144,7 @@ export const frame: Readonly<Record<keyof typeof english, string>> = {
   "keys.point": "Coma decimal",
   "noplan.outline": "El cuarto todavía no tiene contorno.",
   "noplan.levels": "Hacen falta tres lecturas o más para que haya cifras.",
+  "noplan.problems": "No hay cifras hasta que eso se arregle.",
   "print.do": "Imprimir",
   "print.order": "Pedido",
   "print.head": "{job} · {place} · {at}",
