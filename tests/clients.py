@@ -1,0 +1,90 @@
+"""The real application over a real SQLite file, spoken to in HTTP without a socket."""
+
+import asyncio
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+import httpx
+from fastapi import FastAPI
+
+from evenbed.app import create_app
+from evenbed.settings import Settings
+from evenbed.store.work import Store
+from tests.phones import uuid_text
+from tests.stores import START, fresh_file, url_of
+
+PHONE = uuid_text(500)
+
+
+@dataclass
+class Client:
+    """Sends requests to the application, with a token once it has one."""
+
+    app: FastAPI
+    code: str
+    headers: dict[str, str] = field(default_factory=dict)
+
+    @property
+    def store(self) -> Store:
+        """The store under the application."""
+        store: Store = self.app.state.service.store
+        return store
+
+    def send(self, method: str, path: str, **told: Any) -> httpx.Response:
+        """One request, one reply."""
+        return asyncio.run(self._send(method, path, told))
+
+    async def _send(self, method: str, path: str, told: dict[str, Any]) -> httpx.Response:
+        transport = httpx.ASGITransport(self.app, raise_app_exceptions=False)
+        headers = self.headers | told.pop("headers", {})
+        async with httpx.AsyncClient(transport=transport, base_url="http://evenbed.test") as client:
+            return await client.request(method, path, headers=headers, **told)
+
+    def join(self, device_id: str = PHONE, person: str = "Ana", **more: Any) -> httpx.Response:
+        """Join with the right code, or with what `more` says."""
+        told = {"code": self.code, "device_id": device_id, "device_name": "phone", "person": person} | more
+        return self.send("POST", "/api/join", json=told)
+
+    def joined(self, device_id: str = PHONE, person: str = "Ana") -> "Client":
+        """A client for a device that has joined."""
+        token = self.join(device_id, person).json()["token"]
+        return Client(self.app, self.code, {"Authorization": f"Bearer {token}"})
+
+    def push(self, *changes: dict[str, Any], **more: Any) -> httpx.Response:
+        """Hand changes over."""
+        told = {"protocol": 1, "changes": list(changes), "device_time": START.isoformat()} | more
+        return self.send("POST", "/api/push", json=told)
+
+    def pull(self, after: int = 0, limit: int = 500) -> dict[str, Any]:
+        """What changed after a number."""
+        reply: dict[str, Any] = self.send("GET", "/api/pull", params={"after": after, "limit": limit}).json()
+        return reply
+
+
+def change(number: int, kind: str, record_id: str, fields: dict[str, Any], **more: Any) -> dict[str, Any]:
+    """A change as JSON."""
+    return {
+        "change_id": uuid_text(1000 + number),
+        "number": number,
+        "kind": kind,
+        "record_id": record_id,
+        "fields": fields,
+        "seen": 0,
+        "device_time": START.isoformat(),
+        "schema": 1,
+    } | more
+
+
+@contextmanager
+def service(folder: Path, **more: Any) -> Iterator[Client]:
+    """A client of a fresh service whose files are in the folder."""
+    file, code = fresh_file(folder)
+    app = create_app(Settings(database=url_of(file), web=folder / "dist", **more))
+    client = Client(app, code)
+    try:
+        yield client
+    finally:
+        client.store.close()
