@@ -2,37 +2,11 @@
  * The plan as the engine gives it, by the service's own description: lengths mm, areas m², volumes m³, masses kg,
  * loads kg/m², ages h, angles degrees.
  */
-import type { Point } from "./records";
 import type { components } from "./generated/service";
 
 type Schemas = components["schemas"];
 
-export interface Station {
-  readonly at: Point;
-  readonly along: number;
-  readonly subfloor: number;
-  readonly top: number;
-  /** Height of the ramp under the strip: top − strip thickness − subfloor. */
-  readonly shim: number;
-}
-
-export interface Rail {
-  readonly id: string;
-  readonly from: Point;
-  readonly to: Point;
-  readonly stations: readonly Station[];
-  readonly settings: readonly unknown[];
-}
-
-export interface Section {
-  readonly id: string;
-  readonly polygon: readonly Point[];
-  readonly volume: number;
-  readonly batches: number;
-  readonly order: number;
-}
-
-export type Plan = Schemas["Plan"] & { readonly rails: readonly Rail[]; readonly sections: readonly Section[] };
+export type Plan = Schemas["Plan"];
 export type Bed = Schemas["BedAnswer"];
 export type Caution = Schemas["Caution"];
 export type Contour = Schemas["Contour"];
@@ -46,7 +20,10 @@ export type Material = Schemas["Material"];
 export type MixPlan = Schemas["MixAnswer"];
 export type NextReading = Schemas["NextReading"];
 export type PlanOutline = Schemas["OutlineAnswer"];
+export type Rail = Schemas["Rail"];
 export type Readiness = Schemas["ReadinessRow"];
+export type Section = Schemas["Section"];
+export type Station = Schemas["Station"];
 export type Surface = Schemas["SurfaceAnswer"];
 export type Violation = Schemas["Violation"];
 

@@ -545,6 +545,21 @@ export interface components {
         } & {
             readonly [key: string]: unknown;
         };
+        /** @description A place that no pair of rails serves: finished with the float or a short straightedge. */
+        readonly HandArea: {
+            /** @description How much bed there is in it (m2) */
+            readonly area: number;
+            /** @description Its middle (mm) */
+            readonly at: readonly [
+                number,
+                number
+            ];
+            /** @description A rectangle along the rails that holds it (mm) */
+            readonly polygon: readonly (readonly [
+                number,
+                number
+            ])[];
+        };
         /**
          * HealthReply
          * @description The service is up and its database answers.
@@ -1055,6 +1070,8 @@ export interface components {
             readonly explanations: {
                 readonly [key: string]: components["schemas"]["Explanation"];
             };
+            /** @description Places that no pair of rails serves */
+            readonly hand_areas: readonly components["schemas"]["HandArea"][];
             /** @description Heights */
             readonly levels: components["schemas"]["LevelsAnswer"];
             /** @description What to buy or carry in */
@@ -1067,8 +1084,14 @@ export interface components {
             readonly outline: components["schemas"]["OutlineAnswer"];
             /** @description When the last section was placed, null where nothing is */
             readonly placed_at: string | null;
+            /** @description Way the rails run, anticlockwise from +x (degree) */
+            readonly rail_direction: number;
+            /** @description Rails, from one side of the room to the other */
+            readonly rails: readonly components["schemas"]["Rail"][];
             /** @description When the bed may be walked on, tiled, grouted, driven over */
             readonly readiness: readonly components["schemas"]["ReadinessRow"][];
+            /** @description Pieces of the bed, in the order they are filled */
+            readonly sections: readonly components["schemas"]["Section"][];
             /** @description The subfloor */
             readonly surface: components["schemas"]["SurfaceAnswer"];
             /** @description How long a batch can be worked */
@@ -1253,6 +1276,25 @@ export interface components {
             readonly reason?: components["schemas"]["Reason"] | null;
             /** Sequence */
             readonly sequence?: number | null;
+        };
+        /** @description One rail: a straight line of strips whose top edges lie in the top of bed. */
+        readonly Rail: {
+            /** @description Its beginning (mm) */
+            readonly from: readonly [
+                number,
+                number
+            ];
+            /** @description A letter from one side to the other, a number where the line is interrupted */
+            readonly id: string;
+            /** @description The strip's lies, first to last */
+            readonly settings: readonly components["schemas"]["Setting"][];
+            /** @description From its beginning to its end */
+            readonly stations: readonly components["schemas"]["Station"][];
+            /** @description Its end (mm) */
+            readonly to: readonly [
+                number,
+                number
+            ];
         };
         /** @description How rails are laid: the tools at hand and the habits. */
         readonly RailDesign: {
@@ -1589,6 +1631,22 @@ export interface components {
                 readonly [key: string]: string;
             } | null;
         };
+        /** @description One piece of the bed, filled and cut off in one go. */
+        readonly Section: {
+            /** @description Batches to mix for it, waste included */
+            readonly batches: number;
+            /** @description S1 is filled first */
+            readonly id: string;
+            /** @description 1 is filled first */
+            readonly order: number;
+            /** @description A simple polygon, anticlockwise (mm) */
+            readonly polygon: readonly (readonly [
+                number,
+                number
+            ])[];
+            /** @description Compacted mortar in it (m3) */
+            readonly volume: number;
+        };
         /**
          * SessionReply
          * @description Who this device is to the service.
@@ -1610,6 +1668,17 @@ export interface components {
              * Format: date-time
              */
             readonly server_time: string;
+        };
+        /** @description One lie of the strip along a rail, in the order they are used. */
+        readonly Setting: {
+            /** @description Where the strip begins, from the rail's beginning (mm) */
+            readonly from: number;
+            /** @description 1 is laid first, at the end away from the way out */
+            readonly order: number;
+            /** @description Stations under the strip, counted from 0 */
+            readonly stations: readonly number[];
+            /** @description Where it ends, from the rail's beginning (mm) */
+            readonly to: number;
         };
         /** @description One standing of a levelling instrument. */
         readonly Setup: {
@@ -1649,6 +1718,22 @@ export interface components {
             readonly sigma?: number | null;
         } & {
             readonly [key: string]: unknown;
+        };
+        /** @description A place on a rail where the ramp's height is given. */
+        readonly Station: {
+            /** @description From the rail's beginning (mm) */
+            readonly along: number;
+            /** @description Where on the drawing (mm) */
+            readonly at: readonly [
+                number,
+                number
+            ];
+            /** @description Height of the ramp under the strip: top less strip less subfloor (mm) */
+            readonly shim: number;
+            /** @description Subfloor, z (mm) */
+            readonly subfloor: number;
+            /** @description Top of bed, z (mm) */
+            readonly top: number;
         };
         /** @description The strip that makes a rail. */
         readonly Strip: {
