@@ -158,7 +158,7 @@ def _ring_distance(ring: Ring, other: Ring) -> float:
     if any(contains(ring, p) for p in _fine(other)):
         return 0.0
     pairs = ((ring, other), (other, ring))
-    return min(_edge_distance(p, b) for a, b in pairs for p in a for b in zip(b, b[1:] + b[:1], strict=True))
+    return min(_edge_distance(p, edge) for a, b in pairs for p in a for edge in zip(b, b[1:] + b[:1], strict=True))
 
 
 def _fine(ring: Ring) -> list[Point]:

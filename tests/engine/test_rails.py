@@ -265,7 +265,10 @@ def test_a_very_small_room_gives_rails_or_says_why_not(
     assert bool(plan.rails) != ("no_rails_fit" in codes)
     assert bool(plan.rails) or plan.hand_areas == ()
     assert ("one_rail" in codes) == (len(plan.rails) == 1)
-    assert ("inset_reduced" in codes) == (bool(plan.rails) and plan.layouts[0].floor.inset < inset)
+    used = plan.layouts[0].floor.inset
+    assert ("inset_reduced" in codes) == (bool(plan.rails) and used < inset)
+    assert ("inset_raised" in codes) == (bool(plan.rails) and used > inset)
+    assert used >= RailDesign().strip.width / 2.0
 
 
 def test_a_straightedge_that_spans_nothing_is_a_problem_with_its_path() -> None:

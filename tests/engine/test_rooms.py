@@ -1,10 +1,11 @@
 """The invented rooms keep the promises other tests rest on; shapely judges."""
 
 import json
+from itertools import combinations
 
 import pytest
 from shapely import Polygon
-from tests.rooms import area_of, cutouts_of, outline_of, random_room
+from tests.rooms import CLEARANCE, area_of, cutouts_of, outline_of, random_room
 
 SEEDS = range(300)
 
@@ -15,6 +16,8 @@ def test_a_room_is_a_valid_figure_of_ordinary_size(seed: int) -> None:
     figure = Polygon(outline_of(room), cutouts_of(room))
     assert figure.is_valid
     assert Polygon(outline_of(room)).exterior.is_simple
+    rings = [Polygon(outline_of(room)).exterior, *(Polygon(ring).exterior for ring in cutouts_of(room))]
+    assert all(a.distance(b) >= CLEARANCE - 1e-6 for a, b in combinations(rings, 2))
     assert 3e6 <= abs(area_of(outline_of(room))) <= 60e6
 
 

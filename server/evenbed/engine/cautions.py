@@ -67,6 +67,10 @@ CAUTIONS: dict[str, str] = {
         "The room is too narrow for rails {inset:.0f} mm from the walls: they stand {used:.0f} mm from them. "
         "Keep the perimeter joint clear."
     ),
+    "inset_raised": (
+        "With {inset:.0f} mm to the walls the strips would lie in them: they stand {used:.0f} mm from them, "
+        "half their own width."
+    ),
     "one_rail": (
         "Only one rail fits in a part of {area:.1f} m²: the straightedge has nothing to rest on at its other end. "
         "Check across with a level at every pull."

@@ -112,10 +112,14 @@ def rails_from(
 
 
 def _layout_that_fits(region: Region, fixtures: Sequence[Fixture], design: RailDesign) -> Layout:
-    """The layout at the inset asked for; where no rail fits, at half of it, then with the strip just off the wall."""
-    closest = min(design.inset, CLEAR_OF_FIXTURE + design.strip.width / 2.0)
-    tries = sorted({design.inset, max(design.inset / 2.0, closest), closest}, reverse=True)
-    layouts = (layout_of(region, fixtures, design, inset) for inset in tries)
+    """The layout at the inset asked for; where no rail fits, at half of it, then with the strip just off the wall.
+
+    An inset of less than half the strip's width counts as that: the strip would lie in the wall.
+    """
+    inset = max(design.inset, design.strip.width / 2.0)
+    closest = min(inset, CLEAR_OF_FIXTURE + design.strip.width / 2.0)
+    tries = sorted({inset, max(inset / 2.0, closest), closest}, reverse=True)
+    layouts = (layout_of(region, fixtures, design, each) for each in tries)
     first = next(layouts)
     return first if first.pieces else next((layout for layout in layouts if layout.pieces), first)
 
@@ -207,8 +211,9 @@ def _layout_cautions(layouts: Sequence[Layout], hands: Sequence[HandArea], desig
             yield caution_at("rails", "too_many_rails", straightedge=design.straightedge)
         elif not layout.pieces:
             yield caution_at("rails", "no_rails_fit", area=area, inset=design.inset)
-        elif layout.floor.inset < design.inset:
-            yield caution_at("rails", "inset_reduced", used=layout.floor.inset, inset=design.inset)
+        elif layout.floor.inset != design.inset:
+            code = "inset_reduced" if layout.floor.inset < design.inset else "inset_raised"
+            yield caution_at("rails", code, used=layout.floor.inset, inset=design.inset)
         if len(layout.pieces) == 1:
             yield caution_at("rails", "one_rail", area=area)
     if hands:
