@@ -25,6 +25,7 @@ def open_engine(url: str, busy_timeout_s: float, pragmas: tuple[str, ...] = PRAG
     engine = create_engine(url, connect_args={"timeout": busy_timeout_s, "check_same_thread": False})
     event.listen(engine, "connect", _preparing(pragmas))
     event.listen(engine, "begin", _begin)
+    event.listen(engine, "checkin", _give_up_unfinished)
     return engine
 
 
@@ -49,3 +50,9 @@ def _preparing(pragmas: tuple[str, ...]) -> Any:
 def _begin(connection: Connection) -> None:
     writes = connection.get_execution_options().get("writes", False)
     connection.exec_driver_sql("BEGIN IMMEDIATE" if writes else "BEGIN")
+
+
+def _give_up_unfinished(connection: Any, _record: object) -> None:
+    """After a commit that failed the transaction is still open and would keep every other writer out for good."""
+    if connection is not None and connection.in_transaction:
+        connection.rollback()
