@@ -24,8 +24,7 @@ export function typedNumber(text: string): number | null {
   return Number.isFinite(value) ? value : null;
 }
 
-/** What is typed, with the language's decimal mark. */
-export function shownNumber(text: string, language: string): string {
-  const mark = new Intl.NumberFormat(language).format(1.5).charAt(1);
-  return text.replace("-", "\u2212").replace(".", mark);
+/** What is typed, with a true minus. */
+export function shownNumber(text: string): string {
+  return text.replace("-", "\u2212");
 }

@@ -5,9 +5,15 @@ const INCH_MM = 25.4;
 const LB_KG = 0.45359237;
 const FT2_M2 = 0.09290304;
 const FT3_M3 = 0.028316846592;
+const TIE_TOLERANCE = 1e-9; // of a step
 const MINUS = "\u2212";
 const NARROW = "\u202f";
 const SPACE = "\u00a0";
+
+/** Both languages are read here as in the United States: a point before decimals, as on the tape and on the keys. */
+function localeOf(language: string): string {
+  return language === "es" ? "es-US" : "en-US";
+}
 
 function greatestDivisor(a: number, b: number): number {
   return b === 0 ? a : greatestDivisor(b, a % b);
@@ -18,36 +24,40 @@ function partText(over: number, under: number): string {
   return `${over / shared}/${under / shared}`;
 }
 
-/** `3′ 5 5/16″`: the nearest `parts`th of an inch (16 or 32), feet left out below one foot. */
+/** How many whole `parts`ths of an inch lie nearest; a tie goes away from zero, as the engine has it. */
+function stepsOf(mm: number, parts: number): number {
+  return Math.floor((Math.abs(mm) / INCH_MM) * parts + 0.5 + TIE_TOLERANCE);
+}
+
+function inchText(steps: number, parts: number): string {
+  const [inches, rest] = [Math.floor(steps / parts), steps % parts];
+  if (rest === 0) return `${inches}\u2033`;
+  return `${inches === 0 ? "" : `${inches}${SPACE}`}${partText(rest, parts)}\u2033`;
+}
+
+/** `3′ 5 5/16″`: the nearest `parts`th of an inch, feet left out below one foot. */
 export function feetInches(mm: number, parts = 16): string {
-  const all = Math.round((Math.abs(mm) / INCH_MM) * parts);
-  const feet = Math.floor(all / (12 * parts));
-  const inches = Math.floor((all % (12 * parts)) / parts);
-  const rest = all % parts;
-  const number = rest === 0 ? `${inches}` : inches === 0 ? partText(rest, parts) : `${inches}${SPACE}${partText(rest, parts)}`;
-  const sign = mm < 0 && all > 0 ? MINUS : "";
-  if (feet === 0) return `${sign}${number}\u2033`;
-  return inches === 0 && rest === 0 ? `${sign}${feet}\u2032` : `${sign}${feet}\u2032${SPACE}${number}\u2033`;
+  const steps = stepsOf(mm, parts);
+  const feet = Math.floor(steps / (12 * parts));
+  const text = inchText(steps % (12 * parts), parts);
+  return `${mm < 0 && steps > 0 ? MINUS : ""}${feet === 0 ? "" : `${feet}\u2032${SPACE}`}${text}`;
 }
 
 /** Inches alone, `17 5/16″`: for shims, thickness and steps, where nobody counts in feet. */
 export function inchesOnly(mm: number, parts = 16): string {
-  const all = Math.round((Math.abs(mm) / INCH_MM) * parts);
-  const inches = Math.floor(all / parts);
-  const rest = all % parts;
-  const number = rest === 0 ? `${inches}` : inches === 0 ? partText(rest, parts) : `${inches}${SPACE}${partText(rest, parts)}`;
-  return `${mm < 0 && all > 0 ? MINUS : ""}${number}\u2033`;
+  const steps = stepsOf(mm, parts);
+  return `${mm < 0 && steps > 0 ? MINUS : ""}${inchText(steps, parts)}`;
 }
 
-/** A number with at most `places` decimals, as the language writes it. */
+/** A number with at most `places` decimals. No mark between thousands: typed back, a comma would be a decimal point. */
 export function numberText(value: number, places: number, language: string): string {
-  const text = new Intl.NumberFormat(language, { maximumFractionDigits: places, minimumFractionDigits: 0 }).format(value);
+  const text = new Intl.NumberFormat(localeOf(language), { maximumFractionDigits: places, useGrouping: false }).format(value);
   return text === "-0" ? "0" : text.replace("-", MINUS);
 }
 
 /** A number rounded to `figures` significant figures, for quantities known no better than that. */
 export function roundedText(value: number, figures: number, language: string): string {
-  const text = new Intl.NumberFormat(language, { maximumSignificantDigits: figures }).format(value);
+  const text = new Intl.NumberFormat(localeOf(language), { maximumSignificantDigits: figures }).format(value);
   return text === "-0" ? "0" : text.replace("-", MINUS);
 }
 
@@ -56,14 +66,22 @@ export interface Reader {
   readonly language: string;
 }
 
+const LONG = 10_000; // mm: from here on metres are easier to read
+
 /** A length: along a wall, a place, a rod reading. */
 export function lengthText(mm: number, { units, language }: Reader): string {
+  if (units === "metric" && Math.abs(mm) >= LONG) return `${numberText(mm / 1000, 3, language)}${NARROW}m`;
   return units === "imperial" ? feetInches(mm) : `${numberText(mm, 1, language)}${NARROW}mm`;
 }
 
 /** A thickness, a shim, a step: inches and sixteenths alone, or mm to the nearest half. */
 export function depthText(mm: number, { units, language }: Reader): string {
   return units === "imperial" ? inchesOnly(mm) : `${numberText(Math.round(mm * 2) / 2, 1, language)}${NARROW}mm`;
+}
+
+/** The same without "mm": on the drawing, where every figure is one. */
+export function markText(text: string): string {
+  return text.replace(/\u202fmm$/, "");
 }
 
 /** A height above or below the benchmark, always with its sign. */
@@ -119,11 +137,11 @@ export function hoursText(hours: number, { language }: Reader): string {
 export function momentText(iso: string, { language }: Reader): string {
   const at = new Date(iso);
   if (Number.isNaN(at.getTime())) return iso;
-  return new Intl.DateTimeFormat(language, { weekday: "short", month: "short", day: "numeric", hour: "numeric", minute: "2-digit" }).format(at);
+  return new Intl.DateTimeFormat(localeOf(language), { weekday: "short", month: "short", day: "numeric", hour: "numeric", minute: "2-digit" }).format(at);
 }
 
 /** Hour and minute only. */
 export function clockText(iso: string, { language }: Reader): string {
   const at = new Date(iso);
-  return Number.isNaN(at.getTime()) ? iso : new Intl.DateTimeFormat(language, { hour: "numeric", minute: "2-digit" }).format(at);
+  return Number.isNaN(at.getTime()) ? iso : new Intl.DateTimeFormat(localeOf(language), { hour: "numeric", minute: "2-digit" }).format(at);
 }

@@ -1,5 +1,5 @@
 /** The bed: how it is built, where its top lies, and what that makes of thickness, limits, load and doorways. */
-import { useMemo } from "preact/hooks";
+import { useMemo, useState } from "preact/hooks";
 import { Drawing } from "../../drawing/Drawing";
 import { editRoom, preferences } from "../../state";
 import { areaText, depthText, heightText, loadText, massText, volumeText } from "../../units";
@@ -22,15 +22,21 @@ import { Top } from "./Top";
 
 const NO_STATIONS: ReadonlySet<string> = new Set();
 
+const FIRST_FEW = 3;
+
 function Violations({ plan }: { plan: Plan }) {
+  const [all, setAll] = useState(false);
   const broken = plan.bed.violations;
   if (broken.length === 0) return <p class="notice good" data-testid="no-violations">{t("bed.within")}</p>;
   return (
-    <ul class="lines" data-testid="violations">
-      {broken.map(({ kind, at, thickness, by }, index) => (
-        <li key={index} class="caution">{t(`limit.${limitKind(kind)}`, { place: placeText(at), thickness, by })}</li>
-      ))}
-    </ul>
+    <section class="stack tight">
+      <ul class="lines" data-testid="violations">
+        {(all ? broken : broken.slice(0, FIRST_FEW)).map(({ kind, at, thickness, by }, index) => (
+          <li key={index} class="caution">{t(`limit.${limitKind(kind)}`, { place: placeText(at), thickness, by })}</li>
+        ))}
+      </ul>
+      {broken.length > FIRST_FEW && !all && <button type="button" class="button wide" data-testid="all-violations" onClick={() => setAll(true)}>{t("limit.all", { count: broken.length })}</button>}
+    </section>
   );
 }
 

@@ -7,17 +7,10 @@ import { Choice } from "../common/Choice";
 import { saved } from "../common/saving";
 import type { RoomView } from "../common/useRoom";
 import { ValueField } from "../common/ValueField";
+import { steppedHeight } from "./steps";
 
 const EIGHTH = 25.4 / 8;
 const TWO_MM = 2;
-
-/** The next height up or down on the tape: a whole number of eighths, or of 2 mm. */
-export function steppedHeight(height: number, way: 1 | -1, step: number): number {
-  const steps = height / step;
-  const near = Math.round(steps);
-  const from = Math.abs(steps - near) < 1e-6 ? near : way > 0 ? Math.floor(steps) : Math.ceil(steps);
-  return (from + way) * step;
-}
 
 export function Top({ room, plan }: { room: RoomView; plan: Plan }) {
   const top = room.fields["bed.top"];

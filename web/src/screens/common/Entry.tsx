@@ -31,7 +31,7 @@ function valueOf(text: string, measure: "length" | "number", units: Units): numb
 }
 
 export function Entry(props: EntryProps) {
-  const { units, language } = preferences.value;
+  const { units } = preferences.value;
   const { measure, draft, signed = false, goesOn = false, asleep = false, onDone } = props;
   const text = getDraft(draft) ?? "";
   const pressed = useCallback((key: Key) => {
@@ -42,7 +42,7 @@ export function Entry(props: EntryProps) {
     const value = after.finished ? valueOf(after.text, measure, units) : null;
     if (value !== null) onDone(value, after.text);
   }, [draft, measure, units, signed, goesOn, asleep, onDone]);
-  const shown = measure === "number" ? shownNumber(text, language) : shownText(text, units);
+  const shown = measure === "number" ? shownNumber(text) : shownText(text, units);
   return (
     <div class="stack tight">
       <div class="entry">

@@ -38,6 +38,12 @@ function Explained({ explanation }: { explanation: Explanation }) {
   );
 }
 
+/** The whole number largest, its fraction and its unit smaller, so that every shim fits across the screen. */
+function Giant({ text }: { text: string }) {
+  const [, whole = "", part = "", unit = ""] = /^(\S*?)(\u00a0\d+\/\d+\u2033)?(\u202fmm)?$/.exec(text) ?? [null, text];
+  return <>{whole}{part && <span class="part">{part}</span>}{unit && <span class="unit">{unit}</span>}</>;
+}
+
 export function Figure({ label, value, plan, path, size = "plain", note }: FigureProps) {
   const [open, setOpen] = useState(false);
   const explanation = explanationOf(plan, path);
@@ -45,7 +51,7 @@ export function Figure({ label, value, plan, path, size = "plain", note }: Figur
   const face = (
     <>
       <span class="label">{label}</span>
-      <span class="number" data-testid={`${testid}-value`}>{value}</span>
+      <span class="number" data-testid={`${testid}-value`}>{size === "giant" ? <Giant text={value} /> : value}</span>
       {note && <span class="note">{note}</span>}
     </>
   );

@@ -4,7 +4,7 @@ import { isInside } from "../../drawing/figure";
 import type { Scene, ScenePoint, SceneRail } from "../../drawing/scene";
 import type { Place } from "../../drawing/camera";
 import type { Facet, Plan, Rail } from "../../wire";
-import { depthText, heightText } from "../../units";
+import { depthText, heightText, markText } from "../../units";
 import { reader } from "../../words";
 
 export type Layer = "readings" | "ground" | "thickness" | "rails" | "sections";
@@ -33,7 +33,7 @@ function contoursOf(plan: Plan): Scene["contours"] {
 /** High spot, low spot, and every reading with its height. */
 export function heightPoints(plan: Plan): readonly ScenePoint[] {
   const { highest, lowest } = plan.surface;
-  const text = (z: number) => heightText(z, reader.value);
+  const text = (z: number) => markText(heightText(z, reader.value));
   const read = plan.levels.heights.flatMap(({ reading, at, z }): readonly ScenePoint[] => {
     const kind = reading === highest.reading ? "high" : reading === lowest.reading ? "low" : "read";
     return at ? [{ id: reading, at, label: text(z), kind }] : [];
@@ -49,7 +49,7 @@ export function heightPoints(plan: Plan): readonly ScenePoint[] {
 /** The thinnest and the thickest place, and every place that breaks a limit. */
 export function thicknessPoints(plan: Plan): readonly ScenePoint[] {
   const { thickness } = plan.bed;
-  const text = (depth: number) => depthText(depth, reader.value);
+  const text = (depth: number) => markText(depthText(depth, reader.value));
   const broken = plan.bed.violations.map(({ kind, at, thickness: depth }, index): ScenePoint => ({
     id: `limit-${index}`, at, label: text(depth), kind: kind === "too_thick" ? "too_thick" : "too_thin",
   }));
@@ -69,7 +69,7 @@ export function sceneRails(rails: readonly Rail[], set: ReadonlySet<string>, cur
     isCurrent: current?.startsWith(`${rail.id}:`) === true,
     stations: rail.stations.map(({ at, shim }, index) => {
       const key = `${rail.id}:${index}`;
-      return { at, label: depthText(shim, reader.value), state: key === current ? "current" : set.has(key) ? "set" : "waiting" };
+      return { at, label: markText(depthText(shim, reader.value)), state: key === current ? "current" : set.has(key) ? "set" : "waiting" };
     }),
   }));
 }

@@ -5,7 +5,7 @@ import { Drawing } from "../../drawing/Drawing";
 import type { Place } from "../../drawing/camera";
 import type { ScenePoint } from "../../drawing/scene";
 import { addReading, clearDraft, getDraft, preferences, setDraft } from "../../state";
-import { lengthText } from "../../units";
+import { lengthText, markText } from "../../units";
 import { reader, t } from "../../words";
 import { Entry } from "../common/Entry";
 import { cornersOf, roomScene } from "../common/roomFigure";
@@ -23,7 +23,7 @@ import { placeDraft, readingDraft, roundOf, type Round } from "./round";
 
 function readPoints(room: RoomView): readonly ScenePoint[] {
   return room.readings.flatMap(({ id, fields }) =>
-    fields.at && fields.stage !== "bed" ? [{ id, at: fields.at, label: lengthText(fields.down ?? 0, reader.value), kind: "read" as const }] : [],
+    fields.at && fields.stage !== "bed" ? [{ id, at: fields.at, label: markText(lengthText(fields.down ?? 0, reader.value)), kind: "read" as const }] : [],
   );
 }
 

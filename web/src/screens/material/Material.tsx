@@ -7,6 +7,7 @@ import type { Material as Item, Plan } from "../../wire";
 import { reader, t, told } from "../../words";
 import { Figure } from "../common/Figure";
 import { roomScene } from "../common/roomFigure";
+import { withLayer } from "../common/layers";
 import { Missing } from "../common/Missing";
 import { NoPlan } from "../common/NoPlan";
 import { Cautions, PlanNotes } from "../common/Notes";
@@ -14,6 +15,8 @@ import { cautionsAt } from "../common/plan";
 import { RoomFrame } from "../common/RoomFrame";
 import { useRoom, type RoomView } from "../common/useRoom";
 import { MixFields } from "./MixFields";
+
+const NO_STATIONS: ReadonlySet<string> = new Set();
 
 /** The quantity as it is bought or carried: bags, loose sand, water by volume. */
 export function amountText(item: Item): string {
@@ -46,7 +49,7 @@ function Batches({ plan }: { plan: Plan }) {
         <Figure label={t("batch.count")} value={t("number", { value: mix.batches })} plan={plan} path="mix.batches" />
         <Figure label={t("batch.yield")} value={volumeText(mix.bag_yield, reader.value)} plan={plan} path="mix.bag_yield" />
       </div>
-      <p data-testid="batch-recipe">{t("batch.recipe", { bags: batch.bags, sand: batch.sand_loose, water: batch.water })}</p>
+      <p data-testid="batch-recipe">{t(Math.abs(batch.bags - 1) < 1e-9 ? "batch.recipe_bag" : "batch.recipe", { bags: batch.bags, sand: batch.sand_loose, water: batch.water })}</p>
       <p class="quiet small">{t("batch.sand_water")}</p>
     </section>
   );
@@ -54,7 +57,7 @@ function Batches({ plan }: { plan: Plan }) {
 
 function MaterialDrawing({ room }: { room: RoomView }) {
   const { language, units } = preferences.value;
-  const scene = useMemo(() => roomScene(room.fields), [room.fields, language, units]);
+  const scene = useMemo(() => ({ ...withLayer(roomScene(room.fields), room.plan, "thickness", NO_STATIONS), points: [] }), [room.fields, room.plan, language, units]);
   return <Drawing scene={scene} name="material" />;
 }
 

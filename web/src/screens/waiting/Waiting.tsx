@@ -6,6 +6,7 @@ import type { Plan, Readiness } from "../../wire";
 import { reader, t, told } from "../../words";
 import { Figure } from "../common/Figure";
 import { roomScene } from "../common/roomFigure";
+import { withLayer } from "../common/layers";
 import { Missing } from "../common/Missing";
 import { NoPlan } from "../common/NoPlan";
 import { Cautions, PlanNotes } from "../common/Notes";
@@ -17,6 +18,7 @@ import { ValueField } from "../common/ValueField";
 import { Climate } from "./Climate";
 import { Needs } from "./Needs";
 
+const NO_STATIONS: ReadonlySet<string> = new Set();
 const HOUR_MS = 3_600_000;
 
 function lastPlaced(rows: readonly Row<"placement">[]): Row<"placement"> | null {
@@ -82,7 +84,7 @@ export function Waiting({ id }: { id: string }) {
   if (!room) return <Missing />;
   const { plan } = room;
   return (
-    <RoomFrame room={room} step="waiting" drawing={<Drawing scene={roomScene(room.fields)} name="waiting" />}>
+    <RoomFrame room={room} step="waiting" drawing={<Drawing scene={withLayer(roomScene(room.fields), room.plan, "sections", NO_STATIONS)} name="waiting" />}>
       <div class="stack">
         <PlanNotes state={room.state} />
         {!plan && <NoPlan room={room} />}

@@ -141,7 +141,7 @@ export const frame: Readonly<Record<keyof typeof english, string>> = {
   "keys.feet_spoken": "Pies",
   "keys.back": "Borrar una tecla",
   "keys.minus": "Menos",
-  "keys.point": "Coma decimal",
+  "keys.point": "Punto decimal",
   "noplan.outline": "El cuarto todavía no tiene contorno.",
   "noplan.levels": "Hacen falta tres lecturas o más para que haya cifras.",
   "noplan.problems": "No hay cifras hasta que eso se arregle.",

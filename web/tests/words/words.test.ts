@@ -1,0 +1,43 @@
+import { expect, test } from "vitest";
+import { en } from "../../src/words/en";
+import { es } from "../../src/words/es";
+import { blanksOf, filled } from "../../src/words/say";
+
+const KEYS = Object.keys(en) as (keyof typeof en)[];
+const IMPERIAL = { units: "imperial", language: "en" } as const;
+const METRIC = { units: "metric", language: "es" } as const;
+
+test("both languages have the same keys", () => {
+  expect(Object.keys(es).sort()).toEqual([...KEYS].sort());
+});
+
+test("every sentence has the same blanks in both languages", () => {
+  for (const key of KEYS) expect(blanksOf(es[key]), key).toEqual(blanksOf(en[key]));
+});
+
+test("no sentence is empty, and no long one was left in English", () => {
+  for (const key of KEYS) {
+    expect(es[key].trim(), key).not.toBe("");
+    if (en[key].replace(/\{[^}]*\}/g, "").trim().split(" ").length > 3) expect(es[key], key).not.toBe(en[key]);
+  }
+});
+
+test("a blank writes its value in the person's units", () => {
+  expect(filled("{d:depth} at {x:length}", { d: 33.3375, x: 1049.3375 }, IMPERIAL)).toBe("1\u00a05/16\u2033 at 3\u2032\u00a05\u00a05/16\u2033");
+  expect(filled("{d:depth}", { d: 33.3375 }, METRIC)).toBe("33.5\u202fmm");
+  expect(filled("{t:temperature}", { t: 20 }, IMPERIAL)).toBe("68\u202f°F");
+});
+
+test("a blank without a value stays empty, and a text is written as it is", () => {
+  expect(filled("<{a}> <{b:length}>", { b: "wall" }, IMPERIAL)).toBe("<> <wall>");
+});
+
+test("every way of writing that a blank asks for exists", () => {
+  const kinds = KEYS.flatMap((key) => blanksOf(en[key])).map((blank) => /:(\w+)/.exec(blank)?.[1]).filter((kind) => kind !== undefined);
+  for (const kind of new Set(kinds)) {
+    const plain = filled("{v}", { v: 1234.5 }, IMPERIAL);
+    const isText = kind === "moment" || kind === "clock";
+    const written = isText ? filled(`{v:${kind}}`, { v: "2026-05-04T08:30:00Z" }, IMPERIAL) : filled(`{v:${kind}}`, { v: 1234.5 }, IMPERIAL);
+    if (kind !== "number") expect(written, kind).not.toBe(isText ? "2026-05-04T08:30:00Z" : plain);
+  }
+});
