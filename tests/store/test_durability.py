@@ -1,0 +1,101 @@
+"""A server killed without warning, over and over: what was acknowledged is there, and a repeated push counts once."""
+
+import os
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import httpx
+from tests.clients import PHONE, change
+from tests.phones import uuid_text
+from tests.stores import START, fresh_file, url_of
+
+from evenbed.access.joining import renew_code
+from evenbed.store.work import Store
+
+KILLS = 2
+PUSHES = 25
+SOON_S = 30.0
+
+
+def start(file: Path) -> tuple["subprocess.Popen[str]", str]:
+    """A server process and its address."""
+    command = [sys.executable, "-m", "evenbed", "serve", "--port", "0", "--database", url_of(file)]
+    process = subprocess.Popen(command, stdout=subprocess.PIPE, text=True, env=os.environ | {"PYTHONUNBUFFERED": "1"})
+    assert process.stdout is not None
+    for line in process.stdout:
+        if line.startswith("Evenbed is at "):
+            return process, line.split()[3]
+    raise AssertionError("The server ended without saying its address.")
+
+
+def kill(process: "subprocess.Popen[str]") -> None:
+    """As a power cut would, as far as a process can tell."""
+    process.send_signal(signal.SIGKILL)
+    process.wait(SOON_S)
+    assert process.stdout is not None
+    process.stdout.close()
+
+
+def push(client: httpx.Client, number: int) -> int:
+    """Push the job of that number; the service's latest."""
+    told = {"protocol": 1, "changes": [job(number)], "device_time": START.isoformat()}
+    reply = client.post("/api/push", json=told)
+    assert reply.status_code == 200, reply.text
+    latest: int = reply.json()["latest"]
+    return latest
+
+
+def job(number: int) -> dict[str, object]:
+    """A new job, as change `number` of the phone."""
+    return change(number, "job", uuid_text(10_000 + number), {"name": f"job {number}"})
+
+
+def test_everything_acknowledged_survives_a_killed_server(tmp_path: Path) -> None:
+    file, _ = fresh_file(tmp_path)
+    store = Store(url_of(file))
+    code = renew_code(store, START)
+    acknowledged = 0
+    headers: dict[str, str] = {}
+    for _ in range(KILLS):
+        process, address = start(file)
+        with httpx.Client(base_url=address, timeout=SOON_S) as client:
+            told = {"code": code, "device_id": PHONE, "device_name": "phone", "person": "Ana"}
+            headers = headers or {"Authorization": f"Bearer {client.post('/api/join', json=told).json()['token']}"}
+            client.headers.update(headers)
+            if acknowledged:
+                assert push(client, acknowledged) == acknowledged
+            for _ in range(PUSHES):
+                acknowledged = push(client, acknowledged + 1)
+        kill(process)
+    with store.reading() as work:
+        names = [record.fields["name"] for record in work.archive.page(0, 500).records]
+    store.close()
+    assert names == [f"job {n}" for n in range(1, KILLS * PUSHES + 1)]
+
+
+def test_the_stream_says_at_once_that_there_is_more_and_a_stop_takes_seconds(tmp_path: Path) -> None:
+    file, _ = fresh_file(tmp_path)
+    store = Store(url_of(file))
+    code = renew_code(store, START)
+    store.close()
+    process, address = start(file)
+    with httpx.Client(base_url=address, timeout=SOON_S) as client:
+        told = {"code": code, "device_id": PHONE, "device_name": "phone", "person": "Ana"}
+        client.headers["Authorization"] = f"Bearer {client.post('/api/join', json=told).json()['token']}"
+        with client.stream("GET", "/api/events") as stream:
+            lines = (line for line in stream.iter_lines() if line.startswith("data:"))
+            assert next(lines) == 'data: {"latest":0}'
+            push(client, 1)
+            assert next(lines) == 'data: {"latest":1}'
+            asked = time.monotonic()
+            process.send_signal(signal.SIGTERM)
+            process.wait(SOON_S)
+            assert time.monotonic() - asked < STOP_S
+    assert process.stdout is not None
+    process.stdout.close()
+
+
+STOP_S = 15.0  # three seconds of patience for open streams, and room for a busy machine

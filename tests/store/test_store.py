@@ -1,0 +1,116 @@
+"""The promises of the store: all or nothing, on the disk, one writer at a time, and no change skipped by a pull."""
+
+import threading
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from sqlalchemy import text
+from sqlalchemy.dialects import postgresql
+from sqlalchemy.schema import CreateIndex, CreateTable
+from tests.phones import Edit, push_of, uuid_text
+from tests.stores import START, fresh_store, join_device
+
+from evenbed.store.tables import ChangeRow, Table
+from evenbed.store.work import Store
+from evenbed.sync.accept import accept_push
+from evenbed.sync.model import Author
+
+
+@pytest.fixture
+def store(tmp_path: Path) -> Iterator[Store]:
+    """A fresh database."""
+    with fresh_store(tmp_path) as fresh:
+        yield fresh
+
+
+def push_job(store: Store, author: Author, number: int, change: int, *, commit: bool = True) -> None:
+    """One new job from a device."""
+    made = Edit(uuid_text(change), number, "job", uuid_text(change + 5000), {"name": "x"}, 0, START)
+    with store.writing() as work:
+        accept_push(work.ledger(), author, push_of([made], START, START - START), START)
+        if commit:
+            work.commit()
+
+
+def test_without_a_commit_nothing_stays(store: Store) -> None:
+    join_device(store, uuid_text(1))
+    push_job(store, Author(uuid_text(1), "Ana"), 1, 100, commit=False)
+    with store.reading() as work:
+        assert work.archive.latest() == 0
+        assert list(work.archive.records()) == []
+
+
+def test_what_is_committed_is_on_the_disk_by_the_databases_own_word(store: Store) -> None:
+    with store.engine.connect() as connection:
+        told = {name: connection.execute(text(f"PRAGMA {name}")).scalar_one() for name in SETTINGS}
+    assert told == SETTINGS
+
+
+SETTINGS = {"journal_mode": "wal", "synchronous": 2, "foreign_keys": 1}
+"""2 is FULL: https://www.sqlite.org/pragma.html#pragma_synchronous (from memory)."""
+
+
+def test_a_reader_sees_one_unchanging_picture(store: Store) -> None:
+    join_device(store, uuid_text(1))
+    with store.reading() as work:
+        assert work.archive.latest() == 0
+        push_job(store, Author(uuid_text(1), "Ana"), 1, 100)
+        assert work.archive.page(0, 10).records == ()
+        assert work.archive.latest() == 0
+
+
+def test_writers_at_the_same_time_take_turns_and_readers_skip_nothing(store: Store) -> None:
+    devices = [Author(uuid_text(n), f"person {n}") for n in range(1, 5)]
+    for device in devices:
+        join_device(store, device.device_id)
+    seen: list[int] = []
+    done = threading.Event()
+    writers = [threading.Thread(target=write_many, args=(store, device, n)) for n, device in enumerate(devices)]
+    reader = threading.Thread(target=read_on, args=(store, seen, done))
+    for thread in (*writers, reader):
+        thread.start()
+    for thread in writers:
+        thread.join()
+    done.set()
+    reader.join()
+    assert seen == list(range(1, 4 * CHANGES + 1))
+
+
+CHANGES = 15
+
+
+def write_many(store: Store, device: Author, n: int) -> None:
+    """Push one change after the other."""
+    for number in range(1, CHANGES + 1):
+        push_job(store, device, number, 100 + n * CHANGES + number)
+
+
+def read_on(store: Store, seen: list[int], done: threading.Event) -> None:
+    """Follow the log page by page until nothing more is coming."""
+    after = 0
+    while True:
+        last_round = done.is_set()
+        with store.reading() as work:
+            page = work.archive.page(after, 7)
+        seen += [record.sequence for record in page.records]
+        after = page.next
+        if last_round and not page.more:
+            return
+
+
+def test_a_cursor_that_waits_for_the_rest_of_a_page_does_not_pass_it(store: Store) -> None:
+    join_device(store, uuid_text(1))
+    for number in range(1, 5):
+        push_job(store, Author(uuid_text(1), "Ana"), number, 100 + number)
+    with store.reading() as work:
+        page = work.archive.page(0, 3)
+    assert (page.next, page.more, page.latest) == (3, True, 4)
+
+
+def test_the_same_tables_can_be_made_in_postgresql() -> None:
+    dialect = postgresql.dialect()  # type: ignore[no-untyped-call]
+    made = [str(CreateTable(table).compile(dialect=dialect)) for table in Table.metadata.sorted_tables]
+    assert len(made) == len(Table.metadata.tables)
+    indexes = [str(CreateIndex(index).compile(dialect=dialect)) for index in ChangeRow.__table__.indexes]  # type: ignore[attr-defined]
+    assert any("WHERE sequence IS NOT NULL" in index for index in indexes)

@@ -1,0 +1,116 @@
+"""The command line, as a person or a program runs it."""
+
+import json
+from importlib.resources import files
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from evenbed.cli import main
+from evenbed.engine.bridge import plan_text
+from evenbed.settings import Settings, SettingsError, settings_from
+from evenbed.store.work import Store
+from tests.stores import url_of
+
+BATH = files("evenbed.demo").joinpath("upstairs_bath.json").read_text(encoding="utf-8")
+
+
+def printed(capfd: pytest.CaptureFixture[str]) -> Any:
+    """What a command printed, as JSON."""
+    return json.loads(capfd.readouterr().out)
+
+
+def test_plan_prints_the_engines_answer(tmp_path: Path, capfd: pytest.CaptureFixture[str]) -> None:
+    (tmp_path / "room.json").write_text(BATH, encoding="utf-8")
+    assert main(["plan", str(tmp_path / "room.json")]) == 0
+    assert printed(capfd) == json.loads(plan_text(BATH))
+
+
+@pytest.mark.parametrize(
+    ("content", "code"),
+    [(b"\xff\xfe", "not_json"), (b"", "not_json"), (b"{", "not_json"), (b"[]", "not_an_object"), (b"{}", "missing")],
+)
+def test_plan_of_a_bad_document_prints_problems_and_ends_with_2(
+    tmp_path: Path, capfd: pytest.CaptureFixture[str], content: bytes, code: str
+) -> None:
+    (tmp_path / "room.json").write_bytes(content)
+    assert main(["plan", str(tmp_path / "room.json")]) == 2
+    assert printed(capfd)["problems"][0]["code"] == code
+
+
+@pytest.mark.parametrize("name", ["gone.json", ".", "a\0b"])
+def test_plan_of_no_file_prints_a_problem_and_ends_with_2(
+    tmp_path: Path, capfd: pytest.CaptureFixture[str], name: str
+) -> None:
+    assert main(["plan", f"{tmp_path}/{name}"]) == 2
+    assert printed(capfd)["problems"][0]["code"] == "unreadable"
+
+
+def test_demo_comes_once_and_its_rooms_have_plans(tmp_path: Path, capfd: pytest.CaptureFixture[str]) -> None:
+    assert main(["demo", "--data", str(tmp_path)]) == 0
+    assert main(["demo", "--data", str(tmp_path)]) == 0
+    assert "changes added" in (told := capfd.readouterr().out)
+    assert "here already" in told
+    store = Store(url_of(tmp_path / "evenbed.db"))
+    with store.reading() as work:
+        kinds = [record.kind for record in work.archive.records()]
+    store.close()
+    assert {kind: kinds.count(kind) for kind in set(kinds)} == {
+        "job": 1,
+        "room": 2,
+        "reading": 44,
+        "placement": 3,
+        "climate": 9,
+    }
+
+
+@pytest.mark.parametrize(("name", "low", "high"), [("upstairs_bath", 13.5, 14.5), ("powder_room", 4.5, 5.5)])
+def test_a_demo_room_has_a_plan_of_its_size(name: str, low: float, high: float) -> None:
+    plan = json.loads(plan_text(files("evenbed.demo").joinpath(f"{name}.json").read_text(encoding="utf-8")))
+    assert low < plan["outline"]["area"] < high
+    assert plan["bed"]["violations"] == []
+
+
+def test_verify_proves_the_log_and_notices_a_changed_record(
+    tmp_path: Path, capfd: pytest.CaptureFixture[str]
+) -> None:
+    main(["demo", "--data", str(tmp_path)])
+    assert main(["verify", "--data", str(tmp_path)]) == 0
+    store = Store(url_of(tmp_path / "evenbed.db"))
+    with store.engine.connect() as connection:
+        connection.exec_driver_sql("UPDATE record SET fields = '{}' WHERE kind = 'job'")
+        connection.commit()
+    store.close()
+    assert main(["verify", "--data", str(tmp_path)]) == 1
+    assert "differs from its log: job" in capfd.readouterr().out
+
+
+def test_every_join_code_is_another_one(tmp_path: Path, capfd: pytest.CaptureFixture[str]) -> None:
+    for _ in range(2):
+        assert main(["join-code", "--data", str(tmp_path)]) == 0
+    first, second = capfd.readouterr().out.split()
+    assert first != second
+
+
+def test_a_setting_that_cannot_be_used_is_named(
+    monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setenv("EVENBED_PORT", "many")
+    assert main(["openapi"]) == 1
+    assert "EVENBED_PORT" in capfd.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("name", "text"),
+    [("EVENBED_PORT", "70000"), ("EVENBED_HTTPS", "perhaps"), ("EVENBED_BUSY_TIMEOUT_S", "nan")],
+)
+def test_settings_outside_their_range_are_refused(name: str, text: str) -> None:
+    with pytest.raises(SettingsError, match=name):
+        settings_from({name: text})
+
+
+def test_settings_come_from_the_environment_and_have_defaults() -> None:
+    assert settings_from({}) == Settings()
+    told = settings_from({"EVENBED_PORT": "80", "EVENBED_HTTPS": "on", "EVENBED_DATA": "there"})
+    assert (told.port, told.https, told.data) == (80, True, Path("there"))
