@@ -31,6 +31,7 @@ DENSER = (1.0, 0.6)  # shares of the straightedge's span tried, the second where
 MOST_WAYS = 4  # directions tried, those of the longest walls
 LOOKED_AT_TWICE = 2  # directions that are tried with denser rails
 MOST_LINES = 400  # across one region: beyond this the room is a hangar or the straightedge a slip
+MOST_LENGTH = 1e7  # mm of rails in one region: ten kilometres, for the same reason
 
 
 @dataclass(frozen=True)
@@ -51,8 +52,9 @@ class Layout:
     @property
     def is_too_wide(self) -> bool:
         """Whether the straightedge is so short for this floor that rails would be past counting."""
-        _, low, _, high = self.floor.region.box
-        return (high - low) / self.reach.span > MOST_LINES
+        start, low, end, high = self.floor.region.box
+        lines = (high - low) / self.reach.span
+        return lines > MOST_LINES or lines * (end - start) > MOST_LENGTH
 
     @property
     def left(self) -> float:

@@ -1,6 +1,7 @@
 """Rails: where the strips go, and how high the ramp under each is, station by station."""
 
 import math
+from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from itertools import groupby
@@ -194,7 +195,9 @@ def settings_along(
 
 
 def _under(stations: Sequence[float], lie: tuple[float, float]) -> tuple[int, ...]:
-    return tuple(n for n, along in enumerate(stations) if lie[0] - ROUNDING <= along <= lie[1] + ROUNDING)
+    """Stations under the strip; they stand in order, and in a long rail there are many."""
+    first, past = bisect_left(stations, lie[0] - ROUNDING), bisect_right(stations, lie[1] + ROUNDING)
+    return tuple(range(first, past))
 
 
 def _hand_area(layout: Layout, spot: Spot) -> HandArea:
