@@ -14,6 +14,7 @@ ON_A_LINE = 1 / 1000  # of their length: points that stand closer to one line fi
 MINIMUM_THICKNESS = {"unbonded": 31.75, "bonded": 25.4}
 """mm. Unbonded: a nominal 1 1/4 in mortar bed (tile handbooks). Bonded: 1 in, common practice, no source."""
 FLUSH = 1.0  # mm: less than this nobody feels
+ROUNDING = 1e-6  # mm by which a step may pass its class through rounding alone
 UPRIGHT, BEVELLED = 6.35, 12.7  # mm: 1/4 in and 1/2 in, changes in level, ADA 2010 Standards section 303
 
 
@@ -97,7 +98,7 @@ def _doorway(opening: Opening, figure: Figure, top: Facet, covering: Covering) -
 
 def kind_of_step(step: float) -> str:
     """The published class of a change in level: upright to 1/4 in, bevelled to 1/2 in, a ramp beyond."""
-    size = abs(step)
+    size = abs(step) - ROUNDING
     if size < FLUSH:
         return "flush"
     if size <= UPRIGHT:
