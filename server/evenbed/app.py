@@ -2,10 +2,10 @@
 
 from collections.abc import AsyncIterator, Callable
 from contextlib import AbstractAsyncContextManager, asynccontextmanager
-from importlib.metadata import version
 
 from fastapi import FastAPI
 
+from evenbed import __version__
 from evenbed.access.tries import Tries
 from evenbed.api import exchange, health, plans, problems, sessions
 from evenbed.api.bodies import BodyLimit
@@ -20,7 +20,7 @@ from evenbed.store.work import Store
 def create_app(settings: Settings) -> FastAPI:
     """The application over a database that is already migrated and founded."""
     store = Store(settings.database_url, settings.busy_timeout_s)
-    app = FastAPI(title="Evenbed", version=version("evenbed"), lifespan=_closing(store), redirect_slashes=False)
+    app = FastAPI(title="Evenbed", version=__version__, lifespan=_closing(store), redirect_slashes=False)
     app.state.service = Service(settings, store, Tries(), app.version)
     for routes in (health, plans, sessions, exchange):
         app.include_router(routes.router)

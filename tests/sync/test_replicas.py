@@ -257,5 +257,5 @@ class Replicas(RuleBasedStateMachine):
                 assert change_id in refused
 
 
-Replicas.TestCase.settings = settings(max_examples=50, stateful_step_count=30, deadline=None)
+Replicas.TestCase.settings = settings(max_examples=40, stateful_step_count=25, deadline=None)
 TestReplicas = Replicas.TestCase
