@@ -46,7 +46,7 @@ class Layout:
 
     @cached_property
     def by_hand(self) -> tuple[Spot, ...]:
-        """Places no pair of rails serves, largest first."""
+        """Places no pair of rails serves, along the rails."""
         return tuple(unserved(self.floor, self.pieces, self.reach))
 
     @property

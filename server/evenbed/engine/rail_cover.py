@@ -90,11 +90,14 @@ def trimmed(floor: Floor, pieces: Sequence[Piece], spare: Sequence[int], reach: 
 
 
 def unserved(floor: Floor, pieces: Sequence[Piece], reach: Reach, least: float = LEAST_HAND_AREA) -> list[Spot]:
-    """Places of `least` mm² or more that no pair of rails serves and no float reaches from a rail, largest first."""
+    """Places of `least` mm² or more that no pair of rails serves and no float reaches from a rail, along the rails.
+
+    Their order is by place, to a thousandth of a mm, so that no rounding of their areas changes it.
+    """
     longer = [_with_run_out(floor, piece, reach.margin) for piece in pieces]
     spots = [spot for cross in crosses_of(floor, longer) for spot in _spots(cross, pieces, reach)]
     joined = _joined(spots)
-    return sorted((s for s in joined if s.area >= least), key=lambda s: (-s.area, s.start, s.low))
+    return sorted((s for s in joined if s.area >= least), key=lambda s: (round(s.start, 3), round(s.low, 3)))
 
 
 def _with_run_out(floor: Floor, piece: Piece, margin: float) -> Piece:
