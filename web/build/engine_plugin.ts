@@ -1,12 +1,12 @@
 /** Puts the browser's Python (core files only) and the engine's files beside the app, under names that change with them. */
+import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import { dirname, join } from "node:path";
+import { join } from "node:path";
 import type { Plugin } from "vite";
 import { ENGINE_FOLDER, engineArchive } from "./engine_files.mjs";
+import { PYTHON, pythonLibrary } from "./python_library.mjs";
 
-const PYTHON = dirname(createRequire(import.meta.url).resolve("pyodide/package.json"));
-const CORE_FILES = ["pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip"];
+const CORE_FILES = ["pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm"];
 const ID = "virtual:engine";
 const MIME: Readonly<Record<string, string>> = {
   mjs: "text/javascript",
@@ -16,7 +16,10 @@ const MIME: Readonly<Record<string, string>> = {
 };
 
 const version = (JSON.parse(readFileSync(join(PYTHON, "package.json"), "utf8")) as { version: string }).version;
-const pythonFolder = `/assets/python-${version}/`;
+const library = pythonLibrary();
+const libraryHash = createHash("sha256").update(library).digest("hex").slice(0, 8);
+/** The folder's name changes with anything in it: the library here depends on more than the version. */
+const pythonFolder = `/assets/python-${version}-${libraryHash}/`;
 
 /** Only what Python must know of itself: the list of further packages is left out, for none is ever loaded. */
 function lockText(): string {
@@ -33,6 +36,7 @@ function servedFiles(): readonly Served[] {
   const archive = engineArchive();
   return [
     ...CORE_FILES.map((name) => ({ url: pythonFolder + name, bytes: readFileSync(join(PYTHON, name)) })),
+    { url: `${pythonFolder}python_stdlib.zip`, bytes: library },
     { url: archiveUrl(archive.hash), bytes: Buffer.from(archive.text) },
   ];
 }

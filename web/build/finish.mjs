@@ -1,6 +1,6 @@
 /** After the page's build: the service worker with the list of the app's files, then .br and .gz beside what shrinks. */
 import { createHash } from "node:crypto";
-import { readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join, posix, relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { brotliCompressSync, constants, gzipSync } from "node:zlib";
@@ -8,6 +8,7 @@ import { build } from "vite";
 
 const WEB = join(dirname(fileURLToPath(import.meta.url)), "..");
 const DIST = join(WEB, "dist");
+const PACKED = join(WEB, "node_modules", ".cache", "evenbed-packed");
 const WORKER = "service-worker.js";
 /** Files whose compressed form must save at least this share to be worth keeping. */
 const LEAST_SAVING = 0.05;
@@ -49,11 +50,24 @@ async function buildServiceWorker() {
   });
 }
 
+/**
+ * The best packing takes half a minute for Python's machine code, which seldom changes: it is kept by content.
+ * @param {Buffer} bytes
+ */
+function brotli(bytes) {
+  const kept = join(PACKED, `${createHash("sha256").update(bytes).digest("hex")}.br`);
+  if (existsSync(kept)) return readFileSync(kept);
+  const params = { [constants.BROTLI_PARAM_SIZE_HINT]: bytes.length };
+  const packed = brotliCompressSync(bytes, { params });
+  mkdirSync(PACKED, { recursive: true });
+  writeFileSync(kept, packed);
+  return packed;
+}
+
 /** @param {string} file */
 function compress(file) {
   const bytes = readFileSync(join(DIST, file));
-  const params = { [constants.BROTLI_PARAM_SIZE_HINT]: bytes.length };
-  const packed = { br: brotliCompressSync(bytes, { params }), gz: gzipSync(bytes, { level: 9 }) };
+  const packed = { br: brotli(bytes), gz: gzipSync(bytes, { level: 9 }) };
   for (const [ending, smaller] of Object.entries(packed)) {
     if (smaller.length < bytes.length * (1 - LEAST_SAVING)) writeFileSync(join(DIST, `${file}.${ending}`), smaller);
   }

@@ -4,15 +4,30 @@
  *
  *   node build/run_engine.mjs < documents.jsonl > plans.jsonl
  */
-import { dirname } from "node:path";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
 import { createInterface } from "node:readline";
 import { loadPyodide } from "pyodide";
 import { engineFiles } from "./engine_files.mjs";
+import { pythonLibrary } from "./python_library.mjs";
 
 const ROOT = "/engine";
 
+/** Python with the same smaller library as on the phone. */
+async function startPython() {
+  const folder = mkdtempSync(join(tmpdir(), "evenbed-python-"));
+  const stdLibURL = join(folder, "python_stdlib.zip");
+  writeFileSync(stdLibURL, pythonLibrary());
+  try {
+    return await loadPyodide({ stdLibURL });
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}
+
 async function startEngine() {
-  const python = await loadPyodide();
+  const python = await startPython();
   for (const [path, text] of Object.entries(engineFiles())) {
     python.FS.mkdirTree(dirname(`${ROOT}/${path}`));
     python.FS.writeFile(`${ROOT}/${path}`, text);
