@@ -13,6 +13,8 @@ interface FigureProps {
   readonly path: string;
   readonly size?: "plain" | "large" | "giant";
   readonly note?: string;
+  /** Given where the screen put the figure together itself. */
+  readonly explanation?: Explanation;
 }
 
 function Inputs({ inputs }: { inputs: Explanation["inputs"] }) {
@@ -44,9 +46,9 @@ function Giant({ text }: { text: string }) {
   return <>{whole}{part && <span class="part">{part}</span>}{unit && <span class="unit">{unit}</span>}</>;
 }
 
-export function Figure({ label, value, plan, path, size = "plain", note }: FigureProps) {
+export function Figure({ label, value, plan, path, size = "plain", note, explanation: own }: FigureProps) {
   const [open, setOpen] = useState(false);
-  const explanation = explanationOf(plan, path);
+  const explanation = own ?? explanationOf(plan, path);
   const testid = `figure-${path.replace(/[[\].]+/g, "-")}`;
   const face = (
     <>

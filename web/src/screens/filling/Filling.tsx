@@ -11,6 +11,7 @@ import { withLayer } from "../common/layers";
 import { Missing } from "../common/Missing";
 import { NoPlan } from "../common/NoPlan";
 import { Cautions, PlanNotes } from "../common/Notes";
+import { sectionVolume } from "../common/ownExplanations";
 import { cautionsAt } from "../common/plan";
 import { RoomFrame } from "../common/RoomFrame";
 import { saved } from "../common/saving";
@@ -38,7 +39,7 @@ function SectionLine({ room, plan, section, index }: { room: RoomView; plan: Pla
   return (
     <li class="section-line" data-testid="section">
       <span class="order">{section.order}</span>
-      <Figure label={t("filling.takes")} value={volumeText(section.volume, reader.value)} note={t("filling.batches", { batches: section.batches })} plan={plan} path={`sections[${index}].volume`} />
+      <Figure label={t("filling.takes")} value={volumeText(section.volume, reader.value)} note={t("filling.batches", { batches: section.batches })} plan={plan} path={`sections[${index}].volume`} explanation={sectionVolume(section, plan)} />
       <div class="row even">
         <MomentButton room={room.id} section={section.id} placement={placement} moment="mixed_at" />
         <MomentButton room={room.id} section={section.id} placement={placement} moment="placed_at" />
@@ -64,7 +65,7 @@ export function Filling({ id }: { id: string }) {
         <PlanNotes state={room.state} />
         {!plan && <NoPlan room={room} />}
         {plan && <p class="notice">{t("filling.how")}</p>}
-        {plan && <Cautions cautions={cautionsAt(plan, "sections")} />}
+        {plan && <Cautions cautions={cautionsAt(plan, "sections", "materials")} />}
         {plan && <ol class="sections-list">{sections.map(({ section, index }) => <SectionLine key={section.id} room={room} plan={plan} section={section} index={index} />)}</ol>}
       </div>
     </RoomFrame>

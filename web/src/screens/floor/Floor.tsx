@@ -13,6 +13,7 @@ import { withLayer, type Layer } from "../common/layers";
 import { Missing } from "../common/Missing";
 import { Cautions, PlanNotes } from "../common/Notes";
 import { cautionsAt } from "../common/plan";
+import { highToLow } from "../common/ownExplanations";
 import { RoomFrame } from "../common/RoomFrame";
 import { ScaleKey } from "../common/ScaleKey";
 import { useRoom, type RoomView } from "../common/useRoom";
@@ -36,7 +37,7 @@ function Governing({ plan }: { plan: Plan }) {
   return (
     <>
       <div class="figures">
-        <Figure label={t("floor.high_to_low")} value={depthText(highest.z - lowest.z, reader.value)} plan={plan} path="surface.highest" />
+        <Figure label={t("floor.high_to_low")} value={depthText(highest.z - lowest.z, reader.value)} plan={plan} path="surface.high_to_low" explanation={highToLow(plan)} />
         <Figure label={t("bed.mean")} value={depthText(thickness.mean, reader.value)} plan={plan} path="bed.thickness.mean" />
         <Figure label={t("bed.volume")} value={volumeText(volume, reader.value)} plan={plan} path="bed.volume" />
         <Figure label={t("bed.mass")} value={massText(mass, reader.value)} plan={plan} path="bed.mass" />

@@ -5,6 +5,7 @@ import type { Outline } from "../../wire";
 import { reader, t } from "../../words";
 import { Figure } from "../common/Figure";
 import { Cautions, PlanNotes } from "../common/Notes";
+import { roundTheWalls } from "../common/ownExplanations";
 import { cautionsAt } from "../common/plan";
 import { saved } from "../common/saving";
 import type { RoomView } from "../common/useRoom";
@@ -46,7 +47,7 @@ export function Closed({ room }: { room: RoomView }) {
       {plan && (
         <div class="figures">
           <Figure label={t("outline.area")} value={areaText(plan.outline.area, reader.value)} plan={plan} path="outline.area" />
-          <Figure label={t("outline.perimeter")} value={lengthText(plan.outline.perimeter, reader.value)} plan={plan} path="outline.perimeter" />
+          <Figure label={t("outline.perimeter")} value={lengthText(plan.outline.perimeter, reader.value)} plan={plan} path="outline.perimeter" explanation={roundTheWalls(plan)} />
         </div>
       )}
       <Doorways room={room} />

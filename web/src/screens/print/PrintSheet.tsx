@@ -1,5 +1,6 @@
 /** A page worth pinning to a stud: the drawing, the shims, the order, the waiting. Seen on paper only. */
 import { PaperSheet } from "../../drawing/Sheet";
+import type { ScenePoint } from "../../drawing/scene";
 import { jobOf } from "../../state";
 import { depthText, heightText, loadText, massText, momentText, volumeText } from "../../units";
 import type { Plan } from "../../wire";
@@ -23,8 +24,8 @@ function Facts({ plan }: { plan: Plan }) {
     [t("bed.thickest"), depthText(thickness.max, reader.value)],
     [t("bed.volume"), volumeText(volume, reader.value)],
     [t("bed.mass"), massText(mass, reader.value)],
-    [t("bed.load_mean"), loadText(load.mean, reader.value)],
-    [t("bed.load_max"), loadText(load.max, reader.value)],
+    [t("print.load_mean"), loadText(load.mean, reader.value)],
+    [t("print.load_max"), loadText(load.max, reader.value)],
   ] as const;
   return <dl class="paper-facts">{rows.map(([name, value]) => <div key={name}><dt>{name}</dt><dd>{value}</dd></div>)}</dl>;
 }
@@ -47,9 +48,14 @@ function Times({ plan }: { plan: Plan }) {
   );
 }
 
+/** High and low spot alone: the shims need the room on paper. */
+function governing(plan: Plan): readonly ScenePoint[] {
+  return heightPoints(plan).filter(({ kind }) => kind === "high" || kind === "low");
+}
+
 function Paper({ room, plan }: { room: RoomView; plan: Plan }) {
   const set = new Set(room.fields["rails.set_stations"] ?? []);
-  const scene = { ...roomScene(room.fields), points: heightPoints(plan), rails: sceneRails(plan.rails, new Set(), null) };
+  const scene = { ...roomScene(room.fields), points: governing(plan), rails: sceneRails(plan.rails, new Set(), null) };
   return (
     <>
       <PaperSheet scene={scene} window={PAPER} name="paper" />

@@ -5,12 +5,14 @@ import { editRoom, preferences } from "../../state";
 import { depthText } from "../../units";
 import type { Plan } from "../../wire";
 import { reader, t } from "../../words";
+import { Dialog } from "../common/Dialog";
 import { Figure } from "../common/Figure";
 import { roomScene } from "../common/roomFigure";
 import { sceneRails } from "../common/layers";
 import { Missing } from "../common/Missing";
 import { NoPlan } from "../common/NoPlan";
-import { PlanNotes } from "../common/Notes";
+import { Cautions, PlanNotes } from "../common/Notes";
+import { cautionsAt } from "../common/plan";
 import { RoomFrame } from "../common/RoomFrame";
 import { saved } from "../common/saving";
 import { useAwake } from "../common/useAwake";
@@ -81,11 +83,12 @@ export function Rails({ id }: { id: string }) {
   useAwake();
   const room = useRoom(id);
   const [chosen, setChosen] = useState<string | null>(null);
-  const [showing, setShowing] = useState<"table" | "tools" | null>(null);
+  const [showing, setShowing] = useState<"table" | "tools" | "know" | null>(null);
   const plan = room?.plan ?? null;
   const standings = useMemo(() => standingsOf(plan?.rails ?? []), [plan]);
   const set = useMemo(() => new Set(room?.fields["rails.set_stations"] ?? []), [room?.fields]);
   if (!room) return <Missing />;
+  const cautions = plan ? cautionsAt(plan, "rails") : [];
   const hand = inHand(standings, set, chosen);
   return (
     <RoomFrame room={room} step="rails" still="thumb" drawing={<RailsDrawing room={room} set={set} current={hand?.key ?? null} onChoose={setChosen} />}>
@@ -94,9 +97,11 @@ export function Rails({ id }: { id: string }) {
       {plan && !hand && <p class="notice good" data-testid="rails-done">{standings.length > 0 ? t("rails.all_set") : t("rails.none")}</p>}
       <div class="row even">
         <button type="button" class="button" data-testid="shim-table" disabled={!plan} onClick={() => setShowing("table")}>{t("rails.table")}</button>
+        {cautions.length > 0 && <button type="button" class="button warns" data-testid="rail-cautions" onClick={() => setShowing("know")}>{t("rails.know", { count: cautions.length })}</button>}
         <button type="button" class="button" data-testid="rail-tools" onClick={() => setShowing("tools")}>{t("rails.tools")}</button>
       </div>
       {showing === "table" && plan && <ShimDialog plan={plan} set={set} onChoose={(key) => { setChosen(key); setShowing(null); }} onClose={() => setShowing(null)} />}
+      {showing === "know" && <Dialog title={t("rails.know_title")} testid="rails-know" onClose={() => setShowing(null)}><Cautions cautions={cautions} /></Dialog>}
       {showing === "tools" && <RailTools room={room} onClose={() => setShowing(null)} />}
     </RoomFrame>
   );

@@ -67,10 +67,16 @@ function Milestones({ plan }: { plan: Plan }) {
   return (
     <div class="figures one" data-testid="milestones">
       {plan.readiness.map((row, index) => (
-        <Figure key={row.milestone} label={milestoneName(row)} value={whenText(row)} note={basisText(row)} plan={plan} path={`readiness[${index}]`} />
+        <Figure key={row.milestone} label={milestoneName(row)} value={whenText(row)} note={row.forecast && row.at ? `${basisText(row)} ${t("waiting.foretold")}` : basisText(row)} plan={plan} path={`readiness[${index}]`} />
       ))}
     </div>
   );
+}
+
+function Age({ plan }: { plan: Plan }) {
+  const first = plan.readiness[0];
+  if (!first || plan.placed_at === null) return null;
+  return <Figure label={t("waiting.age")} value={hoursText(first.equivalent_age, reader.value)} plan={plan} path="readiness[0].equivalent_age" />;
 }
 
 function WorkingTime({ plan }: { plan: Plan }) {
@@ -90,6 +96,7 @@ export function Waiting({ id }: { id: string }) {
         {!plan && <NoPlan room={room} />}
         {plan && <Placed room={room} />}
         {plan && <Milestones plan={plan} />}
+        {plan && <Age plan={plan} />}
         {plan && <Cautions cautions={cautionsAt(plan, "readiness", "working_time", "evaporation")} />}
         <Climate room={room} />
         {plan && <WorkingTime plan={plan} />}

@@ -146,6 +146,8 @@ export const frame = {
   "print.do": "Print",
   "print.order": "Order",
   "print.head": "{job} · {place} · {at}",
+  "print.load_mean": "Dead load, mean",
+  "print.load_max": "Dead load, worst",
   "print.nothing": "No figures yet.",
   "print.engine": "Reckoned by engine {version}, {hash}",
 } as const;

@@ -81,6 +81,8 @@ export const codes: Readonly<Record<keyof typeof english, string>> = {
   "caution.by_hand": "{count:number} partes, {area:area} en total, quedan fuera de todo par de maestras (la mayor {largest:area}): iguálelas con una regla corta y la llana, y revíselas.",
   "caution.rail_too_short": "A {x:length} a lo ancho, {y:length} hacia arriba solo quedan {length:length} para una maestra: allí no se pone, se hace a mano.",
   "caution.strip_too_thick": "Maestra {rail}, punto {station}: la cama tiene {bed:depth} y el listón {strip:depth}; sobraría {over:depth}. Use un listón más delgado, pique el punto alto o suba la cama.",
+  "caution.too_many_rails": "Con una regla de {straightedge:length} harían falta cientos de maestras en este cuarto, así que no se trazó ninguna: use una más larga o trabaje el cuarto por partes.",
+  "caution.inset_raised": "A {inset:depth} de las paredes los listones quedarían dentro de ellas: se ponen a {used:depth}, la mitad de su ancho.",
   "caution.exit_assumed": "No hay puertas anotadas: se toma como salida el medio de la pared más larga.",
   "caution.section_cut_off": "Los tramos {first} a {last} no tienen salida sobre la cama: rellénelos primero, y piense cómo salir de ellos.",
   "caution.narrow_way_out": "La salida pasa entre tramos de menos de {width:length}: ponga una tabla, o rellene desde los dos lados.",

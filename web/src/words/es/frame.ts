@@ -148,6 +148,8 @@ export const frame: Readonly<Record<keyof typeof english, string>> = {
   "print.do": "Imprimir",
   "print.order": "Pedido",
   "print.head": "{job} · {place} · {at}",
+  "print.load_mean": "Carga muerta, media",
+  "print.load_max": "Carga muerta, la peor",
   "print.nothing": "Todavía no hay cifras.",
   "print.engine": "Calculado por el motor {version}, {hash}",
 };
