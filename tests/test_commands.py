@@ -60,7 +60,7 @@ def test_demo_comes_once_and_its_rooms_have_plans(tmp_path: Path, capfd: pytest.
         "job": 1,
         "room": 2,
         "reading": 44,
-        "placement": 3,
+        "placement": 5,
         "climate": 9,
     }
 

@@ -20,7 +20,15 @@ from evenbed.store.work import Store
 def create_app(settings: Settings) -> FastAPI:
     """The application over a database that is already migrated and founded."""
     store = Store(settings.database_url, settings.busy_timeout_s)
-    app = FastAPI(title="Evenbed", version=__version__, lifespan=_closing(store), redirect_slashes=False)
+    app = FastAPI(
+        title="Evenbed",
+        version=__version__,
+        lifespan=_closing(store),
+        redirect_slashes=False,
+        openapi_url="/api/openapi.json",
+        docs_url=None,  # the framework's pages would load scripts from elsewhere
+        redoc_url=None,
+    )
     app.state.service = Service(settings, store, Tries(), app.version)
     for routes in (health, plans, sessions, exchange):
         app.include_router(routes.router)

@@ -19,7 +19,7 @@ BATH = files("evenbed.demo").joinpath("upstairs_bath.json").read_text(encoding="
 @pytest.fixture
 def description(client: Client) -> dict[str, Any]:
     """The description as the service gives it."""
-    described: dict[str, Any] = client.send("GET", "/openapi.json").json()
+    described: dict[str, Any] = client.send("GET", "/api/openapi.json").json()
     return described
 
 
