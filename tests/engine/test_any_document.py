@@ -52,6 +52,7 @@ def mutate(document: Any, path: str, how: str, value: Any) -> None:
         inner[f"{last}?"] = value
 
 
+extremes = st.sampled_from([1e6, -1e6, 5e-324, -0.0, 0.1, 1e-9])
 ways = st.sampled_from(["replace", "delete", "insert"])
 changes = st.lists(st.tuples(st.sampled_from(PLACES), ways, junk), min_size=1, max_size=3)
 
@@ -70,7 +71,10 @@ def test_any_change_of_a_good_document_gives_a_plan_or_problems(made: list[tuple
     assert time.monotonic() - started < PATIENCE
 
 
-@given(st.sampled_from([p for p in PLACES if isinstance(value_at(good(), p), int | float)]), st.floats(-1e6, 1e6))
+@given(
+    st.sampled_from([p for p in PLACES if isinstance(value_at(good(), p), int | float)]),
+    st.floats(-1e4, 1e4) | extremes,
+)
 @settings(max_examples=120, deadline=None)
 def test_any_number_in_any_place_gives_a_plan_or_problems(path: str, number: float) -> None:
     check_answer(plan_text(json.dumps(changed(path, number))))
