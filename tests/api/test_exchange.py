@@ -1,5 +1,6 @@
 """Push, pull and history over HTTP."""
 
+import json
 from typing import Any
 
 import pytest
@@ -136,6 +137,22 @@ def test_what_is_no_json_is_a_problem_and_never_a_mistake_of_the_service(phone: 
     reply = phone.send("POST", "/api/push", content=body, headers={"Content-Type": "application/json"})
     assert reply.status_code == 422
     assert reply.headers["content-type"] == "application/problem+json"
+
+
+def test_whatever_depth_a_push_may_have_can_be_pulled_again(phone: Client) -> None:
+    phone.push(change(1, "job", JOB, {"name": "x"}), change(2, "room", ROOM, {"job_id": JOB}))
+    number = 3
+    for depth in (15, 30, *range(250, 256), 500, 5_000):
+        fields = {"outline": {"x": "?"}}
+        told = {"protocol": 1, "changes": [change(number, "room", ROOM, fields)], "device_time": "2026-05-04T10:00Z"}
+        body = json.dumps(told).replace('"?"', "[" * depth + "]" * depth)
+        reply = phone.send("POST", "/api/push", content=body, headers={"Content-Type": "application/json"})
+        assert reply.status_code in (200, 422), depth
+        number += reply.status_code == 200
+        assert phone.send("GET", "/api/pull").status_code == 200, depth
+    told = phone.send("GET", f"/api/records/room/{ROOM}/history").json()["entries"]
+    assert len(told) == 2
+    assert number > 4
 
 
 @pytest.mark.parametrize("query", ["after=-1", "after=x", "limit=0", "limit=501", "after=99999999999999999999"])

@@ -88,6 +88,11 @@ def test_what_is_not_in_the_build_is_not_found(client: Client, path: str) -> Non
     assert (reply.status_code, reply.json()["code"]) == (404, "not_found")
 
 
+@pytest.mark.parametrize("path", ["/%00", "/" + "a" * 5_000, "/%ff%fe", "/con:/x"])
+def test_strange_addresses_are_the_apps_to_answer(client: Client, path: str) -> None:
+    assert client.send("GET", path).content == FILES["index.html"]
+
+
 def test_an_unchanged_page_is_not_sent_again(client: Client) -> None:
     tag = client.send("GET", "/").headers["etag"]
     assert client.send("GET", "/", headers={"If-None-Match": tag}).status_code == 304

@@ -1,5 +1,6 @@
 """What is refused, with which reason; and pushes that are not taken at all."""
 
+import json
 from typing import Any
 
 import pytest
@@ -64,6 +65,7 @@ REFUSED: list[tuple[Reason, str, str, dict[str, Any]]] = [
     (Reason.BAD_VALUE, "room", ROOM, {"bed.minimum_thickness": 10**400}),
     (Reason.BAD_VALUE, "room", ROOM, {"outline": {"vertices": [[0, 0, 0]]}}),
     (Reason.BAD_VALUE, "room", ROOM, {"openings": {"wall": 0}}),
+    (Reason.BAD_VALUE, "room", ROOM, {"outline": {"extra": json.loads("[" * 20 + "]" * 20)}}),
     (Reason.BAD_VALUE, "reading", OTHER, {**READ, "taken_at": "2026-05-04"}),
     (Reason.BAD_VALUE, "reading", OTHER, {**READ, "mark": "m1"}),
     (Reason.MISSING_FIELD, "room", OTHER, {"name": "Bath"}),

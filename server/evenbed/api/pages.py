@@ -56,10 +56,13 @@ class Pages(StaticFiles):
     def _file_for(self, path: str) -> str:
         if path == "api" or path.startswith("api/"):
             raise HTTPException(404, "There is no such address in the service.")
-        name = path if self._is_file(path) or PurePosixPath(path).suffix else INDEX
-        if name == INDEX and not self._is_file(INDEX):
+        if self._is_file(path):
+            return path
+        if PurePosixPath(path).suffix:
+            raise HTTPException(404, "There is no such file in the app.")
+        if not self._is_file(INDEX):
             raise HTTPException(404, "The app is not built yet: its index.html is not there.")
-        return name
+        return INDEX
 
     def _packing(self, name: str, accepted: str) -> tuple[str | None, str]:
         offered = {part.partition(";")[0].strip() for part in accepted.split(",") if not _is_refused(part)}
@@ -69,7 +72,11 @@ class Pages(StaticFiles):
         return None, ""
 
     def _is_file(self, path: str) -> bool:
-        found, about = self.lookup_path(path)
+        """False too for names that no file system takes: far too long, or with a zero in them."""
+        try:
+            found, about = self.lookup_path(path)
+        except (OSError, ValueError):
+            return False
         return about is not None and Path(found).is_file()
 
 

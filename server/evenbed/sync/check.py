@@ -8,7 +8,7 @@ from evenbed.sync.port import Ledger
 from evenbed.wire.exchange import Change
 from evenbed.wire.records import SHAPES
 from evenbed.wire.refusals import SENTENCES, Reason
-from evenbed.wire.values import is_uuid
+from evenbed.wire.values import DEEPEST, is_deeper, is_uuid
 
 PARENTS = {
     "room": ("job", "job_id"),
@@ -17,6 +17,7 @@ PARENTS = {
     "climate": ("room", "room_id"),
 }
 PLACES = ("at", "mark")
+QUOTED = 80
 CHANGEABLE_IN_A_READING = {"deleted"}
 
 
@@ -32,8 +33,9 @@ def refusal_of(change: Change, record: Record | None, ledger: Ledger) -> Refusal
 
 
 def refuse(reason: Reason, **values: object) -> Refusal:
-    """The refusal with its English sentence."""
-    return Refusal(reason, SENTENCES[reason].format(**values))
+    """The refusal with its English sentence; what a phone sent is quoted no longer than a line."""
+    quoted = {name: str(value)[:QUOTED] for name, value in values.items()}
+    return Refusal(reason, SENTENCES[reason].format(**quoted))
 
 
 def _bad_envelope(change: Change) -> Refusal | None:
@@ -41,6 +43,9 @@ def _bad_envelope(change: Change) -> Refusal | None:
         return refuse(Reason.UNKNOWN_KIND, got=change.kind)
     if not is_uuid(change.record_id):
         return refuse(Reason.BAD_ID, field="record_id", got=change.record_id)
+    deep = next((name for name, value in change.fields.items() if is_deeper(value)), None)
+    if deep is not None:
+        return refuse(Reason.BAD_VALUE, field=deep, why=f"it is nested more than {DEEPEST} deep")
     return None if change.fields else refuse(Reason.NOTHING_CHANGED)
 
 

@@ -13,6 +13,8 @@ from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 from evenbed.wire.protocol import LONGEST_ID, LONGEST_NAME, LONGEST_TEXT
 
 MOST_ENTRIES = 2_000
+DEEPEST = 20
+"""Lists and objects within each other. What could not be sent on to every phone must not be taken from one."""
 UUID_PATTERN = r"^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$"
 _UUID = re.compile(UUID_PATTERN)
 
@@ -20,6 +22,14 @@ _UUID = re.compile(UUID_PATTERN)
 def is_uuid(text: str) -> bool:
     """True for a UUID in lower-case letters with hyphens."""
     return _UUID.fullmatch(text) is not None
+
+
+def is_deeper(value: object, most: int = DEEPEST) -> bool:
+    """True where lists and objects stand within each other more than `most` deep."""
+    if not isinstance(value, dict | list):
+        return False
+    parts = value.values() if isinstance(value, dict) else value
+    return most == 0 or any(is_deeper(part, most - 1) for part in parts)
 
 
 def check_moment(text: str) -> str:
