@@ -1,10 +1,13 @@
 /** Fingers on the drawing: one drags, two pinch, a still one taps. */
 import { useRef } from "preact/hooks";
-import { distance, dragged, pinched, type Camera, type Place, type Window } from "./camera";
+import { distance, dragged, pinched, zoomed, type Camera, type Place, type Window } from "./camera";
 
+const WHEEL_STEP = 1.15;
 const STILL = 8; // px a finger may wander and still tap
 
 interface Hand {
+  /** The camera as the fingers left it: several moves may come before the screen is drawn again. */
+  camera: Camera;
   fingers: Map<number, Place>;
   start: Place | null;
   moved: boolean;
@@ -24,16 +27,17 @@ function placeOf(event: Pointer): Place {
   return [event.clientX - box.left, event.clientY - box.top];
 }
 
-function cameraAfter({ camera, window }: Listening, hand: Hand, id: number, to: Place): Camera {
+function cameraAfter(window: Window, hand: Hand, id: number, to: Place): Camera {
   const from = hand.fingers.get(id) ?? to;
   const other = [...hand.fingers].find(([key]) => key !== id)?.[1];
-  if (other) return pinched(camera, window, [from, other], [to, other]);
-  return dragged(camera, [to[0] - from[0], to[1] - from[1]]);
+  if (other) return pinched(hand.camera, window, [from, other], [to, other]);
+  return dragged(hand.camera, [to[0] - from[0], to[1] - from[1]]);
 }
 
 export function useGestures(listening: Listening) {
-  const hand = useRef<Hand>({ fingers: new Map(), start: null, moved: false }).current;
+  const hand = useRef<Hand>({ camera: listening.camera, fingers: new Map(), start: null, moved: false }).current;
   const down = (event: Pointer) => {
+    if (hand.fingers.size === 0) hand.camera = listening.camera;
     hand.fingers.set(event.pointerId, placeOf(event));
     hand.moved = hand.fingers.size > 1;
     hand.start = placeOf(event);
@@ -44,7 +48,8 @@ export function useGestures(listening: Listening) {
     if (!hand.moved && hand.start && distance(hand.start, to) < STILL) return;
     if (!hand.moved) (event.currentTarget as Element).setPointerCapture(event.pointerId);
     hand.moved = true;
-    listening.onCamera(cameraAfter(listening, hand, event.pointerId, to));
+    hand.camera = cameraAfter(listening.window, hand, event.pointerId, to);
+    listening.onCamera(hand.camera);
     hand.fingers.set(event.pointerId, to);
   };
   const up = (event: Pointer) => {
@@ -52,5 +57,11 @@ export function useGestures(listening: Listening) {
     hand.fingers.delete(event.pointerId);
     if (tapped) listening.onTap(placeOf(event));
   };
-  return { onPointerDown: down, onPointerMove: move, onPointerUp: up, onPointerCancel: up };
+  const wheel = (event: WheelEvent & { readonly currentTarget: EventTarget | null }) => {
+    event.preventDefault();
+    const box = (event.currentTarget as Element).getBoundingClientRect();
+    const hold: Place = [event.clientX - box.left, event.clientY - box.top];
+    listening.onCamera(zoomed(listening.camera, listening.window, hold, event.deltaY < 0 ? WHEEL_STEP : 1 / WHEEL_STEP));
+  };
+  return { onWheel: wheel, onPointerDown: down, onPointerMove: move, onPointerUp: up, onPointerCancel: up };
 }

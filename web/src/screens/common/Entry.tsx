@@ -47,7 +47,7 @@ export function Entry(props: EntryProps) {
     <div class="stack tight">
       <div class="entry">
         <div>
-          <p class="what">{props.what}</p>
+          <p class="what" data-testid="entry-what">{props.what}</p>
           <p class={shown ? "typed" : "typed empty"} data-testid="typed" aria-live="polite">{shown}</p>
         </div>
         {props.beside}

@@ -65,8 +65,9 @@ export function Filling({ id }: { id: string }) {
         <PlanNotes state={room.state} />
         {!plan && <NoPlan room={room} />}
         {plan && <p class="notice">{t("filling.how")}</p>}
-        {plan && <Cautions cautions={cautionsAt(plan, "sections", "materials")} />}
+        {plan && <Cautions cautions={cautionsAt(plan, "sections")} />}
         {plan && <ol class="sections-list">{sections.map(({ section, index }) => <SectionLine key={section.id} room={room} plan={plan} section={section} index={index} />)}</ol>}
+        {plan && <Cautions cautions={cautionsAt(plan, "materials")} />}
       </div>
     </RoomFrame>
   );

@@ -24,7 +24,20 @@ function noteOf({ state, plan, readings }: RoomView): string {
   return t("levels.spread", { spread: highest.z - lowest.z });
 }
 
-function About({ room, onClose }: { room: RoomView; onClose: () => void }) {
+/** Every reading as a button: the way to a reading for whoever cannot tap it on the drawing. */
+function ReadingList({ room, onOpen }: { room: RoomView; onOpen: (id: string) => void }) {
+  return (
+    <ul class="reading-list">
+      {room.readings.map(({ id, fields }, index) => (
+        <li key={id}>
+          <button type="button" class="button wide" data-testid="listed-reading" onClick={() => onOpen(id)}>{t("reading.listed", { number: index + 1, down: fields.down ?? 0 })}</button>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function About({ room, onOpen, onClose }: NotesProps & { readonly onClose: () => void }) {
   const { plan } = room;
   return (
     <Dialog title={t("levels.about")} testid="levels-about" onClose={onClose}>
@@ -38,17 +51,23 @@ function About({ room, onClose }: { room: RoomView; onClose: () => void }) {
       )}
       {plan && <Cautions cautions={cautionsAt(plan, "levels")} />}
       <p class="quiet">{t("levels.how")}</p>
+      <ReadingList room={room} onOpen={(id) => { onClose(); onOpen(id); }} />
     </Dialog>
   );
 }
 
-export function LevelNotes({ room }: { room: RoomView }) {
+interface NotesProps {
+  readonly room: RoomView;
+  readonly onOpen: (id: string) => void;
+}
+
+export function LevelNotes({ room, onOpen }: NotesProps) {
   const [open, setOpen] = useState(false);
   const isAsking = room.plan ? cautionsAt(room.plan, "levels").length > 0 : alarmIn(room.state) !== null;
   return (
     <>
       <button type="button" class={isAsking ? "button note warns" : "button note"} data-testid="levels-note" onClick={() => setOpen(true)}>{noteOf(room)}</button>
-      {open && <About room={room} onClose={() => setOpen(false)} />}
+      {open && <About room={room} onOpen={onOpen} onClose={() => setOpen(false)} />}
     </>
   );
 }

@@ -90,7 +90,7 @@ function Reading({ room, round, take, onOpen }: { room: RoomView; round: Round; 
   return (
     <>
       <div class="level-row">
-        <LevelNotes room={room} />
+        <LevelNotes room={room} onOpen={onOpen} />
         <button type="button" class="button" data-testid="place-by-tape" onClick={() => setPlacing(true)}>{t("levels.by_tape")}</button>
         <Last room={room} onOpen={onOpen} />
       </div>

@@ -79,6 +79,7 @@ export const work = {
   "levels.how":
     "A cross is a place to read; tap another one, or the floor, to go there. A dot is a reading; tap it to correct it. A sixteenth, or a fourth digit in millimetres, ends a reading.",
   "reading.title": "Reading {down:length}",
+  "reading.listed": "{number}: {down:length}",
   "reading.place": "Place",
   "reading.height": "Height",
   "reading.taken": "Taken",

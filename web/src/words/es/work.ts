@@ -81,6 +81,7 @@ export const work: Readonly<Record<keyof typeof english, string>> = {
   "levels.how":
     "Una cruz es un punto por leer; toque otra, o el piso, para ir allí. Un punto negro es una lectura; tóquelo para corregirla. Un dieciseisavo, o la cuarta cifra en milímetros, termina la lectura.",
   "reading.title": "Lectura {down:length}",
+  "reading.listed": "{number}: {down:length}",
   "reading.place": "Lugar",
   "reading.height": "Altura",
   "reading.taken": "Tomada",
@@ -161,7 +162,7 @@ export const work: Readonly<Record<keyof typeof english, string>> = {
   "rails.table": "Tabla de calces",
   "rails.know": "Ojo: {count}",
   "rails.know_title": "Antes de poner las maestras",
-  "rails.tools": "Herramienta",
+  "rails.tools": "Útiles",
   "rails.tools_more": "Lo que tiene a mano. Todo se puede cambiar.",
   "rails.soak": "Un listón seco se tuerce sobre mortero mojado: remójelo y cubra lo que espera.",
   "rails.rail": "Maestra {rail}",
