@@ -1,0 +1,69 @@
+"""One Chromium for all browser tests; a service with its own data and fresh phones for each."""
+
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from shutil import which
+
+import pytest
+from playwright.sync_api import Browser, ConsoleMessage, ViewportSize, sync_playwright
+from tests.browser.phone import Phone
+from tests.browser.running import Service, free_port
+
+NAMES = ("chromium", "chromium-browser", "google-chrome")
+FLAGS = (
+    *("--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking"),
+    *("--disable-component-update", "--disable-sync"),
+)
+PHONE: ViewportSize = {"width": 360, "height": 740}
+OFFICE: ViewportSize = {"width": 1440, "height": 900}
+
+
+def chromium_path() -> str:
+    """The installed browser. Raises FileNotFoundError where there is none."""
+    found = next(filter(None, map(which, NAMES)), None)
+    if found is None:
+        raise FileNotFoundError("Chromium is not installed: run tests/browser/install-browser.sh")
+    return found
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """The installed Chromium, without a window."""
+    with sync_playwright() as playwright:
+        running = playwright.chromium.launch(executable_path=chromium_path(), args=list(FLAGS))
+        yield running
+        running.close()
+
+
+@pytest.fixture
+def service(tmp_path: Path) -> Iterator[Service]:
+    """A running service over empty data."""
+    running = Service(tmp_path, free_port())
+    running.start()
+    yield running
+    running.stop()
+
+
+@pytest.fixture
+def new_phone(browser: Browser) -> Iterator[Callable[..., Phone]]:
+    """Makes phones (or, with `office=True`, wide windows), each with a storage of its own."""
+    phones: list[Phone] = []
+
+    def make(*, office: bool = False) -> Phone:
+        size = OFFICE if office else PHONE
+        context = browser.new_context(viewport=size, has_touch=not office, is_mobile=not office, locale="en-US")
+        phone = Phone(context, context.new_page(), [])
+        phone.page.on("pageerror", lambda error: phone.complaints.append(str(error)))
+        phone.page.on("console", lambda message: _note(phone, message))
+        phones.append(phone)
+        return phone
+
+    yield make
+    for phone in phones:
+        phone.context.close()
+
+
+def _note(phone: Phone, message: ConsoleMessage) -> None:
+    """Failed requests are what a lost network looks like; anything else on the console is a fault."""
+    if message.type == "error" and "Failed to load resource" not in message.text:
+        phone.complaints.append(message.text)

@@ -1,0 +1,114 @@
+"""A person's hand on the app: presses keys and buttons by the marks they carry for tests."""
+
+import re
+from dataclasses import dataclass
+from pathlib import Path
+
+from playwright.sync_api import BrowserContext, Page, expect
+
+SHOTS = Path(__file__).parents[2] / "out" / "screenshots"
+PLAN_PATIENCE_MS = 30_000  # the engine may have to wake first
+
+
+@dataclass
+class Phone:
+    """One browser profile with one page of the app open in it; what it complained of stays in `complaints`."""
+
+    context: BrowserContext
+    page: Page
+    complaints: list[str]
+
+    def tap(self, mark: str) -> None:
+        """Tap what carries the mark, inside the screen where it stands there more than once."""
+        self.page.get_by_test_id(mark).locator("visible=true").last.click()
+
+    def fill(self, mark: str, text: str) -> None:
+        """Type into a text field."""
+        self.page.get_by_test_id(mark).fill(text)
+
+    def text(self, mark: str) -> str:
+        """What the marked element says."""
+        return self.page.get_by_test_id(mark).last.inner_text().replace("\n", " ")
+
+    def texts(self, mark: str) -> list[str]:
+        """What each element with the mark says."""
+        return self.page.get_by_test_id(mark).all_inner_texts()
+
+    def keys(self, *keys: str) -> None:
+        """Press keys of the pad."""
+        for key in keys:
+            self.page.get_by_test_id(f"key-{key}").click()
+
+    def shot(self, name: str) -> None:
+        """Keep a picture of the screen for a person to look at."""
+        SHOTS.mkdir(parents=True, exist_ok=True)
+        self.page.screenshot(path=SHOTS / f"{name}.png", full_page=True)
+
+    def wait_for(self, mark: str) -> None:
+        """Wait until something with the mark is there."""
+        expect(self.page.get_by_test_id(mark).last).to_be_visible(timeout=PLAN_PATIENCE_MS)
+
+    def wait_for_text(self, mark: str, pattern: str) -> None:
+        """Wait until the marked element says something the pattern finds."""
+        expect(self.page.get_by_test_id(mark).last).to_have_text(re.compile(pattern), timeout=PLAN_PATIENCE_MS)
+
+    def open(self, address: str) -> None:
+        """Open the app at an address and wait for its head."""
+        self.page.goto(address)
+        self.wait_for("save-line")
+
+    def wait_until_kept(self) -> None:
+        """Wait until the app's files are on the phone, so that it can open without a network."""
+        self.page.evaluate("navigator.serviceWorker.ready.then(() => true)")
+        self.page.wait_for_function("navigator.serviceWorker.controller !== null", timeout=PLAN_PATIENCE_MS)
+
+    def join(self, code: str, person: str) -> None:
+        """Join the office from the settings."""
+        self.tap("open-settings")
+        self.fill("join-code", code)
+        self.fill("join-person", person)
+        self.tap("join-now")
+        self.wait_for("joined")
+        self.tap("back")
+
+    def begin_room(self, job: str, place: str, room: str) -> None:
+        """A new job with a first room, from the list of jobs."""
+        self.tap("new-job")
+        self.fill("job-name", job)
+        self.fill("job-place", place)
+        self.tap("begin-job")
+        self.fill("room-name", room)
+        self.tap("begin-room")
+        self.wait_for("keypad")
+
+    def walk(self, walls: list[tuple[str, str]]) -> None:
+        """Tape walls given as feet and the turn after each; the last one closes the figure."""
+        for feet, turn in walls[:-1]:
+            self.keys(*feet, "feet")
+            self.tap(f"turn-{turn}")
+        self.keys(*walls[-1][0], "feet")
+        self.tap("close-figure")
+        self.wait_for("walk-again")
+
+    def read(self, readings: list[tuple[str, int]]) -> None:
+        """Take readings given as whole inches and sixteenths: the last key of each goes on by itself."""
+        for number, (inches, sixteenths) in enumerate(readings, start=1):
+            self.keys(*inches, f"part-{sixteenths}")
+            self.wait_for_text("entry-what", rf"\b{number + 1}\b")
+
+    def go_to(self, step: str) -> None:
+        """Open a step of the room: from the course where it is in sight, else by way of the room's own screen."""
+        bricks = self.page.get_by_test_id(f"step-{step}").locator("visible=true")
+        if not bricks.count():
+            self.tap("step-room" if self.page.get_by_test_id("step-room").count() else "back")
+        bricks.last.click()
+
+    def shims(self) -> list[list[str]]:
+        """The shim table, rail by rail, as it stands on the rails' screen."""
+        self.wait_for("station-where")
+        self.tap("shim-table")
+        tables = self.page.get_by_test_id("shim-sheet").get_by_test_id("shims")
+        expect(tables.first).to_be_visible()
+        found = [t.locator("tbody td:last-child").all_inner_texts() for t in tables.all()]
+        self.tap("shim-sheet-close")
+        return found

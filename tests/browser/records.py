@@ -1,0 +1,37 @@
+"""The room document, composed from what the service gives to a program: a second composer beside the phone's own."""
+
+from collections import defaultdict
+from typing import Any
+
+import httpx
+from tests.browser.running import Service
+
+DEVICE = "01a20000-0000-7000-8000-00000000c0de"
+GROUPS = ("bed", "rails", "mix", "curing")
+
+
+def pulled_records(service: Service) -> list[dict[str, Any]]:
+    """Every record, pulled by a program that joined with a code of its own."""
+    told = {"code": service.join_code(), "device_id": DEVICE, "device_name": "test", "person": "Program"}
+    with httpx.Client(base_url=service.address) as client:
+        token = client.post("/api/join", json=told).raise_for_status().json()["token"]
+        reply = client.get("/api/pull?after=0&limit=500", headers={"Authorization": f"Bearer {token}"})
+        records: list[dict[str, Any]] = reply.raise_for_status().json()["records"]
+        return records
+
+
+def document_from_records(records: list[dict[str, Any]], room_name: str) -> dict[str, Any]:
+    """The document of the room with that name."""
+    room = next(r for r in records if r["kind"] == "room" and r["fields"].get("name") == room_name)
+    mine = [r for r in records if r["fields"].get("room_id") == room["id"] and not r["fields"].get("deleted")]
+    superseded = {r["fields"].get("supersedes") for r in mine}
+    readings = [r for r in mine if r["kind"] == "reading" and r["id"] not in superseded]
+    document: dict[str, Any] = defaultdict(dict)
+    document |= {"document": 1, "outline": room["fields"]["outline"]}
+    document["readings"] = [{"id": r["id"], "at": r["fields"]["at"], "down": r["fields"]["down"]} for r in readings]
+    document["openings"] = room["fields"].get("openings") or []
+    for name, value in room["fields"].items():
+        group, _, key = name.partition(".")
+        if group in GROUPS and key and key != "set_stations" and "." not in key:
+            document[group][key] = value
+    return dict(document)
