@@ -12,15 +12,14 @@ SAY = @printf '\n== %s\n'
 WEB_SOURCES := $(shell find web/src web/public web/build server/evenbed/engine -type f -not -name '*.pyc' 2>/dev/null) \
 	$(wildcard web/*.json web/*.ts web/*.html)
 
-.PHONY: help serve test check unit web parity browser bench docs-shots lock wire clean
+.PHONY: help serve test check unit web parity browser bench lock clean
 
 help:
 	@grep -E '^#' Makefile | sed 's/^# \{0,1\}//'
 
 serve: .venv/.serve web/dist/.built
 	$(SAY) "Starting the service with the demo job"
-	$(BIN)/evenbed demo
-	$(BIN)/evenbed serve
+	$(BIN)/evenbed serve --demo --new-code
 
 test: check unit web parity browser bench
 	$(SAY) "Everything ran"

@@ -50,6 +50,10 @@ def _parser() -> argparse.ArgumentParser:
     serving = _with_database(commands, "serve", run_serve, "bring the database up to date and serve app and data")
     serving.add_argument("--host", help="address to listen on (EVENBED_HOST)")
     serving.add_argument("--port", type=int, help="port to listen on, 0 for any free one (EVENBED_PORT)")
+    serving.add_argument("--demo", action="store_true", help="put the demo job in first")
+    serving.add_argument(
+        "--new-code", action="store_true", help="make a fresh join code; the one before stops working"
+    )
     serving.add_argument("--web", type=Path, help="folder of the built app (EVENBED_WEB)")
     _with_database(commands, "demo", run_demo, "put an invented job with two rooms into the database")
     _with_database(commands, "join-code", run_join_code, "make a fresh join code; the one before stops working")
@@ -95,19 +99,29 @@ def run_openapi(_given: argparse.Namespace, settings: Settings) -> int:
     return 0
 
 
-def run_serve(_given: argparse.Namespace, settings: Settings) -> int:
+def run_serve(given: argparse.Namespace, settings: Settings) -> int:
     """Serve until stopped."""
-    _prepare(settings)
+    code = _founded(settings)
+    with closing(_store(settings)) as store:
+        if given.new_code and code is None:
+            code = renew_code(store, _now())
+        if given.demo:
+            _add_demo(store)
+    _say_code(code)
     return serve(create_app(settings), settings)
 
 
 def run_demo(_given: argparse.Namespace, settings: Settings) -> int:
     """Put the demo job in; a second time changes nothing."""
-    _prepare(settings)
+    _say_code(_founded(settings))
     with closing(_store(settings)) as store:
-        added = load_demo(store)
-    print(f"Demo job: {added} changes added." if added else "The demo job is here already; nothing was changed.")
+        _add_demo(store)
     return 0
+
+
+def _add_demo(store: Store) -> None:
+    added = load_demo(store)
+    print(f"Demo job: {added} changes added." if added else "The demo job is here already; nothing was changed.")
 
 
 def run_join_code(_given: argparse.Namespace, settings: Settings) -> int:
@@ -129,11 +143,15 @@ def run_verify(_given: argparse.Namespace, settings: Settings) -> int:
     return 1 if wrong else 0
 
 
-def _prepare(settings: Settings) -> None:
+def _founded(settings: Settings) -> str | None:
+    """The database brought up to date; the first join code where it is new."""
     print(f"Database: {shown_url(settings.database_url)} (bringing it up to date)", flush=True)
     migrate(settings.database_url)
     with closing(_store(settings)) as store:
-        code = found(store, _now())
+        return found(store, _now())
+
+
+def _say_code(code: str | None) -> None:
     if code:
         print(f"Join code: {code} (write it down; `evenbed join-code` makes another)", flush=True)
     else:
