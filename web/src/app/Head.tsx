@@ -1,4 +1,5 @@
 /** The head of every screen: back, where one is, undo, settings. */
+import { useEffect } from "preact/hooks";
 import { canUndo, jobOf, roomOf, undo } from "../state";
 import { t } from "../words";
 import { Link } from "../screens/common/Link";
@@ -30,6 +31,7 @@ function takeBack(): void {
 
 export function Head({ route }: { route: Route }) {
   const { back, title, over } = placeOf(route);
+  useEffect(() => { document.title = title === t("app.name") ? title : `${title} · ${t("app.name")}`; }, [title]);
   const idle = !canUndo.value && stepBack.value === null;
   return (
     <header class="head">
