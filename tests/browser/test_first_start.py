@@ -28,7 +28,8 @@ def test_the_printed_address_and_code_open_the_demo_job(tmp_path: Path, new_phon
     with subprocess.Popen([sys.executable, "-m", "evenbed", *words], stdout=subprocess.PIPE, text=True) as process:
         told = lines_until_address(process)
         address, code = re.search(r"http://\S+", told), re.search(r"Join code: (\S+)", told)
-        assert address and code, told
+        assert address is not None, told
+        assert code is not None, told
         phone = new_phone()
         phone.open(address[0])
         phone.join(code[1], "Rosa")
