@@ -1,6 +1,6 @@
 /**
  * Sentences with their blanks filled. A blank names its value and how to write it: `{depth:depth}` writes the value
- * `depth`, a number of mm, as inches and sixteenths or as mm, whichever the person reads.
+ * `depth`, a number of mm, as inches and sixteenths or as mm, whichever the person reads. `{count|room|rooms}` chooses.
  */
 import {
   areaText, clockText, depthText, heightText, hoursText, lengthText, loadText, massText, momentText, numberText,
@@ -10,6 +10,8 @@ import {
 export type Values = Readonly<Record<string, unknown>>;
 
 const BLANK = /\{(\w+)(?::(\w+))?\}/g;
+/** `{count|room|rooms}`: the first form for exactly one. */
+const FORMS = /\{(\w+)\|([^|}]*)\|([^|}]*)\}/g;
 
 type Writer = (value: number, reader: Reader) => string;
 
@@ -46,10 +48,12 @@ function written(value: unknown, kind: string | undefined, reader: Reader): stri
 
 /** `sentence` with every blank filled from `values`. */
 export function filled(sentence: string, values: Values, reader: Reader): string {
-  return sentence.replace(BLANK, (_, name: string, kind: string | undefined) => written(values[name], kind, reader));
+  const chosen = sentence.replace(FORMS, (_, name: string, one: string, many: string) => (values[name] === 1 ? one : many));
+  return chosen.replace(BLANK, (_, name: string, kind: string | undefined) => written(values[name], kind, reader));
 }
 
 /** The blanks of a sentence, sorted: the same in every language. */
 export function blanksOf(sentence: string): readonly string[] {
-  return [...sentence.matchAll(BLANK)].map(([blank]) => blank).sort();
+  const bare = sentence.replace(FORMS, "{$1}");
+  return [...bare.matchAll(BLANK)].map(([blank]) => blank).sort();
 }

@@ -11,7 +11,7 @@ function JobCard({ job }: { job: Row<"job"> }) {
       <Link to={`/job/${job.id}`} class="card job" testid="job">
         <span class="card-name">{job.fields.name}</span>
         {job.fields.place && <span class="quiet">{job.fields.place}</span>}
-        <span class="card-fact">{rooms.length === 1 ? t("jobs.one_room") : t("jobs.rooms", { count: rooms.length })}</span>
+        <span class="card-fact">{t("jobs.rooms", { count: rooms.length })}</span>
       </Link>
     </li>
   );

@@ -21,7 +21,7 @@ const NO_STATIONS: ReadonlySet<string> = new Set();
 /** The quantity as it is bought or carried: bags, loose sand, water by volume. */
 export function amountText(item: Item): string {
   if (item.item === "water") return waterText(item.quantity, reader.value);
-  if (item.packages !== null) return item.packages === 1 ? t("material.one_bag") : t("material.bags", { count: item.packages });
+  if (item.packages !== null) return t("material.bags", { count: item.packages });
   return item.loose_volume ? volumeText(item.loose_volume, reader.value) : massText(item.quantity, reader.value);
 }
 

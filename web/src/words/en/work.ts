@@ -62,7 +62,7 @@ export const work = {
   "fixture.drain_caution":
     "Showers, drains and waterproofing are for the local plumbing code and a licensed trade: only falls are reckoned here.",
 
-  "levels.here": "Reading {reading} · {left} places left",
+  "levels.here": "Reading {reading} · {left} {left|place|places} left",
   "levels.all_read": "All read. Tap the floor for one more.",
   "levels.last": "Last",
   "levels.three_needed": "Read down from the level line: larger is lower.",
@@ -123,8 +123,7 @@ export const work = {
   "covering.tile": "Tile",
   "covering.bond": "Bond coat",
 
-  "material.bags": "{count} bags",
-  "material.one_bag": "1 bag",
+  "material.bags": "{count} {count|bag|bags}",
   "batch.title": "Batches",
   "batch.count": "Batches",
   "batch.yield": "One bag makes",

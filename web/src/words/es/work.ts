@@ -64,7 +64,7 @@ export const work: Readonly<Record<keyof typeof english, string>> = {
   "fixture.drain_caution":
     "Duchas, desagües e impermeabilización son cosa del código local de plomería y de un oficio con licencia: aquí solo se calculan pendientes.",
 
-  "levels.here": "Lectura {reading} · faltan {left} puntos",
+  "levels.here": "Lectura {reading} · {left|falta|faltan} {left} {left|punto|puntos}",
   "levels.all_read": "Todo leído. Toque el piso para una más.",
   "levels.last": "Última",
   "levels.three_needed": "Lea hacia abajo desde la línea de nivel: más es más bajo.",
@@ -125,8 +125,7 @@ export const work: Readonly<Record<keyof typeof english, string>> = {
   "covering.tile": "Loseta",
   "covering.bond": "Capa de pega",
 
-  "material.bags": "{count} sacos",
-  "material.one_bag": "1 saco",
+  "material.bags": "{count} {count|saco|sacos}",
   "batch.title": "Amasadas",
   "batch.count": "Amasadas",
   "batch.yield": "Un saco rinde",
