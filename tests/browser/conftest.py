@@ -53,8 +53,8 @@ def new_phone(browser: Browser) -> Iterator[Callable[..., Phone]]:
         size = OFFICE if office else PHONE
         context = browser.new_context(viewport=size, has_touch=not office, is_mobile=not office, locale="en-US")
         phone = Phone(context, context.new_page(), [])
-        phone.page.on("pageerror", lambda error: phone.complaints.append(str(error)))
-        phone.page.on("console", lambda message: _note(phone, message))
+        context.on("weberror", lambda error: phone.complaints.append(str(error.error)))
+        context.on("console", lambda message: _note(phone, message))
         phones.append(phone)
         return phone
 

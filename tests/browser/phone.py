@@ -57,6 +57,25 @@ class Phone:
         self.page.goto(address)
         self.wait_for("save-line")
 
+    def new_tab(self) -> None:
+        """Close the tab in mid-job and open another over the same storage."""
+        self.page.close()
+        self.page = self.context.new_page()
+
+    def lose_network(self) -> None:
+        """No request gets through any more."""
+        self.context.set_offline(True)
+
+    def find_network(self) -> None:
+        """Requests get through again."""
+        self.context.set_offline(False)
+
+    def open_room(self, room: str) -> None:
+        """From the list of jobs, with one job in it, to the room's own screen."""
+        self.tap("job")
+        self.page.get_by_test_id("room").filter(has_text=room).click()
+        self.wait_for("course")
+
     def wait_until_kept(self) -> None:
         """Wait until the app's files are on the phone, so that it can open without a network."""
         self.page.evaluate("navigator.serviceWorker.ready.then(() => true)")
