@@ -1,6 +1,7 @@
 """The command line, as a person or a program runs it."""
 
 import json
+import socket
 from importlib.resources import files
 from pathlib import Path
 from typing import Any
@@ -37,6 +38,14 @@ def test_plan_of_a_bad_document_prints_problems_and_ends_with_2(
     (tmp_path / "room.json").write_bytes(content)
     assert main(["plan", str(tmp_path / "room.json")]) == 2
     assert printed(capfd)["problems"][0]["code"] == code
+
+
+def test_a_mark_that_editors_put_before_the_text_changes_nothing(
+    tmp_path: Path, capfd: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "room.json").write_text(BATH, encoding="utf-8-sig")
+    assert main(["plan", str(tmp_path / "room.json")]) == 0
+    assert printed(capfd) == json.loads(plan_text(BATH))
 
 
 @pytest.mark.parametrize("name", ["gone.json", ".", "a\0b"])
@@ -101,9 +110,41 @@ def test_a_setting_that_cannot_be_used_is_named(
     assert "EVENBED_PORT" in capfd.readouterr().err
 
 
+def test_a_port_that_is_taken_is_named(tmp_path: Path, capfd: pytest.CaptureFixture[str]) -> None:
+    with socket.create_server(("127.0.0.1", 0)) as taken:
+        port = taken.getsockname()[1]
+        assert main(["serve", "--data", str(tmp_path), "--port", str(port)]) == 1
+    assert f"port {port}" in capfd.readouterr().err
+
+
+def test_the_command_line_is_held_to_the_same_ranges_as_the_environment(capfd: pytest.CaptureFixture[str]) -> None:
+    assert main(["serve", "--port", "99999"]) == 1
+    assert "from 0 to 65535" in capfd.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("told", "said"),
+    [
+        (["--data", __file__], "folder"),
+        (["--database", "nonsense"], "cannot be read"),
+        (["--database", "nosuch://somewhere/x"], "driver"),
+    ],
+)
+def test_a_database_that_cannot_be_opened_is_told_in_words(
+    capfd: pytest.CaptureFixture[str], told: list[str], said: str
+) -> None:
+    assert main(["verify", *told]) == 1
+    assert said in capfd.readouterr().err
+
+
 @pytest.mark.parametrize(
     ("name", "text"),
-    [("EVENBED_PORT", "70000"), ("EVENBED_HTTPS", "perhaps"), ("EVENBED_BUSY_TIMEOUT_S", "nan")],
+    [
+        ("EVENBED_PORT", "70000"),
+        ("EVENBED_PORT", "1.5"),
+        ("EVENBED_HTTPS", "perhaps"),
+        ("EVENBED_BUSY_TIMEOUT_S", "nan"),
+    ],
 )
 def test_settings_outside_their_range_are_refused(name: str, text: str) -> None:
     with pytest.raises(SettingsError, match=name):

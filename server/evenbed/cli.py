@@ -6,7 +6,6 @@ import os
 import sys
 from collections.abc import Callable, Sequence
 from contextlib import closing
-from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -32,7 +31,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     command: Command = given.run
     try:
         return command(given, _settings(given))
-    except (SettingsError, StoreError) as error:
+    except (SettingsError, StoreError, OSError) as error:
         print(f"evenbed: {error}", file=sys.stderr)
         return 1
 
@@ -72,9 +71,9 @@ def _with_database(
 
 
 def _settings(given: argparse.Namespace) -> Settings:
-    """The environment's settings, with what the command line says on top."""
+    """The environment's settings, with what the command line says on top: both are checked alike."""
     told = {name: getattr(given, name, None) for name in ("host", "port", "data", "database", "web")}
-    return replace(settings_from(os.environ), **{name: value for name, value in told.items() if value is not None})
+    return settings_from(os.environ | {f"EVENBED_{k.upper()}": str(v) for k, v in told.items() if v is not None})
 
 
 def run_plan(given: argparse.Namespace, _settings: Settings) -> int:

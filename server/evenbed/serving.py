@@ -5,7 +5,7 @@ import socket
 import uvicorn
 from fastapi import FastAPI
 
-from evenbed.settings import Settings
+from evenbed.settings import Settings, SettingsError
 
 PATIENCE_S = 3
 """How long a stop waits for open streams; they end when the phone goes, and it comes back by itself."""
@@ -25,18 +25,25 @@ class _Server(uvicorn.Server):
 
 
 def serve(app: FastAPI, settings: Settings) -> int:
-    """Serve until stopped. Exits with status 1 and a message where the port is taken."""
+    """Serve until stopped. Raises SettingsError where nothing can listen: the port is taken, the host strange."""
     config = uvicorn.Config(
         app,
-        host=settings.host,
-        port=settings.port,
         log_level="warning",
         timeout_graceful_shutdown=PATIENCE_S,
         server_header=False,
     )
-    with config.bind_socket() as listening:
+    with _listening(settings.host, settings.port) as listening:
         _Server(config, _address(listening)).run(sockets=[listening])
     return 0
+
+
+def _listening(host: str, port: int) -> socket.socket:
+    family = socket.AF_INET6 if ":" in host else socket.AF_INET
+    try:
+        return socket.create_server((host, port), family=family)
+    except OSError as error:
+        why = str(error.strerror).partition(" (")[0]
+        raise SettingsError(f"Nothing can listen at {host}, port {port}: {why}. Choose --host and --port.") from error
 
 
 def _address(listening: socket.socket) -> str:

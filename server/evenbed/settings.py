@@ -42,15 +42,22 @@ def settings_from(environ: Mapping[str, str]) -> Settings:
     plain = Settings()
     return Settings(
         host=environ.get("EVENBED_HOST", plain.host),
-        port=int(_number(environ, "EVENBED_PORT", plain.port, 0, 65_535)),
+        port=_whole(environ, "EVENBED_PORT", plain.port, 0, 65_535),
         data=Path(environ.get("EVENBED_DATA", str(plain.data))),
         database=environ.get("EVENBED_DATABASE", plain.database),
         web=Path(environ.get("EVENBED_WEB", str(plain.web))),
         https=_switch(environ, "EVENBED_HTTPS"),
-        body_limit=int(_number(environ, "EVENBED_BODY_LIMIT", plain.body_limit, 1_000, 1e9)),
+        body_limit=_whole(environ, "EVENBED_BODY_LIMIT", plain.body_limit, 1_000, 1e9),
         busy_timeout_s=_number(environ, "EVENBED_BUSY_TIMEOUT_S", plain.busy_timeout_s, 0, 600),
         poll_interval_s=_number(environ, "EVENBED_POLL_INTERVAL_S", plain.poll_interval_s, 0.01, 600),
     )
+
+
+def _whole(environ: Mapping[str, str], name: str, plain: int, low: float, high: float) -> int:
+    value = _number(environ, name, plain, low, high)
+    if value != int(value):
+        raise SettingsError(f"{name} must be a whole number; it is {environ[name]!r}.")
+    return int(value)
 
 
 def _number(environ: Mapping[str, str], name: str, plain: float, low: float, high: float) -> float:

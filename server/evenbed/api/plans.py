@@ -49,7 +49,7 @@ def answer_from_bytes(body: bytes) -> bytes:
     Half a character (a lone surrogate) that a document smuggles in as an escape leaves as a question mark.
     """
     try:
-        text = body.decode("utf-8")
+        text = body.decode("utf-8-sig")  # some editors write a mark in front; RFC 8259 lets a reader pass over it
     except UnicodeDecodeError as error:
         return problem_answer("not_json", f"it is not UTF-8 at byte {error.start}")
     return plan_text(text).encode("utf-8", "replace")

@@ -6,9 +6,8 @@ from alembic import command
 from alembic.config import Config
 from alembic.util import CommandError
 from sqlalchemy import Connection
-from sqlalchemy.engine import make_url
 
-from evenbed.store.database import PRAGMAS, for_writing, is_sqlite, open_engine
+from evenbed.store.database import PRAGMAS, for_writing, is_sqlite, open_engine, url_from_text
 from evenbed.store.faults import StoreError, told_apart
 
 MIGRATIONS = Path(__file__).resolve().parents[3] / "migrations"
@@ -23,7 +22,7 @@ class MigrationError(StoreError):
 def migrate(url: str, busy_timeout_s: float = 30.0) -> None:
     """Run every step that is missing; an empty or absent SQLite file gets all of them. Raises StoreError."""
     if is_sqlite(url):
-        _make_folder(make_url(url).database or "")
+        _make_folder(url_from_text(url).database or "")
     engine = open_engine(url, busy_timeout_s, WHILE_REBUILDING)
     try:
         with told_apart(), for_writing(engine).begin() as connection:
@@ -56,5 +55,11 @@ def _check_references(connection: Connection) -> None:
 
 
 def _make_folder(file: str) -> None:
-    if file and file != ":memory:":
+    if not file or file == ":memory:":
+        return
+    try:
         Path(file).parent.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise MigrationError(
+            f"There is no folder {error.filename}, and none can be made ({error.strerror})."
+        ) from error
