@@ -30,7 +30,7 @@ check: .venv/.test web/node_modules/.installed
 	$(BIN)/ruff format --check server tests migrations
 	$(BIN)/mypy
 	$(BIN)/lint-imports
-	cd web && npm run --silent check
+	cd web && npm run --silent check && npm run --silent wire:check
 
 unit: .venv/.test
 	$(SAY) "Engine, published values, sync, store, service"

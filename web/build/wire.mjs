@@ -1,6 +1,7 @@
 /**
- * The wire's types from the service's own description: `evenbed openapi` → src/wire/generated/service.ts.
- * With --check nothing is written; the exit status is 1 where the file would change.
+ * The wire's types, and the numbers the engine takes where a room says nothing, from the service's own description:
+ * `evenbed openapi` → src/wire/generated/service.ts and defaults.ts.
+ * With --check nothing is written; the exit status is 1 where a file would change.
  */
 import { execFileSync } from "node:child_process";
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
@@ -9,7 +10,7 @@ import { fileURLToPath } from "node:url";
 import openapiTS, { astToString } from "openapi-typescript";
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), "..", "..");
-const FILE = join(ROOT, "web", "src", "wire", "generated", "service.ts");
+const FOLDER = join(ROOT, "web", "src", "wire", "generated");
 const HEAD = "/** Made by `npm run wire` from the service's description. Not edited by hand. */\n\n";
 
 /** The project's own Python where there is one, else the one at hand. */
@@ -24,12 +25,45 @@ function description() {
   return JSON.parse(text.toString("utf8"));
 }
 
-const made = HEAD + astToString(await openapiTS(description(), { immutable: true, alphabetize: true, defaultNonNullable: false }));
-const kept = existsSync(FILE) ? readFileSync(FILE, "utf8") : "";
-if (process.argv.includes("--check")) {
-  if (made !== kept) throw new Error("The wire's types are not those of the service: run `npm run wire`.");
-  console.log("The wire's types are those of the service.");
-} else {
-  mkdirSync(dirname(FILE), { recursive: true });
-  writeFileSync(FILE, made);
+/** @typedef {{ properties?: Record<string, Schema>, anyOf?: Schema[], $ref?: string, default?: unknown }} Schema */
+/** @typedef {Record<string, Schema>} Schemas */
+
+/**
+ * The shape a property holds: its own, or the one before "or null".
+ * @param {Schemas} schemas @param {Schema} property @returns {Schema}
+ */
+function shapeOf(schemas, property) {
+  const plain = property.anyOf?.[0] ?? property;
+  return plain.$ref ? { ...schemas[plain.$ref.split("/").at(-1) ?? ""], ...plain } : plain;
+}
+
+/**
+ * Every number that has a default, by its dotted name: `rails.strip.thickness`.
+ * @param {Schemas} schemas @param {Schema} shape @param {string[]} path @returns {(readonly [string, number])[]}
+ */
+function defaultNumbers(schemas, shape, path = []) {
+  return Object.entries(shape.properties ?? {}).flatMap(([name, property]) => {
+    const held = shapeOf(schemas, property);
+    if (typeof held.default === "number") return [/** @type {const} */ ([[...path, name].join("."), held.default])];
+    return held.properties ? defaultNumbers(schemas, held, [...path, name]) : [];
+  });
+}
+
+/** @param {{ components: { schemas: Schemas } }} description */
+function defaultsText({ components: { schemas } }) {
+  const rows = defaultNumbers(schemas, schemas["Document"] ?? {}).map(([name, value]) => `  ${JSON.stringify(name)}: ${value},\n`);
+  return `export const DEFAULTS = {\n${rows.join("")}} as const;\n`;
+}
+
+const told = description();
+const made = {
+  "service.ts": HEAD + astToString(await openapiTS(told, { immutable: true, alphabetize: true, defaultNonNullable: false })),
+  "defaults.ts": HEAD + defaultsText(told),
+};
+for (const [name, text] of Object.entries(made)) {
+  const file = join(FOLDER, name);
+  const kept = existsSync(file) ? readFileSync(file, "utf8") : "";
+  if (process.argv.includes("--check") && text !== kept) throw new Error(`${name} is not what the service says: run \`npm run wire\`.`);
+  mkdirSync(FOLDER, { recursive: true });
+  if (text !== kept) writeFileSync(file, text);
 }

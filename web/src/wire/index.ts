@@ -1,5 +1,6 @@
 export * from "./changes";
 export * from "./document";
+export { DEFAULTS } from "./generated/defaults";
 export * from "./plan";
 export * from "./records";
 export * from "./rows";

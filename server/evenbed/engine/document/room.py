@@ -9,7 +9,6 @@ Point = tuple[float, float]
 Point3 = tuple[float, float, float]
 
 Milestone = Literal["walk", "tile", "grout", "light_traffic", "heavy_traffic"]
-INCH = 25.4
 
 
 @dataclass(frozen=True)
@@ -135,7 +134,7 @@ class BedDesign:
         None, "Least thickness; null for the build's default", low=1.0, high=500.0
     )
     maximum_thickness: float = length(
-        2 * INCH, "Thickness beyond which the bed must be designed", low=1.0, high=1000.0
+        50.8, "Thickness beyond which the bed must be designed", low=1.0, high=1000.0
     )
     covering: Covering = described(Covering(), about="What will lie on the bed")
     top: LevelTop | PlaneTop | DrainTop = described(LevelTop(), about="The top of bed")
@@ -145,21 +144,21 @@ class BedDesign:
 class Strip:
     """The strip that makes a rail."""
 
-    thickness: float = length(INCH, "Height of the strip as it lies", low=1.0, high=200.0)
-    width: float = length(1.5 * INCH, "Width of the strip as it lies", low=1.0, high=500.0)
-    length: float = length(96 * INCH, "Length of one strip", low=100.0, high=20_000.0)
+    thickness: float = length(25.4, "Height of the strip as it lies", low=1.0, high=200.0)
+    width: float = length(38.1, "Width of the strip as it lies", low=1.0, high=500.0)
+    length: float = length(2438.4, "Length of one strip", low=100.0, high=20_000.0)
 
 
 @dataclass(frozen=True)
 class RailDesign:
     """How rails are laid: the tools at hand and the habits."""
 
-    straightedge: float = length(72 * INCH, "Length of the straightedge", low=200.0, high=20_000.0)
-    bearing: float = length(2 * INCH, "How much of it rests on each rail", high=1000.0)
-    inset: float = length(6 * INCH, "Rail's centre line to the wall", high=2000.0)
+    straightedge: float = length(1828.8, "Length of the straightedge", low=200.0, high=20_000.0)
+    bearing: float = length(50.8, "How much of it rests on each rail", high=1000.0)
+    inset: float = length(152.4, "Rail's centre line to the wall", high=2000.0)
     strip: Strip = described(Strip(), about="The strip that makes a rail")
-    overlap: float = length(12 * INCH, "Strip kept in finished bed at a move", high=5000.0)
-    station_spacing: float = length(24 * INCH, "Most between stations", low=50.0, high=10_000.0)
+    overlap: float = length(304.8, "Strip kept in finished bed at a move", high=5000.0)
+    station_spacing: float = length(609.6, "Most between stations", low=50.0, high=10_000.0)
     direction: float | Literal["auto"] = described(
         "auto", about="Way the rails run, anticlockwise from +x", unit="degree", low=-360.0, high=360.0
     )

@@ -1,16 +1,15 @@
 /** Least and greatest thickness, and what will lie on the bed: defaults that show when they were changed. */
 import type { Plan } from "../../wire";
 import { t } from "../../words";
-import { COVERING_DEFAULTS } from "../common/defaults";
 import { LengthSetting } from "../common/Setting";
 import type { RoomView } from "../common/useRoom";
 
 export function Limits({ room, plan }: { room: RoomView; plan: Plan }) {
-  const { minimum_thickness: minimum, maximum_thickness: maximum } = plan.bed;
+  const { minimum_thickness: minimum } = plan.bed;
   return (
     <section class="stack tight">
       <LengthSetting room={room} name="bed.minimum_thickness" label={t("bed.minimum")} otherwise={minimum} note={t("bed.minimum_more")} />
-      <LengthSetting room={room} name="bed.maximum_thickness" label={t("bed.maximum")} otherwise={maximum} note={t("bed.maximum_more")} />
+      <LengthSetting room={room} name="bed.maximum_thickness" label={t("bed.maximum")} note={t("bed.maximum_more")} />
     </section>
   );
 }
@@ -19,8 +18,8 @@ export function Covering({ room }: { room: RoomView }) {
   return (
     <section class="stack tight">
       <h3>{t("covering.title")}</h3>
-      <LengthSetting room={room} name="bed.covering.tile_thickness" label={t("covering.tile")} otherwise={COVERING_DEFAULTS["bed.covering.tile_thickness"]} />
-      <LengthSetting room={room} name="bed.covering.bond_thickness" label={t("covering.bond")} otherwise={COVERING_DEFAULTS["bed.covering.bond_thickness"]} />
+      <LengthSetting room={room} name="bed.covering.tile_thickness" label={t("covering.tile")} />
+      <LengthSetting room={room} name="bed.covering.bond_thickness" label={t("covering.bond")} />
     </section>
   );
 }

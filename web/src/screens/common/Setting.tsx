@@ -1,7 +1,7 @@
 /** A choice of the room with a default: changed where it is used, showing that it was, and put back with one tap. */
 import { editRoom } from "../../state";
 import { depthText, lengthText, numberText } from "../../units";
-import type { Fields } from "../../wire";
+import { DEFAULTS, type Fields } from "../../wire";
 import { reader } from "../../words";
 import { saved } from "./saving";
 import type { RoomView } from "./useRoom";
@@ -15,8 +15,27 @@ interface SettingProps {
   readonly room: RoomView;
   readonly name: NumberName;
   readonly label: string;
-  readonly otherwise: number;
+  /** What holds where the room says nothing, where that hangs on another choice; else the engine's default. */
+  readonly otherwise?: number;
   readonly note?: string;
+}
+
+interface Held {
+  readonly value: number;
+  readonly isChanged: boolean;
+}
+
+function defaultOf(name: NumberName): number {
+  const found = (DEFAULTS as Partial<Record<NumberName, number>>)[name];
+  if (found === undefined) throw new Error(`The engine has no default for ${name}: give what holds otherwise.`);
+  return found;
+}
+
+/** A choice equal to its default counts as unchanged, so that the mark says something. */
+function heldOf(room: RoomView, name: NumberName, otherwise: number | undefined): Held {
+  const own = room.fields[name] ?? null;
+  if (otherwise !== undefined) return { value: own ?? otherwise, isChanged: own !== null };
+  return { value: own ?? defaultOf(name), isChanged: own !== null && own !== defaultOf(name) };
 }
 
 const LONG = 600; // mm: longer things are told in feet
@@ -31,11 +50,11 @@ function lengthOf(mm: number): string {
 }
 
 export function LengthSetting({ room, name, label, otherwise, note }: SettingProps) {
-  const own = room.fields[name] ?? null;
+  const { value, isChanged } = heldOf(room, name, otherwise);
   return (
     <ValueField
-      name={`${room.id}:${name}`} label={label} shown={lengthOf(own ?? otherwise)} measure="length" {...(note === undefined ? {} : { note })}
-      isChanged={own !== null} onReset={() => keep(room, name, null)} onValue={(mm, typed) => keep(room, name, mm, typed)}
+      name={`${room.id}:${name}`} label={label} shown={lengthOf(value)} measure="length" {...(note === undefined ? {} : { note })}
+      isChanged={isChanged} onReset={() => keep(room, name, null)} onValue={(mm, typed) => keep(room, name, mm, typed)}
     />
   );
 }
@@ -51,12 +70,12 @@ interface NumberSettingProps extends SettingProps {
 const same = (value: number) => value;
 
 export function NumberSetting({ room, name, label, otherwise, note, toShown = same, toStored = same, unit = "", places = 2 }: NumberSettingProps) {
-  const own = room.fields[name] ?? null;
-  const text = numberText(toShown(own ?? otherwise), places, reader.value.language);
+  const { value: held, isChanged } = heldOf(room, name, otherwise);
+  const text = numberText(toShown(held), places, reader.value.language);
   return (
     <ValueField
       name={`${room.id}:${name}`} label={label} shown={unit ? `${text} ${unit}` : text} measure="number" {...(note === undefined ? {} : { note })}
-      isChanged={own !== null} onReset={() => keep(room, name, null)} onValue={(value, typed) => keep(room, name, toStored(value), typed)}
+      isChanged={isChanged} onReset={() => keep(room, name, null)} onValue={(value, typed) => keep(room, name, toStored(value), typed)}
     />
   );
 }

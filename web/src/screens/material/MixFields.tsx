@@ -2,7 +2,6 @@
 import { editRoom } from "../../state";
 import { volumeText } from "../../units";
 import { reader, t } from "../../words";
-import { MIX_DEFAULTS } from "../common/defaults";
 import { saved } from "../common/saving";
 import { NumberSetting } from "../common/Setting";
 import type { RoomView } from "../common/useRoom";
@@ -20,7 +19,7 @@ function BagMass({ room }: { room: RoomView }) {
   const unit = isImperial ? POUND : 1;
   return (
     <NumberSetting
-      room={room} name="mix.bag_mass" label={t("mix.bag")} otherwise={MIX_DEFAULTS["mix.bag_mass"]} places={1} unit={isImperial ? "lb" : "kg"}
+      room={room} name="mix.bag_mass" label={t("mix.bag")} places={1} unit={isImperial ? "lb" : "kg"}
       toShown={(kg) => kg / unit} toStored={(shown) => shown * unit}
     />
   );
@@ -43,12 +42,12 @@ export function MixFields({ room }: { room: RoomView }) {
   return (
     <section class="stack tight">
       <h3>{t("mix.title")}</h3>
-      <NumberSetting room={room} name="mix.cement" label={t("mix.cement")} otherwise={MIX_DEFAULTS["mix.cement"]} />
-      <NumberSetting room={room} name="mix.sand" label={t("mix.sand")} otherwise={MIX_DEFAULTS["mix.sand"]} />
-      <NumberSetting room={room} name="mix.lime" label={t("mix.lime")} otherwise={MIX_DEFAULTS["mix.lime"]} />
-      <NumberSetting room={room} name="mix.water_cement" label={t("mix.water")} otherwise={MIX_DEFAULTS["mix.water_cement"]} note={t("mix.water_more")} />
-      <NumberSetting room={room} name="mix.air" label={t("mix.air")} otherwise={MIX_DEFAULTS["mix.air"]} unit="%" places={1} toShown={percent} toStored={fraction} note={t("mix.air_more")} />
-      <NumberSetting room={room} name="mix.waste" label={t("mix.waste")} otherwise={MIX_DEFAULTS["mix.waste"]} unit="%" places={1} toShown={percent} toStored={fraction} />
+      <NumberSetting room={room} name="mix.cement" label={t("mix.cement")} />
+      <NumberSetting room={room} name="mix.sand" label={t("mix.sand")} />
+      <NumberSetting room={room} name="mix.lime" label={t("mix.lime")} />
+      <NumberSetting room={room} name="mix.water_cement" label={t("mix.water")} note={t("mix.water_more")} />
+      <NumberSetting room={room} name="mix.air" label={t("mix.air")} unit="%" places={1} toShown={percent} toStored={fraction} note={t("mix.air_more")} />
+      <NumberSetting room={room} name="mix.waste" label={t("mix.waste")} unit="%" places={1} toShown={percent} toStored={fraction} />
       <BagMass room={room} />
       <BatchVolume room={room} />
     </section>

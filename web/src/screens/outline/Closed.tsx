@@ -16,6 +16,7 @@ import { keepWalls } from "./walkedWalls";
 
 function WallLines({ room, outline }: { room: RoomView; outline: Outline }) {
   const walls = outline.walls ?? [];
+  if (walls.length === 0) return null;
   const change = (index: number, length: number, typed: string) => {
     const changed = walls.map((wall, other) => (other === index ? { ...wall, length } : wall));
     void saved(editRoom(room.id, { outline: { ...outline, walls: changed }, typed: { ...room.fields.typed, [`outline.walls.${index}`]: typed } }));

@@ -4,7 +4,6 @@ import { addClimate, climateOf, deleteRecord, type Row } from "../../state";
 import { celsiusFrom, momentText, numberText, temperatureText } from "../../units";
 import { reader, t } from "../../words";
 import { Choice } from "../common/Choice";
-import { CURING_DEFAULTS } from "../common/defaults";
 import { Dialog } from "../common/Dialog";
 import { formOf } from "../common/form";
 import { saved } from "../common/saving";
@@ -99,7 +98,7 @@ function AssumedTemperature({ room }: { room: RoomView }) {
   const isImperial = reader.value.units === "imperial";
   return (
     <NumberSetting
-      room={room} name="curing.assumed" label={t("climate.assumed")} otherwise={CURING_DEFAULTS["curing.assumed"]} unit={isImperial ? "°F" : "°C"} places={0}
+      room={room} name="curing.assumed" label={t("climate.assumed")} unit={isImperial ? "°F" : "°C"} places={0}
       toShown={(celsius) => (isImperial ? (celsius * 9) / 5 + 32 : celsius)} toStored={(value) => celsiusFrom(value, reader.value.units)}
     />
   );

@@ -3,7 +3,6 @@ import { editRoom } from "../../state";
 import { hoursText } from "../../units";
 import type { MilestoneName, Plan, Readiness } from "../../wire";
 import { reader, t } from "../../words";
-import { CURING_DEFAULTS } from "../common/defaults";
 import { saved } from "../common/saving";
 import { NumberSetting } from "../common/Setting";
 import type { RoomView } from "../common/useRoom";
@@ -32,7 +31,7 @@ export function Needs({ room, plan }: { room: RoomView; plan: Plan }) {
       <h3>{t("needs.title")}</h3>
       <p class="quiet small">{t("needs.more")}</p>
       {plan.readiness.map((row) => <Need key={row.milestone} room={room} row={row} />)}
-      <NumberSetting room={room} name="curing.working_time" label={t("needs.working_time")} otherwise={CURING_DEFAULTS["curing.working_time"]} unit="h" note={t("needs.hours")} />
+      <NumberSetting room={room} name="curing.working_time" label={t("needs.working_time")} unit="h" note={t("needs.hours")} />
     </section>
   );
 }

@@ -1,0 +1,27 @@
+/** Made by `npm run wire` from the service's description. Not edited by hand. */
+
+export const DEFAULTS = {
+  "bed.maximum_thickness": 50.8,
+  "bed.covering.tile_thickness": 9.525,
+  "bed.covering.bond_thickness": 4.7625,
+  "bed.covering.longest_edge": 300,
+  "rails.straightedge": 1828.8,
+  "rails.bearing": 50.8,
+  "rails.inset": 152.4,
+  "rails.strip.thickness": 25.4,
+  "rails.strip.width": 38.1,
+  "rails.strip.length": 2438.4,
+  "rails.overlap": 304.8,
+  "rails.station_spacing": 609.6,
+  "mix.cement": 1,
+  "mix.lime": 0,
+  "mix.sand": 5,
+  "mix.bag_mass": 42.637683,
+  "mix.water_cement": 0.5,
+  "mix.air": 0.1,
+  "mix.waste": 0.1,
+  "curing.activation": 5000,
+  "curing.reference": 20,
+  "curing.assumed": 20,
+  "curing.working_time": 1.5,
+} as const;
