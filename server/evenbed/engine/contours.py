@@ -7,6 +7,7 @@ from itertools import groupby
 
 from evenbed.engine.document.fields import described, height
 from evenbed.engine.document.room import Point, Point3
+from evenbed.engine.geometry import between
 from evenbed.engine.surface import Surface
 
 ROUND_STEPS = (1.0, 2.0, 5.0)
@@ -66,7 +67,7 @@ def _point_on(surface: Surface, edge: tuple[int, int], z: float) -> Point:
     p: Point3 = surface.points[edge[0]]
     q: Point3 = surface.points[edge[1]]
     share = (z - p[2]) / (q[2] - p[2])
-    return p[0] + share * (q[0] - p[0]), p[1] + share * (q[1] - p[1])
+    return between(p[:2], q[:2], share)
 
 
 def _chains(ends: dict[tuple[int, int], list[tuple[int, int]]]) -> list[list[tuple[int, int]]]:

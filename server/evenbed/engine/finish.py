@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from evenbed.engine.document.fields import described, height
 from evenbed.engine.document.room import BedDesign, Covering, LevelTop, Opening, PlaneTop, Point
 from evenbed.engine.geometry import Plane, plane_through, turn_of
-from evenbed.engine.outline import Figure
+from evenbed.engine.outline import Figure, middle_of_opening
 from evenbed.engine.problems import BadDocumentError, problem_at
 
 STEEPEST = 0.5
@@ -19,18 +19,10 @@ UPRIGHT, BEVELLED = 6.35, 12.7  # mm: 1/4 in and 1/2 in, changes in level, ADA 2
 
 
 @dataclass(frozen=True)
-class Facet:
+class Facet(Plane):
     """One plane of the top, z = a + b x + c y, over its polygon."""
 
-    a: float = height(about="Height at the origin")
-    b: float = height(about="Rise per mm along x")
-    c: float = height(about="Rise per mm along y")
     polygon: tuple[Point, ...] = height(about="Where it holds")
-
-    @property
-    def plane(self) -> Plane:
-        """The facet's plane."""
-        return Plane(self.a, self.b, self.c)
 
 
 @dataclass(frozen=True)
@@ -89,8 +81,8 @@ def doorways_from(
 
 
 def _doorway(opening: Opening, figure: Figure, top: Facet, covering: Covering) -> Doorway:
-    at = figure.along_wall(opening.wall, (opening.start + opening.end) / 2)
-    finished = top.plane.at(*at) + covering.bond_thickness + covering.tile_thickness
+    at = middle_of_opening(opening, figure.vertices)
+    finished = top.at(*at) + covering.bond_thickness + covering.tile_thickness
     beyond = opening.adjoining_height
     step = None if beyond is None else finished - beyond
     return Doorway(opening.id, at, finished, step, None if step is None else kind_of_step(step))

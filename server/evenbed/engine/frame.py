@@ -18,16 +18,6 @@ class Frame:
     cos: float
     sin: float
 
-    @property
-    def along(self) -> Point:
-        """Unit vector along the rails, on the drawing."""
-        return (self.cos, self.sin)
-
-    @property
-    def across(self) -> Point:
-        """Unit vector across the rails, to the left, on the drawing."""
-        return (-self.sin, self.cos)
-
     def turned(self, at: Point) -> Point:
         """(u, v) from (x, y)."""
         return (at[0] * self.cos + at[1] * self.sin, at[1] * self.cos - at[0] * self.sin)
@@ -39,6 +29,10 @@ class Frame:
     def turned_ring(self, ring: Ring) -> Ring:
         """A ring in (u, v)."""
         return tuple(self.turned(at) for at in ring)
+
+    def placed_ring(self, ring: Ring) -> Ring:
+        """A ring in (x, y)."""
+        return tuple(self.placed(*at) for at in ring)
 
     def turned_region(self, region: Region) -> Region:
         """A region in (u, v)."""

@@ -13,6 +13,7 @@ from evenbed.engine.document.room import Point, Point3
 
 Ring = tuple[Point, ...]
 Box = tuple[float, float, float, float]  # x low, y low, x high, y high
+TOUCHES = 1e-6  # mm: nearer than this a cutout touches a wall or another cutout and does not cross it
 
 
 @dataclass(frozen=True)
@@ -44,8 +45,17 @@ def plane_through(p: Point3, q: Point3, r: Point3) -> Plane:
 
 def edges_of(ring: Sequence[Point]) -> Iterator[tuple[Point, Point]]:
     """The ring's edges in order, the closing one last."""
-    for i, p in enumerate(ring):
-        yield p, ring[(i + 1) % len(ring)]
+    return zip(ring, (*ring[1:], *ring[:1]), strict=True)
+
+
+def edge_of(ring: Sequence[Point], n: int) -> tuple[Point, Point]:
+    """The edge from corner n to the next."""
+    return ring[n], ring[(n + 1) % len(ring)]
+
+
+def between(p: Point, q: Point, share: float) -> Point:
+    """The point at a share of the way from p to q: p at 0, q at 1 but for rounding."""
+    return p[0] + share * (q[0] - p[0]), p[1] + share * (q[1] - p[1])
 
 
 def turn_of(p: Point, q: Point, r: Point) -> float:
@@ -91,8 +101,7 @@ def nearest_on_segment(p: Point, q: Point, at: Point) -> Point:
     dx, dy = q[0] - p[0], q[1] - p[1]
     square = dx * dx + dy * dy
     along = 0.0 if square == 0 else ((at[0] - p[0]) * dx + (at[1] - p[1]) * dy) / square
-    along = min(1.0, max(0.0, along))
-    return p[0] + along * dx, p[1] + along * dy
+    return between(p, q, min(1.0, max(0.0, along)))
 
 
 def distance_to_ring(ring: Sequence[Point], at: Point) -> float:
@@ -112,8 +121,7 @@ def clipped(ring: Sequence[Point], keep: Plane) -> Ring:
         if side >= 0:
             kept.append(p)
         if (side < 0) != (next_side < 0):
-            share = side / (side - next_side)
-            kept.append((p[0] + share * (q[0] - p[0]), p[1] + share * (q[1] - p[1])))
+            kept.append(between(p, q, side / (side - next_side)))
     return tuple(kept)
 
 
@@ -151,14 +159,18 @@ def integral_over(ring: Sequence[Point], plane: Plane) -> float:
     return plane.at(x0, y0) * area / 2.0 + plane.b * moment_x / 6.0 + plane.c * moment_y / 6.0
 
 
-def crossing_of(p: Point, q: Point, r: Point, s: Point) -> Point | None:
-    """Where segments pq and rs cross or touch, None where they do not or run along each other."""
+def meeting_of(p: Point, q: Point, r: Point, s: Point) -> tuple[float, float] | None:
+    """Where the lines through pq and rs meet, as shares of pq and of rs; None where they are parallel."""
     dx, dy, ex, ey = q[0] - p[0], q[1] - p[1], s[0] - r[0], s[1] - r[1]
     turn = dx * ey - dy * ex
     if turn == 0:
         return None
-    along = ((r[0] - p[0]) * ey - (r[1] - p[1]) * ex) / turn
-    across = ((r[0] - p[0]) * dy - (r[1] - p[1]) * dx) / turn
-    if not (0.0 <= along <= 1.0 and 0.0 <= across <= 1.0):
+    return ((r[0] - p[0]) * ey - (r[1] - p[1]) * ex) / turn, ((r[0] - p[0]) * dy - (r[1] - p[1]) * dx) / turn
+
+
+def crossing_of(p: Point, q: Point, r: Point, s: Point) -> Point | None:
+    """Where segments pq and rs cross or touch, None where they do not or run along each other."""
+    meeting = meeting_of(p, q, r, s)
+    if meeting is None or not (0.0 <= meeting[0] <= 1.0 and 0.0 <= meeting[1] <= 1.0):
         return None
-    return p[0] + along * dx, p[1] + along * dy
+    return between(p, q, meeting[0])

@@ -7,12 +7,23 @@ from evenbed.engine.document.fields import described, height, length
 from evenbed.engine.document.room import Opening, Point, Wall
 from evenbed.engine.document.room import Outline as OutlineGiven
 from evenbed.engine.exact import Spot, do_cross, snapped, turn
-from evenbed.engine.geometry import Ring, distance_to_ring, edges_of, is_inside, perimeter_of, signed_area, turn_of
+from evenbed.engine.geometry import (
+    TOUCHES,
+    Ring,
+    between,
+    distance_to_ring,
+    edge_of,
+    edges_of,
+    is_inside,
+    meeting_of,
+    perimeter_of,
+    signed_area,
+    turn_of,
+)
 from evenbed.engine.problems import BadDocumentError, Problem, problem_at
 
 OPEN_BEYOND = 1 / 20  # of the perimeter: a wall is missing or mistyped, not badly taped; common practice, no source
 LEAST_AREA = 1e4  # mm²: a figure smaller than a hand is a slip
-TOUCHES = 1e-6  # mm: nearer than this a cutout touches a wall or another cutout and does not cross it
 MOST_CUTOUT_CORNERS = 500
 ON_THE_WALL = 1.0  # mm that a doorway may run past its wall, for rounding to the nearest sixteenth
 
@@ -59,16 +70,6 @@ class Figure:
         """True where the bed has mortar at `at`, or within `margin` mm of such a place."""
         inside = is_inside(self.outer, *at) and not any(is_inside(hole, *at) for hole in self.holes)
         return inside or any(distance_to_ring(ring, at) <= margin for ring in self.rings)
-
-    def wall(self, n: int) -> tuple[Point, Point]:
-        """The two ends of wall n."""
-        return self.vertices[n], self.vertices[(n + 1) % len(self.vertices)]
-
-    def along_wall(self, n: int, distance: float) -> Point:
-        """The point `distance` mm along wall n."""
-        p, q = self.wall(n)
-        share = distance / math.dist(p, q)
-        return p[0] + share * (q[0] - p[0]), p[1] + share * (q[1] - p[1])
 
 
 def figure_from(given: OutlineGiven) -> Figure:
@@ -181,11 +182,9 @@ def _crossings(path: str, ring: Ring, spots: list[Spot]) -> "list[Problem]":
 
 
 def _meeting(ring: Ring, i: int, j: int) -> Point:
-    p, q, r, s = ring[i], ring[i + 1], ring[j], ring[(j + 1) % len(ring)]
-    dx, dy, ex, ey = q[0] - p[0], q[1] - p[1], s[0] - r[0], s[1] - r[1]
-    cross = dx * ey - dy * ex
-    along = ((r[0] - p[0]) * ey - (r[1] - p[1]) * ex) / cross if cross else 0.0
-    return p[0] + along * dx, p[1] + along * dy
+    p, q = edge_of(ring, i)
+    share, _ = meeting_of(p, q, *edge_of(ring, j)) or (0.0, 0.0)
+    return between(p, q, share)
 
 
 def _place(at: Point) -> dict[str, float]:
@@ -205,9 +204,12 @@ def _check_cutouts(outer: Ring, cutouts: list[Ring]) -> None:
 
 
 def _fits(outer: Ring, inner: Ring) -> bool:
-    middles = [((p[0] + q[0]) / 2, (p[1] + q[1]) / 2) for p, q in edges_of(inner)]
-    within = all(is_inside(outer, *p) or distance_to_ring(outer, p) < TOUCHES for p in [*inner, *middles])
+    within = all(is_inside(outer, *p) or distance_to_ring(outer, p) < TOUCHES for p in _corners_and_middles(inner))
     return within and not _cross_through(outer, inner)
+
+
+def _corners_and_middles(ring: Ring) -> list[Point]:
+    return [*ring, *(between(p, q, 0.5) for p, q in edges_of(ring))]
 
 
 def _meet(a: Ring, b: Ring) -> bool:
@@ -227,7 +229,7 @@ def _parts(line: tuple[Point, Point], ends: tuple[Point, Point]) -> bool:
 
 def _holds_a_middle(a: Ring, b: Ring) -> bool:
     """True where a corner or an edge's middle of b lies properly inside a, or the two are the same place."""
-    spots = [*b, *(((p[0] + q[0]) / 2, (p[1] + q[1]) / 2) for p, q in edges_of(b))]
+    spots = _corners_and_middles(b)
     inside = any(is_inside(a, *p) and distance_to_ring(a, p) > TOUCHES for p in spots)
     return inside or all(distance_to_ring(a, p) < TOUCHES for p in spots)
 
@@ -241,7 +243,12 @@ def check_openings(figure: Figure, openings: tuple[Opening, ...]) -> list[Proble
             found.append(problem_at(f"{path}.wall", "no_such_wall", wall=opening.wall, most=len(figure.vertices) - 1))
         elif opening.end <= opening.start:
             found.append(problem_at(f"{path}.to", "opening_empty", start=opening.start, end=opening.end))
-        elif opening.end > math.dist(*figure.wall(opening.wall)) + ON_THE_WALL:
-            longest = round(math.dist(*figure.wall(opening.wall)), 3)
-            found.append(problem_at(f"{path}.to", "opening_past_wall", end=opening.end, length=longest))
+        elif opening.end > (wall := math.dist(*edge_of(figure.vertices, opening.wall))) + ON_THE_WALL:
+            found.append(problem_at(f"{path}.to", "opening_past_wall", end=opening.end, length=round(wall, 3)))
     return found
+
+
+def middle_of_opening(opening: Opening, vertices: Ring) -> Point:
+    """The middle of a doorway that has passed `check_openings`; `vertices` in the order that walls are counted in."""
+    start, end = edge_of(vertices, opening.wall)
+    return between(start, end, (opening.start + opening.end) / 2 / math.dist(start, end))

@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
 
-from evenbed.engine.geometry import Ring, edges_of, signed_area
+from evenbed.engine.geometry import Ring, edges_of, turn_of
 from evenbed.engine.region import Interval, Region, chords_at
 
 LEAST_RAIL = 300.0  # mm: what is shorter carries no straightedge; common practice, no source
@@ -205,4 +205,4 @@ def _without_straight_corners(ring: Ring) -> Ring:
 
 def _is_straight(o: tuple[float, float], p: tuple[float, float], q: tuple[float, float]) -> bool:
     size = math.dist(o, p) * math.dist(p, q)
-    return abs(2.0 * signed_area((o, p, q))) <= STRAIGHT * size
+    return abs(turn_of(o, p, q)) <= STRAIGHT * size

@@ -10,6 +10,7 @@ from string import ascii_uppercase
 from evenbed.engine.cautions import Caution, caution_at
 from evenbed.engine.document.fields import described, height, length
 from evenbed.engine.document.room import Fixture, Point, RailDesign, Strip
+from evenbed.engine.geometry import between
 from evenbed.engine.problems import Problem, problem_at
 from evenbed.engine.rail_choice import CLEAR_OF_FIXTURE, Layout, layout_of
 from evenbed.engine.rail_cover import Spot
@@ -173,7 +174,7 @@ def stations_along(
 def _station(
     start: Point, end: Point, share: float, size: float, thickness: float, subfloor: Height, top: Height
 ) -> Station:
-    at = end if share == 1.0 else (start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1]))
+    at = end if share == 1.0 else between(start, end, share)
     z, z_top = subfloor(*at), top(*at)
     return Station(at, share * size, z, z_top, z_top - thickness - z)
 
@@ -204,7 +205,7 @@ def _hand_area(layout: Layout, spot: Spot) -> HandArea:
     us, vs = (spot.start, spot.end), (spot.low, spot.high)
     corners = ((us[0], vs[0]), (us[1], vs[0]), (us[1], vs[1]), (us[0], vs[1]))
     middle = layout.frame.placed(sum(us) / 2.0, sum(vs) / 2.0)
-    return HandArea(middle, tuple(layout.frame.placed(*corner) for corner in corners), spot.area / 1e6)
+    return HandArea(middle, layout.frame.placed_ring(corners), spot.area / 1e6)
 
 
 def _layout_cautions(layouts: Sequence[Layout], hands: Sequence[HandArea], design: RailDesign) -> Iterable[Caution]:

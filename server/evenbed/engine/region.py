@@ -14,7 +14,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from evenbed.engine.document.room import Point
-from evenbed.engine.geometry import Box, Ring, box_of, is_inside, perimeter_of, signed_area
+from evenbed.engine.geometry import Box, Ring, between, box_of, is_inside, perimeter_of, signed_area
 
 Interval = tuple[float, float]
 _Chain = list[Point]
@@ -44,11 +44,6 @@ class Region:
     def box(self) -> Box:
         """Least x, least y, largest x, largest y."""
         return box_of(self.outer)
-
-
-def contains(region: Region, point: Point) -> bool:
-    """Whether the point lies in the region and in none of its holes; on an edge, either answer."""
-    return is_inside(region.outer, *point) and not any(is_inside(hole, *point) for hole in region.holes)
 
 
 def chords_at(region: Region, point: Point, direction: Point) -> tuple[Interval, ...]:
@@ -112,8 +107,7 @@ def _between(a: Point, b: Point, sa: float, sb: float) -> Point:
         return a if sa == 0.0 else b
     if sa > sb:
         a, b, sa, sb = b, a, sb, sa
-    share = sa / (sa - sb)
-    return (a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1]))
+    return between(a, b, sa / (sa - sb))
 
 
 def _along(at: Point, point: Point, unit: Point) -> float:
@@ -197,17 +191,12 @@ def regions_from_rings(rings: Iterable[Ring]) -> list[Region]:
     holes = [ring for ring, area in real if area < 0.0]
     if len(outers) == 1:
         return [Region(outers[0], tuple(holes))]
-    return [Region(outer, tuple(h for h in holes if is_inside(outer, *_edge_middle(h)))) for outer in outers]
+    # Rings of one region may share corners, never edges: the middle of an edge tells where a hole belongs.
+    return [Region(outer, tuple(h for h in holes if is_inside(outer, *between(h[0], h[1], 0.5)))) for outer in outers]
 
 
 def _is_sliver(ring: Ring, area: float) -> bool:
     return len(ring) < 3 or abs(area) <= ON_LINE * perimeter_of(ring)
-
-
-def _edge_middle(ring: Ring) -> Point:
-    """A place on the ring that is no corner: rings of one region may share corners, never edges."""
-    (ax, ay), (bx, by) = ring[0], ring[1]
-    return ((ax + bx) / 2.0, (ay + by) / 2.0)
 
 
 def _without_repeats(ring: Ring) -> Ring:

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from evenbed.engine.cautions import Caution, caution_at
 from evenbed.engine.document.fields import described, height
 from evenbed.engine.document.room import Opening, Point, RailDesign
-from evenbed.engine.geometry import Ring, distance_to_ring
+from evenbed.engine.geometry import Ring, between, distance_to_ring, edges_of
+from evenbed.engine.outline import middle_of_opening
 from evenbed.engine.rail_choice import Layout
-from evenbed.engine.region import Region
 from evenbed.engine.section_cuts import pieces_of
 from evenbed.engine.section_order import WALKABLE, order_of
 
@@ -56,10 +56,9 @@ def way_out_from(openings: Sequence[Opening], vertices: Ring) -> WayOut:
     """
     leaving = [o for o in openings if o.exit] or list(openings[:1])
     if leaving:
-        return WayOut(tuple(_on_wall(vertices, o.wall, (o.start + o.end) / 2.0) for o in leaving), False)
-    walls = [math.dist(*_wall(vertices, n)) for n in range(len(vertices))]
-    longest = max(range(len(walls)), key=lambda n: (round(walls[n], 3), vertices[n]))
-    return WayOut((_on_wall(vertices, longest, walls[longest] / 2.0),), True)
+        return WayOut(tuple(middle_of_opening(o, vertices) for o in leaving), False)
+    longest = max(edges_of(vertices), key=lambda wall: (round(math.dist(*wall), 3), wall[0]))
+    return WayOut((between(*longest, 0.5),), True)
 
 
 def sections_from(
@@ -97,13 +96,9 @@ def _ordered(layout: Layout, design: RailDesign, way_out: WayOut) -> _Ordered:
     pieces = pieces_of(layout, design)
     exits = [layout.frame.turned(at) for at in way_out.exits]
     order = order_of([piece.outer for piece in pieces], exits)
-    rings = tuple(_placed(layout, pieces[i]) for i in order.first_to_last)
+    rings = tuple(layout.frame.placed_ring(pieces[i].outer) for i in order.first_to_last)
     outline = layout.floor.region.outer
     return _Ordered(rings, order.is_narrow, any(distance_to_ring(outline, at) <= AT_THE_WALL for at in exits))
-
-
-def _placed(layout: Layout, piece: Region) -> Ring:
-    return tuple(layout.frame.placed(u, v) for u, v in piece.outer)
 
 
 def _section(order: int, ring: Ring, volume: float, batches_per_volume: float) -> Section:
@@ -119,13 +114,3 @@ def _cautions(regions: Sequence[_Ordered]) -> Iterable[Caution]:
         first = last + 1
     if any(region.is_narrow for region in regions):
         yield caution_at("sections", "narrow_way_out", width=WALKABLE)
-
-
-def _wall(vertices: Ring, n: int) -> tuple[Point, Point]:
-    return vertices[n], vertices[(n + 1) % len(vertices)]
-
-
-def _on_wall(vertices: Ring, n: int, distance: float) -> Point:
-    (ax, ay), (bx, by) = _wall(vertices, n)
-    share = distance / math.dist((ax, ay), (bx, by))
-    return (ax + share * (bx - ax), ay + share * (by - ay))

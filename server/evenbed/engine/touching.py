@@ -9,10 +9,9 @@ from collections import Counter, defaultdict
 from collections.abc import Iterable, Sequence
 
 from evenbed.engine.document.room import Point
-from evenbed.engine.geometry import Ring, distance_to_ring, edges_of, nearest_on_segment, signed_area
+from evenbed.engine.geometry import TOUCHES, Ring, distance_to_ring, edges_of, nearest_on_segment, signed_area
 from evenbed.engine.region import Region, regions_from_rings
 
-TOUCHES = 1e-6  # mm
 _Edge = tuple[Point, Point]
 
 

@@ -58,7 +58,7 @@ class WorkedRoom:
 
     @cached_property
     def mortar(self) -> Mortar:
-        return Mortar(self.surface, self.figure, self.top.plane)
+        return Mortar(self.surface, self.figure, self.top)
 
     @cached_property
     def limits(self) -> tuple[float, float]:
@@ -94,7 +94,7 @@ class WorkedRoom:
     @cached_property
     def rails(self) -> RailPlan:
         regions = regions_of_room(self.figure.outer, self.figure.holes)
-        heights = {"subfloor": self.surface.height_at, "top": self.top.plane.at}
+        heights = {"subfloor": self.surface.height_at, "top": self.top.at}
         return rails_from(regions, self.document.fixtures, self.document.rails, self.way_out.exits, **heights)
 
     @cached_property
