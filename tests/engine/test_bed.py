@@ -14,6 +14,7 @@ from tests.rooms import cutouts_of, outline_of, random_room
 from evenbed.engine.bed import Mortar
 from evenbed.engine.document.room import Outline
 from evenbed.engine.geometry import Plane
+from evenbed.engine.ground import Ground
 from evenbed.engine.outline import figure_from
 from evenbed.engine.surface import surface_from
 
@@ -43,7 +44,7 @@ def tops_for(room: Json, seed: int) -> list[Plane]:
 
 def engines_own(room: Json, top: Plane, minimum: float, maximum: float) -> Judged:
     figure = figure_from(Outline(vertices=outline_of(room), cutouts=cutouts_of(room)))
-    mortar = Mortar(surface_from(spots_from(room), figure.outer), figure, top)
+    mortar = Mortar(Ground(surface_from(spots_from(room), figure.outer), figure), top)
     found = mortar.quantities(minimum, maximum)
     thickness = mortar.thickness(found.volume)
     return Judged(found.volume, found.too_thin_area, found.too_thick_area, thickness.min, thickness.max)

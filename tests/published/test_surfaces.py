@@ -9,6 +9,7 @@ from evenbed.engine.bed import Mortar
 from evenbed.engine.document.room import Outline
 from evenbed.engine.finish import kind_of_step
 from evenbed.engine.geometry import Plane
+from evenbed.engine.ground import Ground
 from evenbed.engine.outline import figure_from
 from evenbed.engine.surface import surface_from
 
@@ -30,7 +31,7 @@ def pit(rows: list[list[float]], spacing: float, level: float) -> Mortar:
     right, up = spacing * (len(rows[0]) - 1), spacing * (len(rows) - 1)
     outline = Outline(vertices=((0.0, 0.0), (right, 0.0), (right, up), (0.0, up)))
     figure = figure_from(outline)
-    return Mortar(surface_from(spots, figure.outer), figure, Plane(0.0, 0.0, 0.0))
+    return Mortar(Ground(surface_from(spots, figure.outer), figure), Plane(0.0, 0.0, 0.0))
 
 
 def test_spot_heights_give_the_volume_by_cells() -> None:
@@ -54,7 +55,7 @@ def test_the_first_cell_of_the_spot_heights_has_its_published_mean_depth() -> No
     """The textbook prints 12.775 m for the cell of 110.24, 112.15, 112.96 and 115.75."""
     first = [[1000.0 * z for z in row[:2]] for row in SPOT_HEIGHTS[:2]]
     mortar = pit(first, 10_000.0, 100_000.0)
-    mean = mortar.quantities(1.0, 1e6).volume / mortar.figure.area
+    mean = mortar.quantities(1.0, 1e6).volume / mortar.ground.figure.area
     assert mean == pytest.approx(12.775, rel=EXACT)
 
 

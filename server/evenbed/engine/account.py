@@ -35,7 +35,7 @@ def explanations_of(room: WorkedRoom) -> dict[str, Explanation]:
     quantities, thickness, figure = room.quantities, room.thickness, room.figure
     own = {
         "outline.area": explanation_of("area", corners=len(figure.vertices), cutouts=len(figure.holes)),
-        "surface.highest": explanation_of("highest", z=room.extremes[0][2], readings=len(room.floor)),
+        "surface.highest": explanation_of("highest", z=room.ground.extremes[0][2], readings=len(room.floor)),
         "bed.top[0]": _top_explanation(room),
         "bed.thickness.min": explanation_of("thickness", x=thickness.min_at[0], y=thickness.min_at[1]),
         "bed.thickness.max": explanation_of("thickness", x=thickness.max_at[0], y=thickness.max_at[1]),
@@ -57,5 +57,5 @@ def explanations_of(room: WorkedRoom) -> dict[str, Explanation]:
 def _top_explanation(room: WorkedRoom) -> Explanation:
     top = room.document.bed.top
     if top.kind == "level" and top.height is None:
-        return explanation_of("top_lowest", highest=room.extremes[0][2], minimum=room.limits[0])
+        return explanation_of("top_lowest", highest=room.ground.extremes[0][2], minimum=room.limits[0])
     return explanation_of("top_given", a=room.top.a, b=room.top.b, c=room.top.c)

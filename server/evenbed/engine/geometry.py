@@ -115,9 +115,12 @@ def clipped(ring: Sequence[Point], keep: Plane) -> Ring:
     A concave ring may come back with edges along the cut that run there and back: areas and integrals stay exact.
     """
     sides = [keep.at(x, y) for x, y in ring]
+    if min(sides) >= 0:
+        return tuple(ring)
+    if max(sides) < 0:
+        return ()
     kept: list[Point] = []
-    for i, (p, side) in enumerate(zip(ring, sides, strict=True)):
-        q, next_side = ring[(i + 1) % len(ring)], sides[(i + 1) % len(ring)]
+    for (p, q), side, next_side in zip(edges_of(ring), sides, (*sides[1:], sides[0]), strict=True):
         if side >= 0:
             kept.append(p)
         if (side < 0) != (next_side < 0):

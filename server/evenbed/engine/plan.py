@@ -13,10 +13,9 @@ from evenbed.engine.answer import (
     Plan,
     SurfaceAnswer,
 )
-from evenbed.engine.bed import Spot3
 from evenbed.engine.contours import contours_of
 from evenbed.engine.document.check import check_document
-from evenbed.engine.document.room import Document
+from evenbed.engine.document.room import Document, Point3
 from evenbed.engine.finish import doorways_from
 from evenbed.engine.identity import identity
 from evenbed.engine.mix import MixPlan
@@ -71,12 +70,12 @@ def _levels_answer(room: WorkedRoom) -> LevelsAnswer:
 
 def _surface_answer(room: WorkedRoom) -> SurfaceAnswer:
     surface = room.surface
-    high, low = (_extreme(room, spot) for spot in room.extremes)
+    high, low = (_extreme(room, spot) for spot in room.ground.extremes)
     contours = contours_of(surface)
     return SurfaceAnswer(surface.points, surface.estimated, surface.centres, surface.triangles, high, low, contours)
 
 
-def _extreme(room: WorkedRoom, spot: Spot3) -> Extreme:
+def _extreme(room: WorkedRoom, spot: Point3) -> Extreme:
     return Extreme(spot[:2], spot[2], room.floor.get(spot), room.is_estimated(spot[:2]))
 
 

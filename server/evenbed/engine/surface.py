@@ -8,7 +8,7 @@ from functools import cached_property
 from evenbed.engine.cells import edge_sides, with_centres
 from evenbed.engine.delaunay import Triangle, triangles_from_spots
 from evenbed.engine.document.room import Point, Point3
-from evenbed.engine.exact import STEPS_PER_MM, hull_of, snapped, turn
+from evenbed.engine.exact import STEPS_PER_MM, Spot, hull_of, snapped, turn
 from evenbed.engine.geometry import Plane, edges_of, nearest_on_segment, plane_through, turn_of
 
 BEYOND = 0.01  # mm that a corner may lie outside the readings' hull before it has to be estimated
@@ -132,10 +132,11 @@ def _is_sliver(points: Sequence[Point3], triangle: Triangle) -> bool:
 def corners_beyond(readings: Sequence[Point3], corners: Sequence[Point], margin: float) -> list[Point]:
     """The corners that lie outside the readings' convex hull by more than `margin` mm, each once."""
     hull = hull_of([snapped(p[:2]) for p in readings])
-    seen: dict[tuple[int, int], Point] = {}
+    sides = [(p, q, -margin * STEPS_PER_MM * math.dist(p, q)) for p, q in zip(hull, hull[1:] + hull[:1], strict=True)]
+    seen: dict[Spot, Point] = {}
     for corner in corners:
         spot = snapped(corner)
-        if any(turn(p, q, spot) < -margin * STEPS_PER_MM * math.dist(p, q) for p, q in edges_of(hull)):  # type: ignore[arg-type]
+        if any(turn(p, q, spot) < least for p, q, least in sides):
             seen.setdefault(spot, corner)
     return list(seen.values())
 

@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from evenbed.engine.bed import Mortar, Quantities, Spot3, Thickness, highest_and_lowest
+from evenbed.engine.bed import Mortar, Quantities, Thickness
 from evenbed.engine.document.room import Document, Point, Point3
 from evenbed.engine.finish import Facet, minimum_thickness_of, top_from
-from evenbed.engine.geometry import Plane
+from evenbed.engine.ground import Ground
 from evenbed.engine.levels import Levels, levels_from
 from evenbed.engine.load import BedWeight, load_from
 from evenbed.engine.mix import MixPlan, materials_for
@@ -49,16 +49,16 @@ class WorkedRoom:
         return surface_from(list(self.floor), self.figure.outer)
 
     @cached_property
-    def extremes(self) -> tuple[Spot3, Spot3]:
-        return highest_and_lowest(Mortar(self.surface, self.figure, Plane(0.0, 0.0, 0.0)))
+    def ground(self) -> Ground:
+        return Ground(self.surface, self.figure)
 
     @cached_property
     def top(self) -> Facet:
-        return top_from(self.document.bed, self.extremes[0][2], self.figure)
+        return top_from(self.document.bed, self.ground.extremes[0][2], self.figure)
 
     @cached_property
     def mortar(self) -> Mortar:
-        return Mortar(self.surface, self.figure, self.top)
+        return Mortar(self.ground, self.top)
 
     @cached_property
     def limits(self) -> tuple[float, float]:
@@ -111,7 +111,7 @@ class WorkedRoom:
     @cached_property
     def unread_deciders(self) -> tuple[Point, ...]:
         """Estimated corners that decide the top or a limit: there a reading is worth most."""
-        deciding = (self.extremes[0][:2], self.thickness.min_at, self.thickness.max_at)
+        deciding = (self.ground.extremes[0][:2], self.thickness.min_at, self.thickness.max_at)
         return tuple(at for at in dict.fromkeys(deciding) if self.is_estimated(at))
 
 

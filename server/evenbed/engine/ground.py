@@ -1,0 +1,106 @@
+"""The ground of the bed: the subfloor within the room's walls, cut exactly, and the spots that can be extreme on it.
+
+Nothing is sampled. Each triangle of the subfloor is cut by the room's true outline, cutouts taken out.
+"""
+
+import math
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from evenbed.engine.document.room import Point, Point3
+from evenbed.engine.geometry import (
+    Box,
+    Ring,
+    box_of,
+    boxes_meet,
+    clipped_to_convex,
+    crossing_of,
+    edges_of,
+    is_inside,
+    signed_area,
+)
+from evenbed.engine.outline import Figure
+from evenbed.engine.surface import Surface
+
+ON_THE_EDGE = 1e-6  # mm within which a point of the surface counts as inside the room
+ROUNDING = 1e-6  # mm by which a wall's crossing must beat every reading and corner
+
+
+@dataclass(frozen=True)
+class Ground:
+    """The subfloor's surface within the room's figure."""
+
+    surface: Surface
+    figure: Figure
+
+    @cached_property
+    def boxes(self) -> tuple[Box, ...]:
+        """The box round each triangle."""
+        return tuple(box_of(self.corners(n)) for n in range(len(self.surface.triangles)))
+
+    def corners(self, n: int) -> Ring:
+        """The corners of triangle n on the drawing."""
+        points = self.surface.points
+        return tuple(points[i][:2] for i in self.surface.triangles[n])
+
+    @cached_property
+    def room_parts(self) -> tuple[tuple[int, Ring], ...]:
+        """Triangle by triangle, the part inside the room; holes come as clockwise rings of their own."""
+        return tuple(part for ring in self.figure.rings for part in self.parts_inside(ring))
+
+    def parts_inside(self, ring: Ring) -> Iterator[tuple[int, Ring]]:
+        """Each triangle's part inside a ring, in the ring's own sense of turning."""
+        whole = box_of(ring)
+        walls = [box_of(edge) for edge in edges_of(ring)]
+        is_hole = signed_area(ring) < 0
+        for n, box in enumerate(self.boxes):
+            if not boxes_meet(box, whole):
+                continue
+            corners = self.corners(n)
+            if any(boxes_meet(box, wall) for wall in walls):
+                part = clipped_to_convex(ring, corners)
+                if len(part) > 2:
+                    yield n, part
+            elif is_inside(ring, *corners[0]):
+                yield n, corners[::-1] if is_hole else corners
+
+    @cached_property
+    def spots(self) -> tuple[Point3, ...]:
+        """Subfloor points (x, y, z) that can be extreme: readings in the room, and corners of the room."""
+        inside = [p for p in self.surface.points if self.figure.holds(p[:2], ON_THE_EDGE)]
+        standing = {p[:2] for p in self.surface.points}
+        corners = [c for ring in self.figure.rings for c in ring if c not in standing]
+        return (*inside, *((x, y, self.surface.height_at(x, y)) for x, y in corners))
+
+    @cached_property
+    def wall_spots(self) -> tuple[Point3, ...]:
+        """Subfloor points where an edge between two readings crosses a wall."""
+        walls = [(box_of(e), e) for ring in self.figure.rings for e in edges_of(ring)]
+        found = []
+        for p, q in self.surface.edges:
+            box = box_of((p[:2], q[:2]))
+            near = (wall for wall_box, wall in walls if boxes_meet(box, wall_box))
+            crossings = (crossing_of(p[:2], q[:2], *wall) for wall in near)
+            found += [_on_edge(p, q, at) for at in crossings if at is not None]
+        return tuple(found)
+
+    def most(self, measure: Callable[[Point3], float]) -> Point3:
+        """The spot that measures most: a reading or corner, unless a wall's crossing beats it by more than rounding.
+
+        Equal ones are placed by the lowest x, then y, so that the answer does not hang on the order of reading.
+        """
+        best = min(self.spots, key=lambda s: (-measure(s), s))
+        rival = min(self.wall_spots, key=lambda s: (-measure(s), s), default=best)
+        return rival if measure(rival) > measure(best) + ROUNDING else best
+
+    @cached_property
+    def extremes(self) -> tuple[Point3, Point3]:
+        """The subfloor's highest and lowest points in the room."""
+        return self.most(lambda s: s[2]), self.most(lambda s: -s[2])
+
+
+def _on_edge(p: Point3, q: Point3, at: Point) -> Point3:
+    """A place on the edge between two points, at the height the edge has there."""
+    share = math.dist(p[:2], at) / math.dist(p[:2], q[:2])
+    return at[0], at[1], p[2] + share * (q[2] - p[2])
