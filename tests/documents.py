@@ -5,7 +5,12 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
 
+import pytest
+
 from evenbed.engine.bridge import plan_text
+from evenbed.engine.document.room import Outline
+from evenbed.engine.outline import figure_from
+from evenbed.engine.problems import BadDocumentError
 
 Json = dict[str, Any]
 Spot = tuple[float, float, float]  # x, y and the subfloor's height there
@@ -31,6 +36,13 @@ def problems_of(document: object) -> list[tuple[str, str]]:
     answer = answer_to(document)
     assert answer.keys() == {"problems"}, "this document gives a plan"
     return [(problem["path"], problem["code"]) for problem in answer["problems"]]
+
+
+def refusals_of(outline: Outline) -> list[tuple[str, str]]:
+    """Path and code of every problem of an outline that gives no figure."""
+    with pytest.raises(BadDocumentError) as caught:
+        figure_from(outline)
+    return [(problem.path, problem.code) for problem in caught.value.problems]
 
 
 def room_over(outline: Iterable[Sequence[float]], spots: Iterable[Spot], **more: Any) -> Json:
