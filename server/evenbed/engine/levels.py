@@ -45,13 +45,16 @@ class MarkHeight:
 
 @dataclass(frozen=True)
 class Levels:
-    """Heights of everything read."""
+    """Heights of everything read, in the order of the readings; `datum` says what z = 0 is.
 
-    heights: tuple[ReadHeight, ...] = described(about="In the order of the readings")
-    setups: tuple[SetupHeight, ...] = described(about="The set-up")
-    marks: tuple[MarkHeight, ...] = described(about="Marks that were read or are known")
-    sigma0: float | None = described(about="Spread of the benchmarks' answers over what was foretold; null with one")
-    datum: str = described(about="What z = 0 is: `benchmark` or `highest_reading`")
+    `sigma0` is the spread of the benchmarks' answers over what was foretold, None with fewer than two.
+    """
+
+    heights: tuple[ReadHeight, ...]
+    setups: tuple[SetupHeight, ...]
+    marks: tuple[MarkHeight, ...]
+    sigma0: float | None
+    datum: str
 
 
 def levels_from(document: Document, figure: Figure) -> Levels:

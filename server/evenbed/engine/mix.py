@@ -85,16 +85,19 @@ class Batch:
 
 @dataclass(frozen=True)
 class MixPlan:
-    """The order for one bed."""
+    """The order for one bed: volumes in m³, `bag_yield` that of one bag, `bag_mass` in kg, `density` fresh, in kg/m³.
 
-    materials: tuple[Material, ...] = described(about="What to buy or carry in")
-    batch: Batch = described(about="What goes into the mixer each time")
-    batches: int = described(about="How many, the last one not always full")
-    bag_yield: float = described(about="Compacted mortar from one bag", unit="m3")
-    density: float = described(about="Mass of fresh mortar", unit="kg/m3")
-    placed_volume: float = described(about="Volume of the bed", unit="m3")
-    mixed_volume: float = described(about="Volume mixed, waste included", unit="m3")
-    bag_mass: float = described(about="Mass of one bag of cement", unit="kg")
+    `mixed_volume` is `placed_volume` with the waste; of `batches` the last one is not always full.
+    """
+
+    materials: tuple[Material, ...]
+    batch: Batch
+    batches: int
+    bag_yield: float
+    density: float
+    placed_volume: float
+    mixed_volume: float
+    bag_mass: float
 
 
 def bag_yield_from(mix: Mix) -> BagYield:
