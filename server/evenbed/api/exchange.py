@@ -1,9 +1,9 @@
 """Push, pull, the stream that says there is more, and the history of a record."""
 
+import asyncio
 from collections.abc import AsyncIterator
 from typing import Annotated
 
-import anyio
 from fastapi import APIRouter, Query
 from fastapi.concurrency import run_in_threadpool
 from fastapi.sse import EventSourceResponse, ServerSentEvent
@@ -98,7 +98,7 @@ async def events(_device: JoinedDevice, service: TheService, token: TheToken) ->
         if latest != told:
             told = latest
             yield ServerSentEvent(data=LatestEvent(latest=latest))
-        await anyio.sleep(service.settings.poll_interval_s)
+        await asyncio.sleep(service.settings.poll_interval_s)
 
 
 def _latest_for(service: Service, token: str | None) -> int:
