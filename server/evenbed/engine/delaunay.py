@@ -34,6 +34,7 @@ class _Mesh:
         self.gone: set[int] = set()
 
     def edge(self, start: int, end: int) -> int:
+        """A new edge between two spots, joined to nothing yet; its direction from start to end."""
         e = len(self.origin)
         self.origin += (start, end)
         self.after += (e, e + 1)
@@ -41,18 +42,21 @@ class _Mesh:
         return e
 
     def splice(self, a: int, b: int) -> None:
+        """Join or part the rings of edges round the origins of a and b: the one operation everything is built of."""
         after, before = self.after, self.before
         next_a, next_b = after[a], after[b]
         after[a], after[b] = next_b, next_a
         before[next_a], before[next_b] = b, a
 
     def connect(self, a: int, b: int) -> int:
+        """A new edge from the end of a to the origin of b, with one face to their left."""
         e = self.edge(self.origin[a ^ 1], self.origin[b])
         self.splice(e, self.before[a ^ 1])
         self.splice(e ^ 1, b)
         return e
 
     def remove(self, e: int) -> None:
+        """Take the edge out of the mesh."""
         self.splice(e, self.before[e])
         self.splice(e ^ 1, self.before[e ^ 1])
         self.gone.add(e & ~1)
@@ -62,6 +66,7 @@ class _Mesh:
         return turn(self.spots[self.origin[e]], self.spots[self.origin[e ^ 1]], self.spots[spot])
 
     def is_in_circle(self, a: int, b: int, c: int, d: int) -> bool:
+        """True where spot d lies strictly inside the circle through a, b, c."""
         spots = self.spots
         return is_in_circle(spots[a], spots[b], spots[c], spots[d])
 
@@ -76,6 +81,7 @@ class _Mesh:
         return self.merge(self.triangulate(low, middle), self.triangulate(middle, high))
 
     def three(self, low: int) -> tuple[int, int]:
+        """Two edges and, unless the spots stand on one line, the third."""
         a, b = self.edge(low, low + 1), self.edge(low + 1, low + 2)
         self.splice(a ^ 1, b)
         side = turn(*self.spots[low : low + 3])
@@ -85,6 +91,7 @@ class _Mesh:
         return (a, b ^ 1) if side > 0 else (c ^ 1, c)
 
     def merge(self, left: tuple[int, int], right: tuple[int, int]) -> tuple[int, int]:
+        """One triangulation of two that stand side by side, by their hull edges."""
         (left_outer, left_inner), (right_inner, right_outer) = left, right
         left_inner, right_inner = self.lower_tangent(left_inner, right_inner)
         base = self.connect(right_inner ^ 1, left_inner)
@@ -96,6 +103,7 @@ class _Mesh:
         return left_outer, right_outer
 
     def lower_tangent(self, left: int, right: int) -> tuple[int, int]:
+        """The edges at which the lowest line under both halves touches them."""
         while True:
             if self.turn_at(self.origin[right], left) > 0:
                 left = self.before[left ^ 1]
@@ -117,6 +125,7 @@ class _Mesh:
                 base = self.connect(base ^ 1, left ^ 1)
 
     def candidate(self, base: int, e: int, following: list[int]) -> int | None:
+        """The next edge up on one side that the circle test leaves; None where there is no higher one."""
         origin = self.origin
         if self.turn_at(origin[e ^ 1], base) >= 0:
             return None
@@ -127,10 +136,12 @@ class _Mesh:
         return e
 
     def right_wins(self, left: int, right: int) -> bool:
+        """True where the right-hand candidate makes the next triangle."""
         origin = self.origin
         return self.is_in_circle(origin[left ^ 1], origin[left], origin[right], origin[right ^ 1])
 
     def triangles(self) -> list[Triangle]:
+        """Every triangle of the mesh, once."""
         found: list[Triangle] = []
         seen = [False] * len(self.origin)
         for e in range(len(self.origin)):

@@ -6,24 +6,19 @@ from dataclasses import dataclass
 from evenbed.engine.document.fields import described, height, length
 from evenbed.engine.document.room import Opening, Point, Wall
 from evenbed.engine.document.room import Outline as OutlineGiven
-from evenbed.engine.exact import Spot, do_cross, snapped, turn
+from evenbed.engine.figures import LEAST_AREA, check_cutouts, check_ring
 from evenbed.engine.geometry import (
-    TOUCHES,
     Ring,
     between,
     distance_to_ring,
     edge_of,
-    edges_of,
     is_inside,
-    meeting_of,
     perimeter_of,
     signed_area,
-    turn_of,
 )
 from evenbed.engine.problems import BadDocumentError, Problem, problem_at
 
 OPEN_BEYOND = 1 / 20  # of the perimeter: a wall is missing or mistyped, not badly taped; common practice, no source
-LEAST_AREA = 1e4  # mm²: a figure smaller than a hand is a slip
 MOST_CUTOUT_CORNERS = 500
 ON_THE_WALL = 1.0  # mm that a doorway may run past its wall, for rounding to the nearest sixteenth
 
@@ -87,7 +82,7 @@ def figure_from(given: OutlineGiven) -> Figure:
     cutouts = [_without_repeated_end(c) for c in given.cutouts]
     for n, cutout in enumerate(cutouts):
         check_ring(f"outline.cutouts[{n}]", cutout)
-    _check_cutouts(outer, cutouts)
+    check_cutouts(outer, cutouts)
     holes = tuple(c if signed_area(c) < 0 else c[::-1] for c in cutouts)
     figure = Figure(vertices, outer, holes, misclosure)
     if figure.area * 1e6 < LEAST_AREA:
@@ -147,91 +142,6 @@ def _direction(degrees: float) -> Point:
     quarter, rest = divmod(degrees % 360.0, 90.0)
     cos, sin = math.cos(math.radians(rest)), math.sin(math.radians(rest))
     return ((cos, sin), (-sin, cos), (-cos, -sin), (sin, -cos))[int(quarter) % 4]
-
-
-def check_ring(path: str, ring: Ring) -> None:
-    """Raise BadDocumentError unless the ring is a simple polygon with an area worth the name."""
-    if len(ring) < 3:
-        raise BadDocumentError([problem_at(path, "too_few_corners", count=len(ring))])
-    spots = [snapped(p) for p in ring]
-    found = list(_crossings(path, ring, spots))
-    if not found and abs(signed_area(ring)) < LEAST_AREA:
-        found = [problem_at(path, "no_area", area=round(abs(signed_area(ring)), 1))]
-    if found:
-        raise BadDocumentError(found)
-
-
-def _crossings(path: str, ring: Ring, spots: list[Spot]) -> "list[Problem]":
-    n = len(spots)
-    found = []
-    for i in range(n):
-        p, q, r = spots[i], spots[(i + 1) % n], spots[(i + 2) % n]
-        if p == q:
-            found.append(problem_at(f"{path}[{i}]", "repeated_corner", wall=i, **_place(ring[i])))
-        elif turn(p, q, r) == 0 and (q[0] - p[0]) * (r[0] - q[0]) + (q[1] - p[1]) * (r[1] - q[1]) < 0:
-            found.append(
-                problem_at(f"{path}[{(i + 1) % n}]", "doubles_back", wall=(i + 1) % n, **_place(ring[(i + 1) % n]))
-            )
-    for i in range(n):
-        for j in range(i + 2, n - (i == 0)):
-            if do_cross(spots[i], spots[i + 1], spots[j], spots[(j + 1) % n]):
-                found.append(
-                    problem_at(f"{path}[{j}]", "walls_cross", wall=j, other=i, **_place(_meeting(ring, i, j)))
-                )
-    return found[:20]
-
-
-def _meeting(ring: Ring, i: int, j: int) -> Point:
-    p, q = edge_of(ring, i)
-    share, _ = meeting_of(p, q, *edge_of(ring, j)) or (0.0, 0.0)
-    return between(p, q, share)
-
-
-def _place(at: Point) -> dict[str, float]:
-    return {"x": round(at[0], 1), "y": round(at[1], 1)}
-
-
-def _check_cutouts(outer: Ring, cutouts: list[Ring]) -> None:
-    found = [
-        problem_at(f"outline.cutouts[{n}]", "cutout_outside") for n, c in enumerate(cutouts) if not _fits(outer, c)
-    ]
-    for n, cutout in enumerate(cutouts):
-        for m in range(n):
-            if _meet(cutouts[m], cutout):
-                found.append(problem_at(f"outline.cutouts[{n}]", "cutouts_meet", other=m))
-    if found:
-        raise BadDocumentError(found)
-
-
-def _fits(outer: Ring, inner: Ring) -> bool:
-    within = all(is_inside(outer, *p) or distance_to_ring(outer, p) < TOUCHES for p in _corners_and_middles(inner))
-    return within and not _cross_through(outer, inner)
-
-
-def _corners_and_middles(ring: Ring) -> list[Point]:
-    return [*ring, *(between(p, q, 0.5) for p, q in edges_of(ring))]
-
-
-def _meet(a: Ring, b: Ring) -> bool:
-    return _cross_through(a, b) or _holds_a_middle(a, b) or _holds_a_middle(b, a)
-
-
-def _cross_through(a: Ring, b: Ring) -> bool:
-    return any(_parts(e, f) and _parts(f, e) for e in edges_of(a) for f in edges_of(b))
-
-
-def _parts(line: tuple[Point, Point], ends: tuple[Point, Point]) -> bool:
-    """True where the ends lie on different sides of the line, each by more than a touch."""
-    reach = TOUCHES * math.dist(*line)
-    sides = turn_of(*line, ends[0]), turn_of(*line, ends[1])
-    return min(sides) < -reach and max(sides) > reach
-
-
-def _holds_a_middle(a: Ring, b: Ring) -> bool:
-    """True where a corner or an edge's middle of b lies properly inside a, or the two are the same place."""
-    spots = _corners_and_middles(b)
-    inside = any(is_inside(a, *p) and distance_to_ring(a, p) > TOUCHES for p in spots)
-    return inside or all(distance_to_ring(a, p) < TOUCHES for p in spots)
 
 
 def check_openings(figure: Figure, openings: tuple[Opening, ...]) -> list[Problem]:

@@ -21,12 +21,13 @@ from evenbed.engine.touching import regions_of_room
 
 @dataclass(frozen=True)
 class WorkedRoom:
-    """One room on its way to a plan: each step worked out once, when it is first asked for."""
+    """One room on its way to a plan. Any step raises BadDocumentError where the document allows none."""
 
     document: Document
 
     @cached_property
     def figure(self) -> Figure:
+        """The room's figure; doorways, fixtures, limits and tools that do not fit it are told with it."""
         figure = figure_from(self.document.outline)
         found = [*check_openings(figure, self.document.openings), *_fixture_problems(self.document, figure)]
         found += [*_limit_problems(self.document), *check_rail_design(self.document.rails)]
@@ -36,6 +37,7 @@ class WorkedRoom:
 
     @cached_property
     def levels(self) -> Levels:
+        """Heights of everything read."""
         return levels_from(self.document, self.figure)
 
     @cached_property
@@ -46,59 +48,73 @@ class WorkedRoom:
 
     @cached_property
     def surface(self) -> Surface:
+        """The subfloor through the readings."""
         return surface_from(list(self.floor), self.figure.outer)
 
     @cached_property
     def ground(self) -> Ground:
+        """The subfloor within the walls."""
         return Ground(self.surface, self.figure)
 
     @cached_property
     def top(self) -> Facet:
+        """The top of bed."""
         return top_from(self.document.bed, self.ground.extremes[0][2], self.figure)
 
     @cached_property
     def mortar(self) -> Mortar:
+        """The space between ground and top."""
         return Mortar(self.ground, self.top)
 
     @cached_property
     def limits(self) -> tuple[float, float]:
+        """Least and greatest thickness in force, mm."""
         return minimum_thickness_of(self.document.bed), self.document.bed.maximum_thickness
 
     @cached_property
     def quantities(self) -> Quantities:
+        """Volume, and areas beyond the limits."""
         return self.mortar.quantities(*self.limits)
 
     @cached_property
     def thickness(self) -> Thickness:
+        """Least, greatest and mean thickness."""
         return self.mortar.thickness(self.quantities.volume)
 
     @cached_property
     def weight(self) -> BedWeight:
+        """Mass and load; where the top lies below the subfloor nothing loads."""
         return load_from(self.quantities.volume, self.figure.area, max(0.0, self.thickness.max), self.mix.density)
 
     @cached_property
     def mix(self) -> MixPlan:
+        """What to mix and to order."""
         return materials_for(self.quantities.volume, self.document.mix)
 
     @cached_property
     def readiness(self) -> Readiness:
+        """When the bed can be used."""
         return readiness_from(self.document.curing, self.document.climate, self.document.placements)
 
     def is_estimated(self, at: Point) -> bool:
+        """True where the surface stands on an estimated corner at this very place."""
         return any(self.surface.points[i][:2] == at for i in self.surface.estimated)
 
     @cached_property
     def way_out(self) -> WayOut:
+        """Where the crew leaves."""
         return way_out_from(self.document.openings, self.figure.vertices)
 
     @cached_property
     def rails(self) -> RailPlan:
+        """The rails with their stations."""
         regions = regions_of_room(self.figure.outer, self.figure.holes)
         heights = {"subfloor": self.surface.height_at, "top": self.top.at}
         return rails_from(regions, self.document.fixtures, self.document.rails, self.way_out.exits, **heights)
 
     @cached_property
     def sections(self) -> SectionPlan:
+        """The bed in the order it is filled."""
         return sections_from(
             self.rails.layouts,
             self.document.rails,
