@@ -67,7 +67,7 @@ def main() -> int:
     given = parser.parse_args()
     try:
         {"backup": back_up, "restore": restore}[given.command](given.source, given.target)
-    except BackupError as error:
+    except (BackupError, OSError, sqlite3.Error) as error:
         print(error, file=sys.stderr)
         return 1
     print(f"{given.command}: {given.target} is complete and checked.")

@@ -165,6 +165,7 @@ def test_a_pull_with_a_wrong_number_is_a_problem(phone: Client, query: str) -> N
     ("method", "path", "status", "code"),
     [
         ("GET", "/api/nothing", 404, "not_found"),
+        ("POST", "/api/plan/", 404, "not_found"),
         ("GET", "/api/push", 405, "method_not_allowed"),
         ("DELETE", "/api/health", 405, "method_not_allowed"),
         ("POST", "/somewhere", 405, "method_not_allowed"),

@@ -41,6 +41,14 @@ def test_a_backup_never_overwrites_another(tmp_path: Path) -> None:
     assert (again.returncode, "never overwrites" in again.stderr) == (1, True)
 
 
+def test_a_place_that_takes_no_backup_is_told_in_words(tmp_path: Path) -> None:
+    with service(tmp_path):
+        told = run("backup", tmp_path / "evenbed.db", tmp_path / "evenbed.db" / "copy.db")
+    assert told.returncode == 1
+    assert "Traceback" not in told.stderr
+    assert "evenbed.db" in told.stderr
+
+
 @pytest.mark.parametrize("kind", ["missing", "text", "another database"])
 def test_what_is_no_backup_is_not_restored(tmp_path: Path, kind: str) -> None:
     source = tmp_path / "source"

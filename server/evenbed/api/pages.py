@@ -45,17 +45,18 @@ class Pages(StaticFiles):
 
     async def get_response(self, path: str, scope: Scope) -> Response:
         """The file, or the app's index for an address without one. Raises HTTPException 404 or 405."""
+        path = path.replace("\\", "/")
+        if path == "api" or path.startswith("api/"):
+            raise HTTPException(404, "There is no such address in the service.")
         if scope["method"] not in ("GET", "HEAD"):
             raise HTTPException(405)
-        name = self._file_for(path.replace("\\", "/"))
+        name = self._file_for(path)
         packing, suffix = self._packing(name, Headers(scope=scope).get("accept-encoding", ""))
         response = await super().get_response(name + suffix, scope)
         response.headers.update(_headers(name, packing))
         return response
 
     def _file_for(self, path: str) -> str:
-        if path == "api" or path.startswith("api/"):
-            raise HTTPException(404, "There is no such address in the service.")
         if self._is_file(path):
             return path
         if PurePosixPath(path).suffix:
