@@ -26,8 +26,8 @@ test: check unit web parity browser bench
 
 check: .venv/.test web/node_modules/.installed
 	$(SAY) "Lint, format, strict types, import rules"
-	$(BIN)/ruff check server tests migrations
-	$(BIN)/ruff format --check server tests migrations
+	$(BIN)/ruff check server tests migrations deploy
+	$(BIN)/ruff format --check server tests migrations deploy
 	$(BIN)/mypy
 	$(BIN)/lint-imports
 	cd web && npm run --silent check && npm run --silent wire:check
