@@ -180,3 +180,11 @@ def test_clockwise_corners_keep_their_order_and_their_walls() -> None:
     assert plan["outline"]["vertices"] == [list(c) for c in CORNERS[::-1]]
     assert plan["outline"]["area"] == pytest.approx(12.0)
     assert plan["bed"]["doorways"][0]["at"] == [3100.0, 0.0]
+
+
+def test_the_turn_after_the_last_wall_changes_nothing_and_may_be_left_out() -> None:
+    lengths = (4000.0, 3000.0, 4010.0, 3000.0)
+    turned, open_ended = (
+        closed_walk((*(Wall(n, 90.0) for n in lengths[:-1]), Wall(lengths[-1], t))) for t in (90.0, None)
+    )
+    assert turned == open_ended

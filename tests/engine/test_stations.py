@@ -46,16 +46,18 @@ def test_a_shim_is_top_less_strip_less_subfloor_to_the_last_bit() -> None:
         assert station.shim == top(*station.at) - case.design.strip.thickness - floor(*station.at)
 
 
-def test_a_strip_thicker_than_the_bed_is_told_with_place_and_amount() -> None:
+def test_a_strip_thicker_than_the_bed_is_told_once_a_rail_with_its_worst_place_and_amount() -> None:
     case = plain_case(rectangle(3000.0, 2000.0), strip=Strip(thickness=30.0))
     plan = rails_from(case.regions, (), case.design, (), subfloor=lambda x, _y: x / 100.0, top=lambda _x, _y: 40.0)
     told = {caution.where: caution for caution in plan.cautions if caution.code == "strip_too_thick"}
     for n, rail in enumerate(plan.rails):
-        for m, station in enumerate(rail.stations):
-            caution = told.pop(f"rails[{n}].stations[{m}]", None)
-            assert (caution is not None) == (station.shim < 0.0)
-            assert caution is None or caution.values["over"] == -station.shim
-            assert caution is None or (caution.values["x"], caution.values["y"]) == station.at
+        caution, shims = told.pop(f"rails[{n}]", None), [station.shim for station in rail.stations]
+        assert (caution is not None) == (min(shims) < 0.0)
+        if caution is not None:
+            worst = rail.stations[int(caution.values["station"]) - 1]
+            assert caution.values["over"] == -min(shims) == -worst.shim
+            assert (caution.values["x"], caution.values["y"]) == worst.at
+            assert caution.values["count"] == sum(shim < 0.0 for shim in shims)
     assert told == {}
     assert min(station.shim for rail in plan.rails for station in rail.stations) < 0.0
 

@@ -83,8 +83,9 @@ CAUTIONS: dict[str, str] = {
         "At {x:.0f}, {y:.0f} only {length:.0f} mm is free for a rail: none is laid there, the place is done by hand."
     ),
     "strip_too_thick": (
-        "Rail {rail}, station {station}: the bed is {bed:.1f} mm thick there and the strip {strip:.1f} mm, it would "
-        "stand {over:.1f} mm too high. Take a thinner strip, chip the high spot, or raise the top."
+        "Rail {rail}: the strip of {strip:.1f} mm is thicker than the bed, stations concerned: {count:.0f}. "
+        "The worst is station {station}: the bed is {bed:.1f} mm thick there, "
+        "the strip would stand {over:.1f} mm too high. Take a thinner strip, chip the high spot, or raise the top."
     ),
     "exit_assumed": "No doorway is given: the way out is taken to be the middle of the longest wall.",
     "section_cut_off": (

@@ -97,6 +97,9 @@ def _corners_from(given: OutlineGiven) -> tuple[str, Ring, Misclosure]:
         raise BadDocumentError([problem_at("outline", "outline_missing")])
     if len(given.walls) < 3:
         raise BadDocumentError([problem_at("outline.walls", "too_few_corners", count=len(given.walls))])
+    turnless = [n for n, wall in enumerate(given.walls[:-1]) if wall.turn is None]
+    if turnless:
+        raise BadDocumentError([problem_at(f"outline.walls[{n}].turn", "missing") for n in turnless])
     vertices, misclosure = closed_walk(given.walls)
     if misclosure.ratio > OPEN_BEYOND:
         raise BadDocumentError([_does_not_close(given.walls, misclosure)])
@@ -121,14 +124,14 @@ def closed_walk(walls: tuple[Wall, ...]) -> tuple[Ring, Misclosure]:
     """The corners of a taped walk, its misclosure spread by the compass (Bowditch) rule.
 
     The walk starts at the origin heading along +x. Every corner moves back by the share of the misclosure that the
-    length walked so far has of the whole.
+    length walked so far has of the whole. What turns after the last wall changes nothing.
     """
     x = y = walked = heading = 0.0
     corners, lengths = [(0.0, 0.0)], [0.0]
     for wall in walls:
         cos, sin = _direction(heading)
         x, y, walked = x + wall.length * cos, y + wall.length * sin, walked + wall.length
-        heading += wall.turn
+        heading += wall.turn or 0.0
         corners.append((x, y))
         lengths.append(walked)
     shares = [done / walked for done in lengths[:-1]]

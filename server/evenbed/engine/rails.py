@@ -237,14 +237,21 @@ def _left_out(layouts: Sequence[Layout]) -> Iterable[Caution]:
 
 
 def _thick_strips(rails: Sequence[Rail], strip: Strip) -> Iterable[Caution]:
-    """Stations where the strip would stand above the top of bed."""
+    """Rails whose strip would stand above the top of bed: one caution each, at its worst station.
+
+    Chipping is one of the cures, so its dust is told beside them.
+    """
+    if any(station.shim < 0.0 for rail in rails for station in rail.stations):
+        yield caution_at("rails", "silica")
     for n, rail in enumerate(rails):
-        for m, station in enumerate(rail.stations):
-            if station.shim < 0.0:
-                yield _thick_strip(f"rails[{n}].stations[{m}]", rail.id, m + 1, station, strip)
+        over = [m for m, station in enumerate(rail.stations) if station.shim < 0.0]
+        if over:
+            worst = min(over, key=lambda m: rail.stations[m].shim)
+            yield _thick_strip(f"rails[{n}]", rail, worst, len(over), strip)
 
 
-def _thick_strip(where: str, rail: str, station: int, at: Station, strip: Strip) -> Caution:
-    bed, (x, y) = at.top - at.subfloor, at.at
-    values = {"bed": bed, "strip": strip.thickness, "over": -at.shim, "x": x, "y": y, "station": station}
-    return caution_at(where, "strip_too_thick", rail=rail, **values)
+def _thick_strip(where: str, rail: Rail, worst: int, count: int, strip: Strip) -> Caution:
+    station = rail.stations[worst]
+    depths = {"bed": station.top - station.subfloor, "strip": strip.thickness, "over": -station.shim}
+    place = {"x": station.at[0], "y": station.at[1], "station": worst + 1, "count": count}
+    return caution_at(where, "strip_too_thick", rail=rail.id, **depths, **place)

@@ -16,7 +16,13 @@ class Wall:
     """One wall as taped: walk `length`, then turn left by `turn` degrees (negative is right)."""
 
     length: float = length(about="Taped length", low=0.1)
-    turn: float = described(about="Turn to the left after this wall", unit="degree", low=-360.0, high=360.0)
+    turn: float | None = described(
+        None,
+        about="Turn to the left after this wall; only the last may go without",
+        unit="degree",
+        low=-360.0,
+        high=360.0,
+    )
 
 
 @dataclass(frozen=True)
@@ -133,9 +139,7 @@ class BedDesign:
     minimum_thickness: float | None = length(
         None, "Least thickness; null for the build's default", low=1.0, high=500.0
     )
-    maximum_thickness: float = length(
-        50.8, "Thickness beyond which the bed must be designed", low=1.0, high=1000.0
-    )
+    maximum_thickness: float = length(50.8, "Thickness beyond which the bed must be designed", low=1.0, high=1000.0)
     covering: Covering = described(Covering(), about="What will lie on the bed")
     top: LevelTop | PlaneTop | DrainTop = described(LevelTop(), about="The top of bed")
 

@@ -1836,8 +1836,11 @@ export interface components {
         readonly Wall: {
             /** @description Taped length (mm) */
             readonly length: number;
-            /** @description Turn to the left after this wall (degree) */
-            readonly turn: number;
+            /**
+             * @description Turn to the left after this wall; only the last may go without (degree)
+             * @default null
+             */
+            readonly turn?: number | null;
         };
         /**
          * WallPart
