@@ -197,18 +197,21 @@ def _between_sides(cross: Cross, low: tuple[float, float], high: tuple[float, fl
 
 def _joined(spots: list[Spot]) -> list[Spot]:
     """Spots that follow each other along the rails made one place."""
-    joined: list[Spot] = []
+    ended: list[Spot] = []
+    going_on: list[Spot] = []  # those that a later spot may still touch, for spots come in the order of their starts
     for spot in sorted(spots, key=lambda s: (s.start, s.low)):
-        touching = next((j for j in joined if _do_touch(j, spot)), None)
+        ended += [one for one in going_on if spot.start - one.end > ROUNDING]
+        going_on = [one for one in going_on if spot.start - one.end <= ROUNDING]
+        touching = next((n for n, one in enumerate(going_on) if _are_side_by_side(one, spot)), None)
         if touching is None:
-            joined.append(spot)
+            going_on.append(spot)
         else:
-            joined[joined.index(touching)] = _both(touching, spot)
-    return joined
+            going_on[touching] = _both(going_on[touching], spot)
+    return ended + going_on
 
 
-def _do_touch(a: Spot, b: Spot) -> bool:
-    return b.start - a.end <= ROUNDING and min(a.high, b.high) - max(a.low, b.low) > ROUNDING
+def _are_side_by_side(a: Spot, b: Spot) -> bool:
+    return min(a.high, b.high) - max(a.low, b.low) > ROUNDING
 
 
 def _both(a: Spot, b: Spot) -> Spot:
