@@ -44,6 +44,16 @@ def service(tmp_path: Path) -> Iterator[Service]:
     running.stop()
 
 
+@pytest.fixture(scope="module")
+def demo_service(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Service]:
+    """A running service with the demo job, for tests that only look."""
+    running = Service(tmp_path_factory.mktemp("demo"), free_port())
+    running.command("demo")
+    running.start()
+    yield running
+    running.stop()
+
+
 @pytest.fixture
 def new_phone(browser: Browser) -> Iterator[Callable[..., Phone]]:
     """Makes phones (or, with `office=True`, wide windows), each with a storage of its own."""

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from playwright.sync_api import BrowserContext, Page, expect
+from tests.browser.running import Service
 
 SHOTS = Path(__file__).parents[2] / "out" / "screenshots"
 PLAN_PATIENCE_MS = 30_000  # the engine may have to wake first
@@ -37,7 +38,7 @@ class Phone:
     def keys(self, *keys: str) -> None:
         """Press keys of the pad."""
         for key in keys:
-            self.page.get_by_test_id(f"key-{key}").click()
+            self.page.get_by_test_id(f"key-{key}").last.click()
 
     def shot(self, name: str) -> None:
         """Keep a picture of the screen for a person to look at."""
@@ -74,7 +75,7 @@ class Phone:
         """From the list of jobs, with one job in it, to the room's own screen."""
         self.tap("job")
         self.page.get_by_test_id("room").filter(has_text=room).click()
-        self.wait_for("course")
+        expect(self.page.get_by_test_id("course").locator("visible=true")).to_have_count(1)
 
     def wait_until_kept(self) -> None:
         """Wait until the app's files are on the phone, so that it can open without a network."""
@@ -121,6 +122,13 @@ class Phone:
         if not bricks.count():
             self.tap("step-room" if self.page.get_by_test_id("step-room").count() else "back")
         bricks.last.click()
+
+    def open_demo_room(self, service: Service, room: str = "Upstairs bath") -> None:
+        """Join the office that has the demo job and open one of its rooms, planned."""
+        self.open(service.address)
+        self.join(service.join_code(), "Ana")
+        self.open_room(room)
+        self.wait_for("figure-bed-volume-value")
 
     def shims(self) -> list[list[str]]:
         """The shim table, rail by rail, as it stands on the rails' screen."""

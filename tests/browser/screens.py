@@ -1,0 +1,73 @@
+"""A walk through every screen and sheet of a planned room, stopping at each."""
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+
+from playwright.sync_api import expect
+from tests.browser.phone import Phone
+
+STEPS = ("outline", "levels", "bed", "material", "rails", "filling", "waiting")
+LAYERS = ("readings", "ground", "thickness", "rails", "sections")
+# step, what opens the sheet, the sheet's own mark
+SHEETS = (
+    ("outline", "add-doorway", "form-doorway"),
+    ("outline", "add-cutout", "form-cutout"),
+    ("outline", "add-fixture", "form-fixture"),
+    ("outline", "figure-outline-area", "explain"),
+    ("levels", "levels-note", "levels-about"),
+    ("levels", "last-reading", "reading"),
+    ("levels", "place-by-tape", "offset"),
+    ("bed", "figure-bed-thickness-min", "explain"),
+    ("bed", "figure-bed-load-max", "explain"),
+    ("bed", "field-bed.minimum_thickness", "value"),
+    ("material", "field-mix.air", "value"),
+    ("rails", "shim-table", "shim-sheet"),
+    ("rails", "rail-cautions", "rails-know"),
+    ("rails", "rail-tools", "tools"),
+    ("waiting", "add-climate", "climate"),
+)
+Stop = Callable[[str], None]
+
+
+@contextmanager
+def sheet(phone: Phone, opener: str, mark: str) -> Iterator[None]:
+    """The sheet, open; closed again afterwards."""
+    opened = phone.page.locator(f'dialog[data-testid="{mark}"]')
+    phone.tap(opener)
+    expect(opened).to_be_visible()
+    yield
+    phone.tap(f"{mark}-close")
+    expect(opened).to_have_count(0)
+
+
+def walk_the_steps(phone: Phone, stop: Stop) -> None:
+    """From the room's own screen through its seven steps."""
+    stop("floor")
+    for step in STEPS:
+        phone.go_to(step)
+        expect(phone.page.locator(f".at-{step}")).to_be_visible()
+        stop(step)
+
+
+def walk_the_sheets(phone: Phone, stop: Stop) -> None:
+    """The sheets of the steps, one at a time."""
+    for step, opener, mark in SHEETS:
+        if not phone.page.locator(f".at-{step}").count():
+            phone.go_to(step)
+        with sheet(phone, opener, mark):
+            stop(f"{step}-{opener}")
+
+
+def walk_outside_the_room(phone: Phone, stop: Stop) -> None:
+    """Jobs, the job, a new job, settings, an address that leads nowhere, what was not taken."""
+    origin = phone.page.evaluate("location.origin")
+    for name, path, mark in (("jobs", "/", "jobs"), ("new-job", "/new", "begin-job"), ("settings", "/settings", "settings"), ("review", "/review", "review")):
+        phone.page.goto(f"{origin}{path}")
+        phone.wait_for(mark)
+        stop(name)
+    phone.page.goto(f"{origin}/")
+    phone.tap("job")
+    phone.wait_for("job-page")
+    stop("job")
+    with sheet(phone, "change-job", "change-job"):
+        stop("job-change")

@@ -1,0 +1,218 @@
+"""Two phones and an office hold the same job, whatever each did while it had no network."""
+
+import re
+from collections.abc import Callable
+
+import pytest
+from playwright.sync_api import expect
+from tests.browser.phone import Phone
+from tests.browser.records import pulled_records
+from tests.browser.running import Service
+
+pytestmark = pytest.mark.browser
+
+SENT = r"^Saved on this phone · sent \d+:\d\d [AP]M$"
+SQUARE = [("8", "left"), ("8", "left"), ("8", "left"), ("8", "left")]
+LONGER_THAN_A_NAME = "a very long name " * 20
+
+
+def joined(service: Service, phone: Phone, person: str) -> Phone:
+    phone.open(service.address)
+    phone.join(service.join_code(), person)
+    return phone
+
+
+def begin_hall(phone: Phone) -> None:
+    """A job with one room, outlined and read four times."""
+    phone.begin_room("Pear Tree Yard", "Mill End", "Hall")
+    phone.walk(SQUARE)
+    phone.go_to("levels")
+    phone.read([("40", part) for part in (3, 5, 7, 9)])
+
+
+def open_first_room(phone: Phone) -> None:
+    phone.wait_for_text("job", "Pear Tree Yard")
+    phone.open_room("Hall")
+
+
+def two_phones_with_the_hall(service: Service, new_phone: Callable[..., Phone]) -> tuple[Phone, Phone]:
+    """Both joined; Ana's made the room and stands on its levels, Ben's has it open on its own screen."""
+    ana = joined(service, new_phone(), "Ana")
+    ben = joined(service, new_phone(), "Ben")
+    begin_hall(ana)
+    ana.wait_for_text("save-line", SENT)
+    open_first_room(ben)
+    wait_for_readings(ben, 4)
+    return ana, ben
+
+
+def wait_for_readings(phone: Phone, count: int) -> None:
+    """On the room's own screen."""
+    phone.wait_for_text("step-levels", rf"Levels{count} readings")
+
+
+def open_reading(phone: Phone, number: int) -> None:
+    phone.tap("levels-note")
+    phone.page.get_by_test_id("listed-reading").nth(number - 1).click()
+    phone.wait_for("delete-reading")
+
+
+def rename_room(phone: Phone, name: str) -> None:
+    """On the room's own screen."""
+    phone.tap("change-room")
+    phone.fill("room-name", name)
+    phone.tap("keep-room")
+    expect(phone.page.get_by_test_id("change-room-sheet")).to_have_count(0)
+
+
+def test_what_two_phones_did_without_a_network_meets_on_both_and_in_the_office(
+    service: Service, new_phone: Callable[..., Phone]
+) -> None:
+    ana, ben = two_phones_with_the_hall(service, new_phone)
+    ana.lose_network()
+    ben.lose_network()
+    ana.keys("4", "0", "part-1")
+    ana.wait_for_text("save-line", "1 waiting · sent")
+    rename_room(ben, "Hall, north side")
+    ben.wait_for_text("save-line", "1 waiting · sent")
+
+    ben.find_network()
+    ana.find_network()
+    wait_for_readings(ben, 5)
+    ana.tap("back")
+    expect(ana.page.locator(".head-title")).to_have_text("Hall, north side")
+    office = joined(service, new_phone(office=True), "Foreman")
+    office.wait_for_text("job", "Pear Tree Yard")
+    office.open_room("Hall, north side")
+    wait_for_readings(office, 5)
+    for phone in (ana, ben, office):
+        phone.wait_for_text("save-line", SENT)
+        assert phone.complaints == []
+
+
+def test_a_corrected_reading_replaces_the_first_on_every_phone_and_the_first_stays_in_the_history(
+    service: Service, new_phone: Callable[..., Phone]
+) -> None:
+    ana, ben = two_phones_with_the_hall(service, new_phone)
+    open_reading(ana, 2)
+    ana.tap("correct-reading")
+    ana.keys("4", "1", "part-8", "next")
+    expect(ana.page.get_by_test_id("reading")).to_have_count(0)
+    ana.wait_for_text("save-line", SENT)
+
+    ben.go_to("levels")
+    ben.tap("levels-note")
+    corrected = ben.page.get_by_test_id("listed-reading").filter(has_text="3′ 5 1/2″")
+    corrected.click()
+    expect(ben.page.get_by_test_id("reading")).to_contain_text("Before the correction")
+    expect(ben.page.get_by_test_id("reading")).to_contain_text("3′ 4 5/16″")
+
+    readings = [r for r in pulled_records(service) if r["kind"] == "reading"]
+    new = next(r for r in readings if r["fields"].get("supersedes"))
+    old = next(r for r in readings if r["id"] == new["fields"]["supersedes"])
+    assert (old["fields"]["down"], new["fields"]["down"]) == (40.3125 * 25.4, 41.5 * 25.4)
+
+
+def test_a_deleted_reading_goes_from_every_phone_and_undo_brings_it_back_to_all(
+    service: Service, new_phone: Callable[..., Phone]
+) -> None:
+    ana, ben = two_phones_with_the_hall(service, new_phone)
+    open_reading(ana, 1)
+    ana.tap("delete-reading")
+    wait_for_readings(ben, 3)
+    ana.tap("undo")
+    wait_for_readings(ben, 4)
+
+
+def test_a_room_deleted_on_one_phone_is_brought_back_from_the_other(
+    service: Service, new_phone: Callable[..., Phone]
+) -> None:
+    ana, ben = two_phones_with_the_hall(service, new_phone)
+    ana.tap("back")
+    ana.tap("change-room")
+    ana.tap("delete-room")
+    expect(ben.page.get_by_text("Nothing here")).to_be_visible()
+    ben.tap("open-settings")
+    ben.tap("restore")
+    expect(ana.page.get_by_test_id("room")).to_contain_text("Hall")
+    expect(ana.page.get_by_test_id("room")).to_contain_text("4 readings")
+
+
+def test_a_change_the_office_refuses_is_shown_with_its_value_until_it_was_seen(
+    service: Service, new_phone: Callable[..., Phone]
+) -> None:
+    ana, ben = two_phones_with_the_hall(service, new_phone)
+    ana.tap("back")
+    rename_room(ana, LONGER_THAN_A_NAME)
+    ana.wait_for_text("refused-link", "1 not taken")
+    ana.tap("refused-link")
+    ana.wait_for_text("refused", "One of the values cannot be kept.")
+    expect(ana.page.get_by_test_id("refused")).to_contain_text(LONGER_THAN_A_NAME.strip())
+    ana.tap("dismiss")
+    expect(ana.page.get_by_test_id("refused-link")).to_have_count(0)
+    ana.wait_for_text("save-line", SENT)
+    rename_room(ben, "Hall again")
+    ana.tap("back")
+    ana.tap("job")
+    ana.wait_for_text("room", "Hall again")
+
+
+def test_a_wrong_code_is_answered_in_the_language_of_the_person_and_a_right_one_still_joins(
+    service: Service, new_phone: Callable[..., Phone]
+) -> None:
+    phone: Phone = new_phone()
+    phone.open(service.address)
+    phone.tap("open-settings")
+    phone.tap("language-es")
+    phone.fill("join-code", "AAAA-AAAA")
+    phone.fill("join-person", "Rosa")
+    phone.tap("join-now")
+    phone.wait_for_text("join-outcome", "Ese código no es correcto")
+    phone.fill("join-code", service.join_code())
+    phone.tap("join-now")
+    phone.wait_for_text("joined", "Unido como Rosa")
+
+
+def test_joining_without_a_network_says_so(service: Service, new_phone: Callable[..., Phone]) -> None:
+    phone: Phone = new_phone()
+    phone.open(service.address)
+    phone.lose_network()
+    phone.tap("open-settings")
+    phone.fill("join-code", "AAAA-AAAA")
+    phone.fill("join-person", "Rosa")
+    phone.tap("join-now")
+    phone.wait_for_text("join-outcome", "No network here")
+
+
+def test_the_save_line_tells_what_is_true_at_every_point(service: Service, new_phone: Callable[..., Phone]) -> None:
+    phone: Phone = new_phone()
+    phone.open(service.address)
+    phone.wait_for_text("save-line", "^Saved on this phone$")
+    phone.begin_room("Pear Tree Yard", "Mill End", "Hall")
+    phone.wait_for_text("save-line", "^Saved on this phone · 2 waiting$")
+    phone.join(service.join_code(), "Ana")
+    phone.wait_for_text("save-line", SENT)
+    phone.open_room("Hall")
+    phone.go_to("outline")
+    service.stop()
+    phone.walk(SQUARE)
+    phone.wait_for_text("save-line", r"^Saved on this phone · 1 waiting · sent \d+:\d\d [AP]M$")
+    service.start()
+    phone.wait_for_text("save-line", SENT)
+
+
+@pytest.mark.parametrize("room", ["Upstairs bath", "Powder room"])
+def test_a_phone_that_joins_finds_the_demo_job_planned_to_its_waiting_times(
+    demo_service: Service, new_phone: Callable[..., Phone], room: str
+) -> None:
+    phone: Phone = new_phone()
+    phone.open_demo_room(demo_service, room)
+    assert phone.texts("problems") == []
+    phone.go_to("rails")
+    assert len(phone.shims()) >= 2
+    phone.go_to("waiting")
+    phone.wait_for("milestones")
+    times = phone.page.get_by_test_id("milestones").locator(".number").all_inner_texts()
+    assert len(times) >= 5
+    assert all(re.search(r"\d", time) for time in times)
+    assert phone.complaints == []
