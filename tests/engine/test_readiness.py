@@ -90,7 +90,7 @@ def test_a_bed_kept_at_its_temperature_until_a_milestone_has_just_the_age_it_nee
 def test_the_last_section_placed_starts_the_wait() -> None:
     placements = [Placement("2", None, DAY_AFTER), PLACEMENT, Placement("3", DAY_AFTER, None)]
     found = readiness_from(NEEDS_20, [row(0, 20.0), row(60, 20.0)], placements)
-    assert (found.placed_at, found.section) == (DAY_AFTER, "2")
+    assert found.placed_at == DAY_AFTER
     assert tile_of(found).at == "2026-05-06T04:00:00-05:00"
     assert tile_of(found).equivalent_age == pytest.approx(36.0)
 

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from evenbed.engine.problems import PROBLEMS
+from evenbed.engine.problems import PROBLEMS, problem_at
 from evenbed.engine.units import (
     DENOMINATORS,
     MM_PER_UNIT,
@@ -83,7 +83,7 @@ def test_any_text_is_a_length_within_a_kilometre_or_a_refusal_from_the_closed_se
     found = read_or_refused(text, default_unit)
     if isinstance(found, LengthError):
         assert str(found) == PROBLEMS[found.code].format(**found.values)
-        assert found.problem("levels").message == str(found)
+        assert problem_at("levels", found.code, **found.values).message == str(found)
     else:
         assert math.isfinite(found)
         assert abs(found) <= 1e6

@@ -86,13 +86,12 @@ class WorkingTime:
 
 @dataclass(frozen=True)
 class Readiness:
-    """The waiting of one bed. `placed_at` is when its last section was placed, `section` that section's id."""
+    """The waiting of one bed. `placed_at` is when its last section was placed, None where nothing is."""
 
     rows: tuple[ReadinessRow, ...]
     working_time: WorkingTime
     cautions: tuple[Caution, ...]
     placed_at: str | None
-    section: str | None
 
 
 @dataclass(frozen=True)
@@ -122,8 +121,7 @@ def readiness_from(curing: Curing, climate: Sequence[ClimateRow], placements: Se
     rows = tuple(_row(milestone, needs[milestone], curing, waiting) for milestone in MILESTONES)
     working = _working_time(curing, placements, waiting)
     cautions = _cautions(curing, waiting, rows)
-    placed_at, section = (None, None) if last is None else (last.placed_at, last.section)
-    return Readiness(rows, working, cautions, placed_at, section)
+    return Readiness(rows, working, cautions, None if last is None else last.placed_at)
 
 
 def _last_placed(placements: Sequence[Placement]) -> Placement | None:

@@ -18,7 +18,7 @@ from math import floor, isfinite
 from typing import Literal
 
 from evenbed.engine.document.fields import FARTHEST
-from evenbed.engine.problems import PROBLEMS, Problem, problem_at, shown
+from evenbed.engine.problems import PROBLEMS, shown
 
 Unit = Literal["mm", "cm", "m", "in", "ft"]
 MM_PER_UNIT: dict[str, Fraction] = {
@@ -79,10 +79,6 @@ class LengthError(ValueError):
     def __init__(self, code: str, **values: float | str) -> None:
         self.code, self.values = code, values
         super().__init__(PROBLEMS[code].format(**values))
-
-    def problem(self, path: str) -> Problem:
-        """The same refusal as a problem at `path`."""
-        return problem_at(path, self.code, **self.values)
 
 
 def length_from_text(text: str, default_unit: Unit = "mm") -> float:
