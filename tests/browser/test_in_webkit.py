@@ -1,0 +1,110 @@
+"""The whole job in the browser engine of iPhones: no network, a reload, then the office."""
+
+import json
+import re
+from collections.abc import Iterator
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+from tests.browser.records import document_from_records, pulled_records
+from tests.browser.running import Service
+from tests.browser.webkit import webkit
+from tests.browser.webkit_phone import WebKitPhone
+
+from evenbed.engine.bridge import plan_text
+
+pytestmark = [
+    pytest.mark.browser,
+    # Selenium's class for this browser calls another of Selenium's in a way that it means to give up.
+    pytest.mark.filterwarnings("ignore:setting remote_server_addr in RemoteConnection:DeprecationWarning"),
+]
+
+CUBIC_FOOT_M3 = 0.3048**3
+INCH = 25.4
+WALLS = [("12", "left"), ("5", "left"), ("5", "right"), ("4", "left"), ("7", "left"), ("9", "left")]
+READINGS = [("41", part) for part in (5, 9, 3, 12, 7, 1, 10, 4)]
+ROOM = "Wash room"
+VOLUME = "figure-bed-volume-value"
+SHIM = "figure-rails-0-stations-0-shim-value"
+
+
+@pytest.fixture
+def phone(tmp_path: Path) -> Iterator[WebKitPhone]:
+    with webkit(tmp_path / "browser") as driver:
+        yield WebKitPhone(driver)
+
+
+def figures(phone: WebKitPhone) -> tuple[str, str]:
+    """The bed's volume and the first shim as they stand on the screen."""
+    phone.go_to("bed")
+    volume = phone.wait_for(VOLUME).text
+    phone.go_to("rails")
+    return volume, phone.wait_for(SHIM).text
+
+
+def cubic_feet_from(text: str) -> tuple[float, float]:
+    """`41.3 ft³` as a number, and half of its last digit."""
+    found = re.fullmatch(r"([\d,]+)(?:\.(\d+))?\s?ft³", text)
+    assert found, text
+    digits = found[2] or ""
+    return float(f"{found[1].replace(',', '')}.{digits}"), 0.5 * 10 ** -len(digits)
+
+
+def sixteenths_from(text: str) -> int:
+    """`1 3/16″` as sixteenths."""
+    return int(sum(Fraction(word) for word in text.replace("″", "").replace("−", "-").split()) * 16)
+
+
+def check_against_the_engine(service: Service, shown: tuple[str, str]) -> None:
+    """The engine in CPython, over what reached the service, gives what WebKit showed."""
+    records = pulled_records(service)
+    typed = sorted(int(inches) * INCH + part * INCH / 16 for inches, part in READINGS)
+    assert sorted(r["fields"]["down"] for r in records if r["kind"] == "reading") == pytest.approx(typed, abs=1e-9)
+    plan = json.loads(plan_text(json.dumps(document_from_records(records, ROOM))))
+    volume, half_a_digit = cubic_feet_from(shown[0])
+    assert volume == pytest.approx(plan["bed"]["volume"] / CUBIC_FOOT_M3, abs=half_a_digit + 1e-9)
+    shim = plan["rails"][0]["stations"][0]["shim"]
+    assert sixteenths_from(shown[1]) == pytest.approx(shim / INCH * 16, abs=0.5 + 1e-9)
+
+
+def test_the_whole_job_in_webkit(service: Service, phone: WebKitPhone) -> None:
+    phone.open(service.address)
+    phone.begin_room("Juniper Lane 12", "Lower Mill", ROOM)
+    phone.walk(WALLS)
+    phone.shot("webkit-1-outline")
+    phone.go_to("levels")
+    phone.read(READINGS)
+    phone.shot("webkit-2-levels")
+    shown = figures(phone)
+    phone.shot("webkit-3-rails")
+    phone.wait_for_text("save-line", "11 waiting")  # job, room, outline, 8 readings
+    phone.wait_until_kept()
+
+    service.stop()
+    phone.reload()
+    assert phone.wait_for(SHIM).text == shown[1]
+    assert figures(phone) == shown
+    phone.wait_for_text("save-line", "11 waiting")
+    assert phone.engine_wakes()[1], "a second start begins from the kept picture of the engine's memory"
+
+    service.start()
+    phone.join(service.join_code(), "Rosa")
+    phone.wait_for_text("save-line", r"[Ss]ent")
+    phone.tap("job")
+    phone.tap("room")
+    assert figures(phone) == shown
+    check_against_the_engine(service, shown)
+    assert phone.complaints() == []
+
+
+def test_the_app_opens_in_webkit_at_any_address_without_a_network(service: Service, phone: WebKitPhone) -> None:
+    phone.open(service.address)
+    phone.wait_until_kept()
+    service.stop()
+    phone.open(f"{service.address}/settings")
+    phone.wait_for("join-code")
+    phone.open(service.address)
+    phone.wait_for("new-job")
+    phone.wait_for_text("save-line", "^Saved on this phone$")
+    assert phone.complaints() == []
