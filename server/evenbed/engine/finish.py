@@ -9,7 +9,7 @@ from evenbed.engine.geometry import Plane, plane_through, turn_of
 from evenbed.engine.outline import Figure, middle_of_opening
 from evenbed.engine.problems import BadDocumentError, problem_at
 
-STEEPEST = 0.5
+STEEPEST = 0.5  # rise over run: more is no floor
 ON_A_LINE = 1 / 1000  # of their length: points that stand closer to one line fix no plane
 MINIMUM_THICKNESS = {"unbonded": 31.75, "bonded": 25.4}
 """mm. Unbonded: a nominal 1 1/4 in mortar bed (tile handbooks). Bonded: 1 in, common practice, no source."""
