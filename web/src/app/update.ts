@@ -22,11 +22,11 @@ async function register(offer: (take: () => void) => void): Promise<void> {
   const hadWorker = serviceWorker.controller !== null;
   const registration = await serviceWorker.register("/service-worker.js", { scope: "/" });
   const { waiting } = registration;
-  if (waiting !== null) offer(() => takeOver(waiting));
+  if (waiting !== null && replacesAnother(registration)) offer(() => takeOver(waiting));
   registration.addEventListener("updatefound", () => {
     const { installing } = registration;
     installing?.addEventListener("statechange", () => {
-      const isReady = installing.state === "installed" && serviceWorker.controller !== null;
+      const isReady = installing.state === "installed" && replacesAnother(registration);
       if (isReady) offer(() => takeOver(installing));
     });
   });
@@ -34,6 +34,14 @@ async function register(offer: (take: () => void) => void): Promise<void> {
     if (hadWorker) offer(() => location.reload());
   });
   setInterval(() => void registration.update().catch(noNetworkNow), LOOK_AGAIN_MS);
+}
+
+/**
+ * The first worker of all is no new version. The page's controller cannot tell: WebKit sets it to the first worker
+ * before the page hears that this one is installed.
+ */
+function replacesAnother({ active }: ServiceWorkerRegistration): boolean {
+  return active !== null;
 }
 
 /** Looking for an update without a network finds none; the next look comes by itself. */
