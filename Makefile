@@ -54,10 +54,12 @@ bench: .venv/.test web/dist/.built
 	$(BIN)/python -m tests.benchmarks
 
 lock: .venv/.test
+	$(SAY) "Locking versions with hashes and without addresses"
 	$(BIN)/uv pip compile --universal --python-version 3.11 --generate-hashes --no-header --no-annotate \
 		pyproject.toml --group build -o deploy/requirements.txt -q
 	$(BIN)/uv pip compile --universal --python-version 3.11 --generate-hashes --no-header --no-annotate \
 		-c deploy/requirements.txt pyproject.toml --group test -o tests/requirements.txt -q
+	cd web && npm install --package-lock-only --no-audit --no-fund && node build/bare_lock.mjs
 
 clean:
 	rm -rf .venv web/node_modules web/dist out .mypy_cache .ruff_cache .hypothesis
