@@ -18,6 +18,7 @@ from evenbed.store.work import Store
 KILLS = 2
 PUSHES = 25
 SOON_S = 30.0
+STOP_S = 15.0  # three seconds of patience for open streams, and room for a busy machine
 
 
 def start(file: Path) -> tuple["subprocess.Popen[str]", str]:
@@ -96,6 +97,3 @@ def test_the_stream_says_at_once_that_there_is_more_and_a_stop_takes_seconds(tmp
             assert time.monotonic() - asked < STOP_S
     assert process.stdout is not None
     process.stdout.close()
-
-
-STOP_S = 15.0  # three seconds of patience for open streams, and room for a busy machine

@@ -10,7 +10,7 @@ from fastapi.sse import EventSourceResponse, ServerSentEvent
 
 from evenbed.access.joining import device_from_token
 from evenbed.api.bodies import JsonRoute
-from evenbed.api.problems import STORE_CODES, ProblemError, declared
+from evenbed.api.problems import BODY_CODES, STORE_CODES, ProblemError, declared
 from evenbed.api.service import JoinedDevice, Service, TheService, TheToken, now, now_text
 from evenbed.store.archive import Past
 from evenbed.sync.accept import accept_push
@@ -29,17 +29,7 @@ from evenbed.wire.protocol import MOST_RECORDS
 from evenbed.wire.records import Kind
 
 router = APIRouter(prefix="/api", route_class=JsonRoute, tags=["sync"])
-PUSH_CODES = (
-    Code.NOT_JOINED,
-    Code.DEVICE_FORKED,
-    Code.GAP,
-    Code.UPDATE_NEEDED,
-    Code.MALFORMED,
-    Code.NOT_JSON,
-    Code.JSON_REQUIRED,
-    Code.TOO_LARGE,
-    *STORE_CODES,
-)
+PUSH_CODES = (Code.NOT_JOINED, Code.DEVICE_FORKED, Code.GAP, Code.UPDATE_NEEDED, *BODY_CODES, *STORE_CODES)
 
 
 @router.post("/push", operation_id="push", responses=declared(*PUSH_CODES))

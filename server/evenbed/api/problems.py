@@ -140,3 +140,6 @@ def _internal(_request: Request, _error: Exception) -> Response:
 
 STORE_CODES = (Code.BUSY, Code.STORAGE_FULL, Code.STORAGE_FAILED)
 """What any route that touches the database may answer."""
+
+BODY_CODES = (Code.MALFORMED, Code.NOT_JSON, Code.JSON_REQUIRED, Code.TOO_LARGE)
+"""What any route with a body may answer before it looks at what is in it."""

@@ -4,22 +4,14 @@ from fastapi import APIRouter, Request, Response
 
 from evenbed.access.joining import check_code, join
 from evenbed.api.bodies import JsonRoute
-from evenbed.api.problems import STORE_CODES, declared
+from evenbed.api.problems import BODY_CODES, STORE_CODES, declared
 from evenbed.api.service import COOKIE, JoinedDevice, Service, TheService, now, now_text
 from evenbed.wire.exchange import JoinReply, JoinRequest, SessionReply
 from evenbed.wire.problems import Code
 
 router = APIRouter(prefix="/api", route_class=JsonRoute, tags=["devices"])
 COOKIE_AGE_S = 400 * 24 * 3600
-JOIN_CODES = (
-    Code.WRONG_CODE,
-    Code.TOO_MANY_TRIES,
-    Code.MALFORMED,
-    Code.NOT_JSON,
-    Code.JSON_REQUIRED,
-    Code.TOO_LARGE,
-    *STORE_CODES,
-)
+JOIN_CODES = (Code.WRONG_CODE, Code.TOO_MANY_TRIES, *BODY_CODES, *STORE_CODES)
 
 
 @router.post("/join", operation_id="join", responses=declared(*JOIN_CODES))
