@@ -2,13 +2,14 @@
 
 import json
 import re
+import shutil
 from collections.abc import Iterator
 from fractions import Fraction
 from pathlib import Path
 
 import pytest
 from tests.browser.records import document_from_records, pulled_records
-from tests.browser.running import Service
+from tests.browser.running import ROOT, Service, free_port
 from tests.browser.webkit import webkit
 from tests.browser.webkit_phone import WebKitPhone
 
@@ -33,6 +34,33 @@ SHIM = "figure-rails-0-stations-0-shim-value"
 def phone(tmp_path: Path) -> Iterator[WebKitPhone]:
     with webkit(tmp_path / "browser") as driver:
         yield WebKitPhone(driver)
+
+
+@pytest.fixture
+def app(tmp_path: Path) -> Path:
+    """A copy of the built app, that a next version can take the place of."""
+    return Path(shutil.copytree(ROOT / "web" / "dist", tmp_path / "app"))
+
+
+@pytest.fixture
+def service_of_app(app: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Service]:
+    """A service that serves that copy."""
+    monkeypatch.setenv("EVENBED_WEB", str(app))
+    running = Service(tmp_path, free_port())
+    running.start()
+    yield running
+    running.stop()
+
+
+def put_next_version(app: Path) -> None:
+    """A page that can be told from the last one, and a service worker that knows it."""
+    page, worker = app / "index.html", app / "service-worker.js"
+    page.write_text(page.read_text().replace("<html", '<html data-version="next"'))
+    told, changes = re.subn(r'("?url"?:\s*"/index.html",\s*"?revision"?:\s*")\w+"', r'\1next"', worker.read_text())
+    assert changes == 1
+    worker.write_text(told)
+    for packed in (*app.glob("index.html.*"), *app.glob("service-worker.js.*")):
+        packed.unlink()
 
 
 def figures(phone: WebKitPhone) -> tuple[str, str]:
@@ -80,6 +108,7 @@ def test_the_whole_job_in_webkit(service: Service, phone: WebKitPhone) -> None:
     phone.shot("webkit-3-rails")
     phone.wait_for_text("save-line", "11 waiting")  # job, room, outline, 8 readings
     phone.wait_until_kept()
+    assert not phone.shown("accept-update")
 
     service.stop()
     phone.reload()
@@ -107,4 +136,25 @@ def test_the_app_opens_in_webkit_at_any_address_without_a_network(service: Servi
     phone.open(service.address)
     phone.wait_for("new-job")
     phone.wait_for_text("save-line", "^Saved on this phone$")
+    assert phone.complaints() == []
+
+
+def test_a_new_version_is_offered_in_webkit_and_taken_with_all_that_waits(
+    service_of_app: Service, app: Path, phone: WebKitPhone
+) -> None:
+    phone.open(service_of_app.address)
+    phone.wait_until_kept()
+    phone.begin_room("Juniper Lane 12", "Lower Mill", ROOM)
+    phone.keys("1", "2", "feet")
+    assert not phone.shown("accept-update")
+
+    put_next_version(app)
+    phone.reload()
+    phone.wait_for("accept-update")
+    assert phone.version() == ""
+    phone.tap("accept-update")
+    phone.until("the next version", lambda: phone.version() == "next" and phone.shown("keypad"))
+    phone.wait_for_text("typed", "^12′")
+    phone.wait_for_text("save-line", "2 waiting")
+    assert not phone.shown("accept-update")
     assert phone.complaints() == []

@@ -118,6 +118,11 @@ class WebKitPhone:
         found: list[Any] = self.until("engine wakes", lambda: self.driver.execute_script(WAKES))
         return found[-1][0], found[-1][1]
 
+    def version(self) -> str:
+        """Which version's page this is, as a test marked it."""
+        marked: str = self.driver.execute_script("return document.documentElement.dataset.version ?? ''")
+        return marked
+
     def wait_until_kept(self) -> None:
         """Wait until the app's files and the picture of the engine's memory are on the phone."""
         held = "return navigator.serviceWorker.controller !== null"
