@@ -151,6 +151,16 @@ def test_settings_outside_their_range_are_refused(name: str, text: str) -> None:
         settings_from({name: text})
 
 
+def test_a_database_that_may_only_be_read_is_told_in_words_and_no_folder_is_made(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    assert main(["demo", "--data", "."]) == 0
+    assert main(["demo", "--database", f"sqlite:///file:{tmp_path}/evenbed.db?mode=ro&uri=true"]) == 1
+    assert "readonly" in capfd.readouterr().err
+    assert [path for path in tmp_path.rglob("*") if path.is_dir()] == []
+
+
 def test_settings_come_from_the_environment_and_have_defaults() -> None:
     assert settings_from({}) == Settings()
     told = settings_from({"EVENBED_PORT": "80", "EVENBED_HTTPS": "on", "EVENBED_DATA": "there"})

@@ -55,7 +55,7 @@ def _check_references(connection: Connection) -> None:
 
 
 def _make_folder(file: str) -> None:
-    if not file or file == ":memory:":
+    if not file or file == ":memory:" or file.startswith("file:"):  # a URI has made its own arrangements
         return
     try:
         Path(file).parent.mkdir(parents=True, exist_ok=True)
