@@ -112,7 +112,7 @@ def _more(limit: float, plane: Plane) -> Plane:
 
 def _above(part: Sequence[Point], plane: Plane) -> float:
     """Integral of the plane where it is positive."""
-    heights = [plane.at(x, y) for x, y in part]
+    heights = plane.over(part)
     if min(heights) >= 0:
         return integral_over(part, plane)
     return integral_over(clipped(part, plane), plane) if max(heights) > 0 else 0.0
@@ -120,7 +120,7 @@ def _above(part: Sequence[Point], plane: Plane) -> float:
 
 def _area_above(part: Sequence[Point], plane: Plane) -> float:
     """Area where the plane is positive."""
-    heights = [plane.at(x, y) for x, y in part]
+    heights = plane.over(part)
     if max(heights) <= 0:
         return 0.0
     return integral_over(part if min(heights) > 0 else clipped(part, plane), FLAT)

@@ -28,6 +28,11 @@ class Plane:
         """Its height at (x, y)."""
         return self.a + self.b * x + self.c * y
 
+    def over(self, points: Iterable[Point]) -> list[float]:
+        """Its heights at many points."""
+        a, b, c = self.a, self.b, self.c
+        return [a + b * x + c * y for x, y in points]
+
     def minus(self, other: "Plane") -> "Plane":
         """The plane of the differences in height."""
         return Plane(self.a - other.a, self.b - other.b, self.c - other.c)
@@ -114,7 +119,7 @@ def clipped(ring: Sequence[Point], keep: Plane) -> Ring:
 
     A concave ring may come back with edges along the cut that run there and back: areas and integrals stay exact.
     """
-    sides = [keep.at(x, y) for x, y in ring]
+    sides = keep.over(ring)
     if min(sides) >= 0:
         return tuple(ring)
     if max(sides) < 0:

@@ -35,14 +35,11 @@ class Ground:
     figure: Figure
 
     @cached_property
-    def boxes(self) -> tuple[Box, ...]:
-        """The box round each triangle."""
-        return tuple(box_of(self.corners(n)) for n in range(len(self.surface.triangles)))
-
-    def corners(self, n: int) -> Ring:
-        """The corners of triangle n on the drawing."""
-        points = self.surface.points
-        return tuple(points[i][:2] for i in self.surface.triangles[n])
+    def triangles(self) -> tuple[tuple[Ring, Box], ...]:
+        """The corners of each triangle on the drawing, and the box round them."""
+        places = [p[:2] for p in self.surface.points]
+        rings = [(places[i], places[j], places[k]) for i, j, k in self.surface.triangles]
+        return tuple((ring, box_of(ring)) for ring in rings)
 
     @cached_property
     def room_parts(self) -> tuple[tuple[int, Ring], ...]:
@@ -54,10 +51,9 @@ class Ground:
         whole = box_of(ring)
         walls = [box_of(edge) for edge in edges_of(ring)]
         is_hole = signed_area(ring) < 0
-        for n, box in enumerate(self.boxes):
+        for n, (corners, box) in enumerate(self.triangles):
             if not boxes_meet(box, whole):
                 continue
-            corners = self.corners(n)
             if any(boxes_meet(box, wall) for wall in walls):
                 part = clipped_to_convex(ring, corners)
                 if len(part) > 2:
