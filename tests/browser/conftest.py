@@ -57,20 +57,50 @@ def demo_service(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Service]:
 @pytest.fixture
 def new_phone(browser: Browser) -> Iterator[Callable[..., Phone]]:
     """Makes phones (or, with `office=True`, wide windows), each with a storage of its own."""
+    yield from _phones(browser)
+
+
+@pytest.fixture(scope="module")
+def shared_phones(browser: Browser) -> Iterator[Callable[..., Phone]]:
+    """The same, for phones that all tests of a file may use: each test begins a job of its own, or only looks."""
+    yield from _phones(browser)
+
+
+@pytest.fixture(scope="module")
+def demo_phone(shared_phones: Callable[..., Phone], demo_service: Service) -> Phone:
+    """A phone that holds the demo job, with the engine awake."""
+    phone: Phone = shared_phones()
+    phone.open_demo_room(demo_service)
+    return phone
+
+
+@pytest.fixture(scope="module")
+def demo_office(shared_phones: Callable[..., Phone], demo_service: Service) -> Phone:
+    """A wide window that holds the demo job, with the engine awake."""
+    office: Phone = shared_phones(office=True)
+    office.open_demo_room(demo_service)
+    return office
+
+
+def _phones(browser: Browser) -> Iterator[Callable[..., Phone]]:
     phones: list[Phone] = []
 
     def make(*, office: bool = False) -> Phone:
-        size = OFFICE if office else PHONE
-        context = browser.new_context(viewport=size, has_touch=not office, is_mobile=not office, locale="en-US")
-        phone = Phone(context, context.new_page(), [])
-        context.on("weberror", lambda error: phone.complaints.append(str(error.error)))
-        context.on("console", lambda message: _note(phone, message))
-        phones.append(phone)
-        return phone
+        phones.append(_phone(browser, office=office))
+        return phones[-1]
 
     yield make
     for phone in phones:
         phone.context.close()
+
+
+def _phone(browser: Browser, *, office: bool) -> Phone:
+    size = OFFICE if office else PHONE
+    context = browser.new_context(viewport=size, has_touch=not office, is_mobile=not office, locale="en-US")
+    phone = Phone(context, context.new_page(), [])
+    context.on("weberror", lambda error: phone.complaints.append(str(error.error)))
+    context.on("console", lambda message: _note(phone, message))
+    return phone
 
 
 def _note(phone: Phone, message: ConsoleMessage) -> None:

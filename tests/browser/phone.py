@@ -71,11 +71,16 @@ class Phone:
         """Requests get through again."""
         self.context.set_offline(False)
 
-    def open_room(self, room: str) -> None:
-        """From the list of jobs, with one job in it, to the room's own screen."""
-        self.tap("job")
+    def open_room(self, room: str, job: str = "") -> None:
+        """From the list of jobs to the room's own screen."""
+        self.page.get_by_test_id("job").filter(has_text=job).click()
         self.page.get_by_test_id("room").filter(has_text=room).click()
         expect(self.page.get_by_test_id("course").locator("visible=true")).to_have_count(1)
+
+    def home(self) -> None:
+        """To the list of jobs, as after opening the app again."""
+        self.page.goto(self.page.evaluate("location.origin"))
+        self.wait_for("new-job")
 
     def wait_until_kept(self) -> None:
         """Wait until the app's files are on the phone, so that it can open without a network."""
@@ -127,6 +132,11 @@ class Phone:
         """Join the office that has the demo job and open one of its rooms, planned."""
         self.open(service.address)
         self.join(service.join_code(), "Ana")
+        self.find_demo_room(room)
+
+    def find_demo_room(self, room: str = "Upstairs bath") -> None:
+        """A room of the demo job, planned, from wherever this phone stands."""
+        self.home()
         self.open_room(room)
         self.wait_for("figure-bed-volume-value")
 

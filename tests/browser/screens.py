@@ -40,6 +40,14 @@ def sheet(phone: Phone, opener: str, mark: str) -> Iterator[None]:
     expect(opened).to_have_count(0)
 
 
+@contextmanager
+def on_paper(phone: Phone) -> Iterator[None]:
+    """As the room's page prints."""
+    phone.page.emulate_media(media="print")
+    yield
+    phone.page.emulate_media(media="screen")
+
+
 def walk_the_steps(phone: Phone, stop: Stop) -> None:
     """From the room's own screen through its seven steps."""
     stop("floor")
@@ -61,7 +69,12 @@ def walk_the_sheets(phone: Phone, stop: Stop) -> None:
 def walk_outside_the_room(phone: Phone, stop: Stop) -> None:
     """Jobs, the job, a new job, settings, an address that leads nowhere, what was not taken."""
     origin = phone.page.evaluate("location.origin")
-    for name, path, mark in (("jobs", "/", "jobs"), ("new-job", "/new", "begin-job"), ("settings", "/settings", "settings"), ("review", "/review", "review")):
+    for name, path, mark in (
+        ("jobs", "/", "jobs"),
+        ("new-job", "/new", "begin-job"),
+        ("settings", "/settings", "settings"),
+        ("review", "/review", "review"),
+    ):
         phone.page.goto(f"{origin}{path}")
         phone.wait_for(mark)
         stop(name)

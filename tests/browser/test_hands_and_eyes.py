@@ -4,10 +4,9 @@ from collections.abc import Callable
 
 import pytest
 from playwright.sync_api import Locator, expect
-from tests.browser.looks import faint_text, small_targets, sticking_out
+from tests.browser.looks import faint_text, focused, small_targets, sticking_out
 from tests.browser.phone import SHOTS, Phone
-from tests.browser.running import Service
-from tests.browser.screens import sheet, walk_outside_the_room, walk_the_sheets, walk_the_steps
+from tests.browser.screens import on_paper, sheet, walk_outside_the_room, walk_the_sheets, walk_the_steps
 
 pytestmark = pytest.mark.browser
 
@@ -18,11 +17,11 @@ SUN_RATIO = 7.0
 THEMES = ("light", "dark", "sun")
 
 
-def in_the_demo_room(service: Service, phone: Phone, theme: str = "light") -> Phone:
-    phone.open(service.address)
+def in_light(phone: Phone, theme: str) -> Phone:
+    """The demo room in one of the lights, chosen in the settings."""
     phone.tap("open-settings")
     phone.tap(f"theme-{theme}")
-    phone.open_demo_room(service)
+    phone.find_demo_room()
     return phone
 
 
@@ -37,10 +36,8 @@ def text_height(figure: Locator) -> float:
     return height
 
 
-def test_every_button_and_link_is_as_large_as_a_gloved_thumb_and_nothing_sticks_out(
-    demo_service: Service, new_phone: Callable[..., Phone]
-) -> None:
-    phone = in_the_demo_room(demo_service, new_phone())
+def test_every_button_and_link_is_as_large_as_a_gloved_thumb_and_nothing_sticks_out(demo_phone: Phone) -> None:
+    phone = in_light(demo_phone, "light")
     faults: list[tuple[str, str]] = []
 
     def measure(stop: str) -> None:
@@ -50,10 +47,8 @@ def test_every_button_and_link_is_as_large_as_a_gloved_thumb_and_nothing_sticks_
     assert faults == [], "\n".join(map(" ".join, sorted(set(faults))))
 
 
-def test_text_in_bright_sun_stands_out_seven_to_one_on_every_screen(
-    demo_service: Service, new_phone: Callable[..., Phone]
-) -> None:
-    phone = in_the_demo_room(demo_service, new_phone(), "sun")
+def test_text_in_bright_sun_stands_out_seven_to_one_on_every_screen(demo_phone: Phone) -> None:
+    phone = in_light(demo_phone, "sun")
     faults: list[tuple[str, str]] = []
     counts: list[int] = []
 
@@ -67,10 +62,8 @@ def test_text_in_bright_sun_stands_out_seven_to_one_on_every_screen(
     assert min(counts) >= 3
 
 
-def test_a_shim_is_read_standing_and_the_other_working_figures_kneeling(
-    demo_service: Service, new_phone: Callable[..., Phone]
-) -> None:
-    phone = in_the_demo_room(demo_service, new_phone())
+def test_a_shim_is_read_standing_and_the_other_working_figures_kneeling(demo_phone: Phone) -> None:
+    phone = in_light(demo_phone, "light")
     phone.go_to("rails")
     phone.wait_for("station-where")
     for _ in range(3):
@@ -83,31 +76,29 @@ def test_a_shim_is_read_standing_and_the_other_working_figures_kneeling(
     assert text_height(phone.page.get_by_test_id("typed")) >= KNEELING_PX
 
 
-def test_whoever_uses_a_keyboard_sees_where_the_focus_is(
-    demo_service: Service, new_phone: Callable[..., Phone]
-) -> None:
-    phone = in_the_demo_room(demo_service, new_phone(office=True))
+def test_whoever_uses_a_keyboard_sees_where_the_focus_is(demo_office: Phone) -> None:
+    phone = in_light(demo_office, "light")
     phone.page.locator("body").focus()
-    ring = "() => { const look = getComputedStyle(document.activeElement); return look.outlineStyle === 'none' ? 0 : parseFloat(look.outlineWidth); }"
-    name = "() => document.activeElement.dataset.testid ?? document.activeElement.className"
     seen: dict[str, float] = {}
     for _ in range(25):
         phone.page.keyboard.press("Tab")
-        if phone.page.evaluate("document.activeElement !== document.body"):
-            seen[phone.page.evaluate(name)] = phone.page.evaluate(ring)
+        name, ring = focused(phone.page)
+        seen[name] = ring
     assert len(seen) > 10
-    assert {name for name, width in seen.items() if width < 2} == set()
+    assert [name for name, ring in seen.items() if name and ring < 2] == []
 
 
-def test_a_wide_window_shows_list_drawing_and_figures_side_by_side(
-    demo_service: Service, new_phone: Callable[..., Phone]
-) -> None:
-    office = in_the_demo_room(demo_service, new_phone(office=True))
+def test_a_wide_window_shows_list_drawing_and_figures_side_by_side(demo_office: Phone) -> None:
+    office = in_light(demo_office, "light")
 
     def check(stop: str) -> None:
         office.shot(f"office-{stop}")
-        beside, drawing, panel = (office.page.locator(f".room-{part}").bounding_box() for part in ("beside", "drawing", "panel"))
-        assert beside and drawing and panel, stop
+        beside, drawing, panel = (
+            office.page.locator(f".room-{part}").bounding_box() for part in ("beside", "drawing", "panel")
+        )
+        assert beside, stop
+        assert drawing, stop
+        assert panel, stop
         assert beside["x"] + beside["width"] <= drawing["x"] + 1, stop
         assert drawing["x"] + drawing["width"] <= panel["x"] + 1, stop
         assert min(beside["height"], drawing["height"], panel["height"]) >= 300, stop
@@ -116,39 +107,54 @@ def test_a_wide_window_shows_list_drawing_and_figures_side_by_side(
     walk_the_steps(office, check)
 
 
-@pytest.mark.parametrize("theme", THEMES)
-def test_every_screen_is_pictured_in_each_light(
-    demo_service: Service, new_phone: Callable[..., Phone], theme: str
-) -> None:
-    phone = in_the_demo_room(demo_service, new_phone(), theme)
-    expect(phone.page.locator("html")).to_have_attribute("data-theme", theme)
-    walk_the_steps(phone, lambda stop: phone.shot(f"{theme}-{stop}"))
-    walk_outside_the_room(phone, lambda stop: phone.shot(f"{theme}-{stop}"))
+def test_each_light_is_chosen_in_the_settings_and_colours_the_page(demo_phone: Phone) -> None:
+    papers = set()
+    for theme in THEMES:
+        phone = in_light(demo_phone, theme)
+        expect(phone.page.locator("html")).to_have_attribute("data-theme", theme)
+        papers.add(phone.page.evaluate("getComputedStyle(document.documentElement).backgroundColor"))
+    assert len(papers) == len(THEMES)
+
+
+def test_every_screen_is_pictured_in_each_light_for_people_to_look_at(demo_phone: Phone) -> None:
+    phone = in_light(demo_phone, "light")
+
+    def picture(stop: str) -> None:
+        for theme in THEMES:
+            phone.page.evaluate("(theme) => { document.documentElement.dataset.theme = theme; }", theme)
+            phone.shot(f"{theme}-{stop}")
+
+    walk_everywhere(phone, picture)
     assert phone.complaints == []
 
 
 def test_the_page_for_the_stud_has_the_drawing_shims_order_and_times_on_two_sheets_at_most(
-    demo_service: Service, new_phone: Callable[..., Phone]
+    demo_office: Phone,
 ) -> None:
-    office = in_the_demo_room(demo_service, new_phone(office=True))
-    office.page.emulate_media(media="print")
-    paper = office.page.locator(".paper")
-    expect(paper.locator("svg")).to_be_visible()
-    expect(paper.get_by_test_id("shims")).to_have_count(3)
-    for words in ("Upstairs bath", "Order", "Waiting", "Cement", "Set tile", "Dead load, worst", "licensed engineer"):
-        expect(paper.get_by_text(words).first).to_be_visible()
-    expect(office.page.locator(".head")).to_be_hidden()
-    SHOTS.mkdir(parents=True, exist_ok=True)
-    pdf = office.page.pdf(path=SHOTS / "stud.pdf", format="A4")
-    assert pdf.count(b"/Type /Page\n") in (1, 2)
-    office.page.set_viewport_size({"width": 794, "height": 1123})
-    office.shot("stud")
+    office = in_light(demo_office, "light")
+    with on_paper(office):
+        paper = office.page.locator(".paper")
+        expect(paper.locator("svg")).to_be_visible()
+        expect(paper.get_by_test_id("shims")).to_have_count(3)
+        for words in (
+            "Upstairs bath",
+            "Order",
+            "Waiting",
+            "Cement",
+            "Set tile",
+            "Dead load, worst",
+            "licensed engineer",
+        ):
+            expect(paper.get_by_text(words).first).to_be_visible()
+        expect(office.page.locator(".head")).to_be_hidden()
+        SHOTS.mkdir(parents=True, exist_ok=True)
+        pdf = office.page.pdf(path=SHOTS / "stud.pdf", format="A4")
+        assert pdf.count(b"/Type /Page\n") in (1, 2)
+        office.shot("stud")
 
 
-def test_a_sheet_closes_by_its_button_and_by_the_escape_key(
-    demo_service: Service, new_phone: Callable[..., Phone]
-) -> None:
-    phone = in_the_demo_room(demo_service, new_phone())
+def test_a_sheet_closes_by_its_button_and_by_the_escape_key(demo_phone: Phone) -> None:
+    phone = in_light(demo_phone, "light")
     phone.go_to("bed")
     with sheet(phone, "figure-bed-volume", "explain"):
         expect(phone.page.get_by_test_id("explain-source")).to_be_visible()

@@ -5,9 +5,10 @@ from collections.abc import Callable
 
 import pytest
 from playwright.sync_api import expect
+from tests.browser.looks import words_on
 from tests.browser.phone import Phone
 from tests.browser.running import Service
-from tests.browser.screens import LAYERS, sheet, walk_outside_the_room, walk_the_sheets, walk_the_steps
+from tests.browser.screens import LAYERS, on_paper, sheet, walk_outside_the_room, walk_the_sheets, walk_the_steps
 from tests.browser.words import matcher, sentences
 
 pytestmark = pytest.mark.browser
@@ -16,7 +17,17 @@ ENGLISH, SPANISH = sentences("en"), sentences("es")
 ONLY_ENGLISH = matcher({key: text for key, text in ENGLISH.items() if SPANISH[key] != text})
 OURS = matcher(SPANISH)
 # What people named, and what is no language: the app's name, languages named in themselves, numbers with their units.
-NAMES = {"Alder Street house", "12 Alder Street, Fernhollow", "Upstairs bath", "Powder room", "Ana", "English", "Español", "Evenbed", "hall door"}
+NAMES = {
+    "Alder Street house",
+    "12 Alder Street, Fernhollow",
+    "Upstairs bath",
+    "Powder room",
+    "Ana",
+    "English",
+    "Español",
+    "Evenbed",
+    "hall door",
+}
 UNITS = r"mm|m|m²|m³|kg|kg/m²|lb/ft²|lb|l|L|h|d|min|°C|km/h|%|MB"
 FIGURE = re.compile(rf"[A-Z]?|[\W\d_]*(?:(?:{UNITS})[\W\d_]*)*")
 MONTHS = "ene|feb|mar|abr|may|jun|jul|ago|sept?|oct|nov|dic"
@@ -26,33 +37,13 @@ JOINS = re.compile(r"(?<=\.) |: | · ")
 RAW = re.compile(r"[{}]|undefined|NaN|\[object|\bnull\b|\b[a-z]+\.[a-z]+(?:_[a-z]+)+\b")
 IMPERIAL = re.compile("[′″]|\\bft\\b|\\bin\\b|°F(?! \\(\\d+ °C)|ft²(?!\\))|ft³(?! \\(\\d+ kg/m³)|\\bgal\\b")
 
-TEXTS = """() => {
-  const found = [];
-  const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
-  for (let node = walker.nextNode(); node; node = walker.nextNode()) {
-    const box = node.parentElement;
-    if (box.closest("script, style, [data-testid=explain-source]") || !box.checkVisibility({ visibilityProperty: true })) continue;
-    if (node.textContent.trim()) found.push(node.textContent.trim());
-  }
-  for (const box of document.querySelectorAll("[aria-label], [title], [placeholder]"))
-    for (const name of ["aria-label", "title", "placeholder"]) if (box.getAttribute(name)) found.push(box.getAttribute(name).trim());
-  return found;
-}"""
 
-
-def in_spanish(service: Service, phone: Phone) -> None:
-    """Joined, in Spanish and millimetres, all chosen in the settings by thumb; then in the demo's first room."""
-    phone.open(service.address)
+def in_spanish(phone: Phone) -> None:
+    """Spanish and millimetres, chosen in the settings by thumb; then in the demo's first room."""
     phone.tap("open-settings")
     phone.tap("language-es")
     phone.tap("units-metric")
-    phone.fill("join-code", service.join_code())
-    phone.fill("join-person", "Ana")
-    phone.tap("join-now")
-    phone.wait_for("joined")
-    phone.page.goto(service.address)
-    phone.open_room("Upstairs bath")
-    phone.wait_for("figure-bed-volume-value")
+    phone.find_demo_room()
 
 
 def is_ours(text: str) -> bool:
@@ -79,17 +70,15 @@ class Listener:
         self.faults: list[tuple[str, str]] = []
 
     def __call__(self, stop: str) -> None:
-        texts = [str(text) for text in self.phone.page.evaluate(TEXTS)]
+        texts = words_on(self.phone.page)
         self.heard += len(texts)
         wrong = {text for text in texts if is_foreign(text)}
         self.faults += [(stop, text) for text in sorted(wrong)]
 
 
-def test_every_screen_and_sheet_of_the_demo_room_speaks_spanish_and_millimetres_alone(
-    demo_service: Service, new_phone: Callable[..., Phone]
-) -> None:
-    phone: Phone = new_phone()
-    in_spanish(demo_service, phone)
+def test_every_screen_and_sheet_of_the_demo_room_speaks_spanish_and_millimetres_alone(demo_phone: Phone) -> None:
+    phone = demo_phone
+    in_spanish(phone)
     listener = Listener(phone)
     for layer in LAYERS:
         phone.tap(f"layer-{layer}")
@@ -102,20 +91,20 @@ def test_every_screen_and_sheet_of_the_demo_room_speaks_spanish_and_millimetres_
     assert phone.complaints == []
 
 
-def test_the_page_for_the_stud_is_in_spanish_too(demo_service: Service, new_phone: Callable[..., Phone]) -> None:
-    phone: Phone = new_phone()
-    in_spanish(demo_service, phone)
-    phone.page.emulate_media(media="print")
-    expect(phone.page.locator(".paper")).to_be_visible()
+def test_the_page_for_the_stud_is_in_spanish_too(demo_phone: Phone) -> None:
+    phone = demo_phone
+    in_spanish(phone)
     listener = Listener(phone)
-    listener("paper")
+    with on_paper(phone):
+        expect(phone.page.locator(".paper")).to_be_visible()
+        listener("paper")
     assert listener.faults == [], "\n".join(sorted({f for _, f in listener.faults}))
     assert listener.heard > 80
 
 
-def test_every_explanation_of_a_figure_is_in_spanish(demo_service: Service, new_phone: Callable[..., Phone]) -> None:
-    phone: Phone = new_phone()
-    in_spanish(demo_service, phone)
+def test_every_explanation_of_a_figure_is_in_spanish(demo_phone: Phone) -> None:
+    phone = demo_phone
+    in_spanish(phone)
     listener = Listener(phone)
     for step in ("bed", "material", "filling", "waiting"):
         phone.go_to(step)
@@ -128,9 +117,9 @@ def test_every_explanation_of_a_figure_is_in_spanish(demo_service: Service, new_
     assert listener.heard > 500
 
 
-def test_the_page_tells_its_language_and_keeps_it(demo_service: Service, new_phone: Callable[..., Phone]) -> None:
-    phone: Phone = new_phone()
-    in_spanish(demo_service, phone)
+def test_the_page_tells_its_language_and_keeps_it(demo_phone: Phone) -> None:
+    phone = demo_phone
+    in_spanish(phone)
     expect(phone.page.locator("html")).to_have_attribute("lang", "es")
     phone.page.reload()
     phone.wait_for("save-line")

@@ -1,13 +1,13 @@
 """Two phones and an office hold the same job, whatever each did while it had no network."""
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 
 import pytest
 from playwright.sync_api import expect
 from tests.browser.phone import Phone
 from tests.browser.records import pulled_records
-from tests.browser.running import Service
+from tests.browser.running import Service, free_port
 
 pytestmark = pytest.mark.browser
 
@@ -16,34 +16,42 @@ SQUARE = [("8", "left"), ("8", "left"), ("8", "left"), ("8", "left")]
 LONGER_THAN_A_NAME = "a very long name " * 20
 
 
+@pytest.fixture(scope="module")
+def company(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Service]:
+    """The service of one company, for all tests of this file."""
+    running = Service(tmp_path_factory.mktemp("company"), free_port())
+    running.start()
+    yield running
+    running.stop()
+
+
+@pytest.fixture(scope="module")
+def joined_phones(company: Service, shared_phones: Callable[..., Phone]) -> tuple[Phone, Phone]:
+    """Ana's and Ben's, both joined."""
+    return joined(company, shared_phones(), "Ana"), joined(company, shared_phones(), "Ben")
+
+
+@pytest.fixture
+def two_phones(joined_phones: tuple[Phone, Phone], request: pytest.FixtureRequest) -> tuple[Phone, Phone]:
+    """A job of the test's own with a hall, read four times: Ana stands on its levels, Ben has the room open."""
+    ana, ben = joined_phones
+    job = request.node.name
+    ana.home()
+    ana.begin_room(job, "Mill End", "Hall")
+    ana.walk(SQUARE)
+    ana.go_to("levels")
+    ana.read([("40", part) for part in (3, 5, 7, 9)])
+    ana.wait_for_text("save-line", SENT)
+    ben.home()
+    ben.open_room("Hall", job)
+    wait_for_readings(ben, 4)
+    return ana, ben
+
+
 def joined(service: Service, phone: Phone, person: str) -> Phone:
     phone.open(service.address)
     phone.join(service.join_code(), person)
     return phone
-
-
-def begin_hall(phone: Phone) -> None:
-    """A job with one room, outlined and read four times."""
-    phone.begin_room("Pear Tree Yard", "Mill End", "Hall")
-    phone.walk(SQUARE)
-    phone.go_to("levels")
-    phone.read([("40", part) for part in (3, 5, 7, 9)])
-
-
-def open_first_room(phone: Phone) -> None:
-    phone.wait_for_text("job", "Pear Tree Yard")
-    phone.open_room("Hall")
-
-
-def two_phones_with_the_hall(service: Service, new_phone: Callable[..., Phone]) -> tuple[Phone, Phone]:
-    """Both joined; Ana's made the room and stands on its levels, Ben's has it open on its own screen."""
-    ana = joined(service, new_phone(), "Ana")
-    ben = joined(service, new_phone(), "Ben")
-    begin_hall(ana)
-    ana.wait_for_text("save-line", SENT)
-    open_first_room(ben)
-    wait_for_readings(ben, 4)
-    return ana, ben
 
 
 def wait_for_readings(phone: Phone, count: int) -> None:
@@ -66,9 +74,9 @@ def rename_room(phone: Phone, name: str) -> None:
 
 
 def test_what_two_phones_did_without_a_network_meets_on_both_and_in_the_office(
-    service: Service, new_phone: Callable[..., Phone]
+    two_phones: tuple[Phone, Phone], company: Service, new_phone: Callable[..., Phone], request: pytest.FixtureRequest
 ) -> None:
-    ana, ben = two_phones_with_the_hall(service, new_phone)
+    ana, ben = two_phones
     ana.lose_network()
     ben.lose_network()
     ana.keys("4", "0", "part-1")
@@ -81,9 +89,8 @@ def test_what_two_phones_did_without_a_network_meets_on_both_and_in_the_office(
     wait_for_readings(ben, 5)
     ana.tap("back")
     expect(ana.page.locator(".head-title")).to_have_text("Hall, north side")
-    office = joined(service, new_phone(office=True), "Foreman")
-    office.wait_for_text("job", "Pear Tree Yard")
-    office.open_room("Hall, north side")
+    office = joined(company, new_phone(office=True), "Foreman")
+    office.open_room("Hall, north side", request.node.name)
     wait_for_readings(office, 5)
     for phone in (ana, ben, office):
         phone.wait_for_text("save-line", SENT)
@@ -91,9 +98,9 @@ def test_what_two_phones_did_without_a_network_meets_on_both_and_in_the_office(
 
 
 def test_a_corrected_reading_replaces_the_first_on_every_phone_and_the_first_stays_in_the_history(
-    service: Service, new_phone: Callable[..., Phone]
+    two_phones: tuple[Phone, Phone], company: Service
 ) -> None:
-    ana, ben = two_phones_with_the_hall(service, new_phone)
+    ana, ben = two_phones
     open_reading(ana, 2)
     ana.tap("correct-reading")
     ana.keys("4", "1", "part-8", "next")
@@ -107,16 +114,16 @@ def test_a_corrected_reading_replaces_the_first_on_every_phone_and_the_first_sta
     expect(ben.page.get_by_test_id("reading")).to_contain_text("Before the correction")
     expect(ben.page.get_by_test_id("reading")).to_contain_text("3′ 4 5/16″")
 
-    readings = [r for r in pulled_records(service) if r["kind"] == "reading"]
+    readings = [r for r in pulled_records(company) if r["kind"] == "reading"]
     new = next(r for r in readings if r["fields"].get("supersedes"))
     old = next(r for r in readings if r["id"] == new["fields"]["supersedes"])
-    assert (old["fields"]["down"], new["fields"]["down"]) == (40.3125 * 25.4, 41.5 * 25.4)
+    assert (old["fields"]["down"], new["fields"]["down"]) == pytest.approx((40.3125 * 25.4, 41.5 * 25.4))
 
 
 def test_a_deleted_reading_goes_from_every_phone_and_undo_brings_it_back_to_all(
-    service: Service, new_phone: Callable[..., Phone]
+    two_phones: tuple[Phone, Phone],
 ) -> None:
-    ana, ben = two_phones_with_the_hall(service, new_phone)
+    ana, ben = two_phones
     open_reading(ana, 1)
     ana.tap("delete-reading")
     wait_for_readings(ben, 3)
@@ -124,10 +131,8 @@ def test_a_deleted_reading_goes_from_every_phone_and_undo_brings_it_back_to_all(
     wait_for_readings(ben, 4)
 
 
-def test_a_room_deleted_on_one_phone_is_brought_back_from_the_other(
-    service: Service, new_phone: Callable[..., Phone]
-) -> None:
-    ana, ben = two_phones_with_the_hall(service, new_phone)
+def test_a_room_deleted_on_one_phone_is_brought_back_from_the_other(two_phones: tuple[Phone, Phone]) -> None:
+    ana, ben = two_phones
     ana.tap("back")
     ana.tap("change-room")
     ana.tap("delete-room")
@@ -139,9 +144,9 @@ def test_a_room_deleted_on_one_phone_is_brought_back_from_the_other(
 
 
 def test_a_change_the_office_refuses_is_shown_with_its_value_until_it_was_seen(
-    service: Service, new_phone: Callable[..., Phone]
+    two_phones: tuple[Phone, Phone], request: pytest.FixtureRequest
 ) -> None:
-    ana, ben = two_phones_with_the_hall(service, new_phone)
+    ana, ben = two_phones
     ana.tap("back")
     rename_room(ana, LONGER_THAN_A_NAME)
     ana.wait_for_text("refused-link", "1 not taken")
@@ -152,8 +157,8 @@ def test_a_change_the_office_refuses_is_shown_with_its_value_until_it_was_seen(
     expect(ana.page.get_by_test_id("refused-link")).to_have_count(0)
     ana.wait_for_text("save-line", SENT)
     rename_room(ben, "Hall again")
-    ana.tap("back")
-    ana.tap("job")
+    ana.home()
+    ana.page.get_by_test_id("job").filter(has_text=request.node.name).click()
     ana.wait_for_text("room", "Hall again")
 
 

@@ -10,7 +10,9 @@ from tests.browser.running import Service
 pytestmark = pytest.mark.browser
 
 RECTANGLE = [("9", "left"), ("7", "left"), ("9", "left"), ("7", "left")]
-ROUND = [("41", part) for part in (3, 7, 5, 9, 4, 8, 6, 2, 11, 10)]  # far enough round the room to leave the first wall
+ROUND = [
+    ("41", part) for part in (3, 7, 5, 9, 4, 8, 6, 2, 11, 10)
+]  # far enough round the room to leave the first wall
 ENGINE_FILES = "**/assets/engine-*.json"
 
 
@@ -118,7 +120,11 @@ def test_readings_go_on_while_the_engine_is_still_waking_on_the_very_first_visit
 ) -> None:
     phone: Phone = new_phone()
     held: list[Route] = []
-    phone.context.route(ENGINE_FILES, lambda route: held.append(route))
+
+    def hold(route: Route) -> None:
+        held.append(route)
+
+    phone.context.route(ENGINE_FILES, hold)
     phone.open(service.address)
     begin_square_room(phone)
     phone.read(ROUND)

@@ -41,6 +41,6 @@ def pattern(sentence: str) -> str:
 
 
 def matcher(some: dict[str, str]) -> "re.Pattern[str]":
-    """Finds a whole text that is one of the sentences. Sentences that are blanks alone would match anything and are left out."""
+    """Finds a whole text that is one of the sentences; those that are blanks alone would match anything: left out."""
     patterns = sorted({pattern(text) for text in some.values() if len(letters(text)) >= 2})
     return re.compile("|".join(patterns), re.DOTALL)
