@@ -56,6 +56,11 @@ def test_plan_of_no_file_prints_a_problem_and_ends_with_2(
     assert printed(capfd)["problems"][0]["code"] == "unreadable"
 
 
+def test_plan_of_a_file_without_end_is_refused_by_its_length(capfd: pytest.CaptureFixture[str]) -> None:
+    assert main(["plan", "/dev/zero"]) == 2
+    assert printed(capfd)["problems"][0]["code"] == "too_long"
+
+
 def test_demo_comes_once_and_its_rooms_have_plans(tmp_path: Path, capfd: pytest.CaptureFixture[str]) -> None:
     assert main(["demo", "--data", str(tmp_path)]) == 0
     assert main(["demo", "--data", str(tmp_path)]) == 0

@@ -13,6 +13,7 @@ from evenbed.access.joining import found, renew_code
 from evenbed.api.plans import answer_from_bytes, problem_answer
 from evenbed.app import create_app
 from evenbed.demo.load import load_demo
+from evenbed.engine.bridge import MOST_CHARACTERS
 from evenbed.serving import serve
 from evenbed.settings import Settings, SettingsError, settings_from
 from evenbed.store.database import shown_url
@@ -22,6 +23,7 @@ from evenbed.store.work import Store
 from evenbed.sync.replay import differences
 
 BAD_INPUT = 2
+MOST_BYTES = 4 * MOST_CHARACTERS + 4  # of a document: one character more than the engine takes, at four bytes each
 Command = Callable[[argparse.Namespace, Settings], int]
 
 
@@ -85,7 +87,8 @@ def run_plan(given: argparse.Namespace, _settings: Settings) -> int:
 
 def _answer_for(name: str) -> bytes:
     try:
-        body = sys.stdin.buffer.read() if name == "-" else Path(name).read_bytes()
+        with sys.stdin.buffer if name == "-" else Path(name).open("rb") as source:
+            body = source.read(MOST_BYTES)
     except (OSError, ValueError) as error:
         return problem_answer("unreadable", getattr(error, "strerror", None) or str(error))
     return answer_from_bytes(body)
