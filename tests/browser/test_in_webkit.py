@@ -29,6 +29,9 @@ ROOM = "Wash room"
 VOLUME = "figure-bed-volume-value"
 SHIM = "figure-rails-0-stations-0-shim-value"
 
+# What pages get on phones of 2016 to 2022, in the browser and from the home screen; from memory, no source.
+PAGE_SIZES = [(360, 740), (390, 664), (375, 647), (375, 553)]
+
 
 @pytest.fixture
 def phone(tmp_path: Path) -> Iterator[WebKitPhone]:
@@ -124,6 +127,29 @@ def test_the_whole_job_in_webkit(service: Service, phone: WebKitPhone) -> None:
     phone.tap("room")
     assert figures(phone) == shown
     check_against_the_engine(service, shown)
+    assert phone.complaints() == []
+
+
+def check_in_sight(phone: WebKitPhone, *marks: str) -> None:
+    for width, height in PAGE_SIZES:
+        phone.resize(width, height)
+        assert phone.hidden(*marks) == [], f"{width} by {height}"
+
+
+def test_the_keys_are_in_sight_on_low_phones(service: Service, phone: WebKitPhone) -> None:
+    phone.open(service.address)
+    phone.begin_room("Juniper Lane 12", "Lower Mill", ROOM)
+    check_in_sight(phone, "typed", "keypad", "turn-left", "turn-right", "close-figure")
+    phone.shot("webkit-4-low-walk")
+    phone.walk(WALLS)
+    phone.go_to("levels")
+    phone.read(READINGS)
+    check_in_sight(phone, "typed", "keypad", "last-reading")
+    phone.shot("webkit-5-low-levels")
+    phone.go_to("rails")
+    phone.wait_for(SHIM)
+    check_in_sight(phone, SHIM, "station-where", "station-set", "shim-table")
+    phone.shot("webkit-6-low-rails")
     assert phone.complaints() == []
 
 

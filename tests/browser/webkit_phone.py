@@ -29,6 +29,13 @@ const done = arguments[0];
 caches.open("evenbed-engine-memory").then((cache) => cache.keys()).then((found) => done(found.length));
 """
 
+HIDDEN = """
+const box = (found) => document.querySelector(found).getBoundingClientRect();
+const { top, bottom } = box("main.room");
+const isHidden = (at) => at.top < top || at.bottom > Math.min(bottom, innerHeight);
+return [...arguments].filter((mark) => isHidden(box(`[data-testid="${mark}"]`)));
+"""
+
 T = TypeVar("T")
 
 
@@ -56,6 +63,18 @@ class WebKitPhone:
         """Errors the page told of, before a reload too."""
         kept: str | None = self.driver.execute_script("return sessionStorage.getItem('complaints')")
         return kept.splitlines() if kept else []
+
+    def resize(self, width: int, height: int) -> None:
+        """Give the page another phone's size."""
+        bar = self.driver.get_window_size()["height"] - self.driver.execute_script("return innerHeight")
+        self.driver.set_window_size(width, height + bar)
+        size = "return innerWidth === arguments[0] && innerHeight === arguments[1]"
+        self.until(f"{width} by {height}", lambda: self.driver.execute_script(size, width, height))
+
+    def hidden(self, *marks: str) -> list[str]:
+        """Those of the marked things that are not wholly in sight."""
+        found: list[str] = self.driver.execute_script(HIDDEN, *marks)
+        return found
 
     def until(self, what: str, look: Callable[[], T]) -> T:
         """The first answer that is something; elements may come, move and go meanwhile. Raises TimeoutError."""

@@ -11,6 +11,7 @@ const REACH = 26; // px: a thumb lands this near to what it means
 const STEP = 1.5;
 const BARE_MARGIN = 24;
 const ZOOM_STRIP = 56; // px: the buttons cover no wall
+const BUTTON = 62; // px: a thumb's width, its border and the gap
 
 interface DrawingProps {
   readonly scene: Scene;
@@ -49,6 +50,11 @@ function nearest(touchable: readonly Touchable[], camera: Camera, window: Window
   return found?.id ?? null;
 }
 
+/** Whether the buttons stand on one another: where the strip is at the right, and high enough for them. */
+function isStanding(isAtRight: boolean, window: Window, buttons: number): boolean {
+  return isAtRight && window.height >= buttons * BUTTON;
+}
+
 /** Whether the free strip lies at the right: then the room's middle is left of the window's. */
 function isBeside(whole: Camera, window: Window, scene: Scene): boolean {
   const { low, high } = boundsOf(scene.outline);
@@ -73,7 +79,7 @@ export function Drawing({ scene, name, onOpen, onPlace, touch = scene.points }: 
       <div class={moved ? "surface held" : "surface"} {...gestures}>
         <Sheet scene={scene} camera={camera} window={window} name={name} />
       </div>
-      <div class={isBeside(whole, window, scene) ? "zoom" : "zoom lying"}>
+      <div class={isStanding(isBeside(whole, window, scene), window, moved ? 3 : 2) ? "zoom" : "zoom lying"}>
         <button type="button" class="button icon" aria-label={t("drawing.nearer")} data-testid="zoom-in" onClick={() => zoom(STEP)}>+</button>
         <button type="button" class="button icon" aria-label={t("drawing.farther")} data-testid="zoom-out" onClick={() => zoom(1 / STEP)}>{"\u2212"}</button>
         {moved && <button type="button" class="button icon" aria-label={t("drawing.whole")} data-testid="zoom-fit" onClick={() => setMoved(null)}>{"\u2922"}</button>}
