@@ -4,7 +4,7 @@ import { canUndo, jobOf, roomOf, undo } from "../state";
 import { t } from "../words";
 import { Link } from "../screens/common/Link";
 import { Mark } from "../screens/common/Mark";
-import { pathOfRoom, type Route } from "../screens/common/route";
+import { beforeSettings, pathOfRoom, type Route } from "../screens/common/route";
 import { saved } from "../screens/common/saving";
 import { stepBack } from "../screens/common/stepBack";
 
@@ -15,6 +15,7 @@ interface Standing {
 }
 
 function placeOf(route: Route): Standing {
+  if (route.name === "settings") return { back: beforeSettings.value, title: t("app.name") };
   if (route.name === "job") return { back: "/", title: jobOf(route.job)?.fields.name ?? "" };
   if (route.name !== "room") return { back: route.name === "jobs" ? null : "/", title: t("app.name") };
   const room = roomOf(route.room)?.fields;

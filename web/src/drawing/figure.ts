@@ -71,6 +71,11 @@ export function isOnFloor(figure: readonly Place[], cutouts: readonly (readonly 
   return isInside(figure, place) && !cutouts.some((cutout) => isInside(cutout, place));
 }
 
+/** Whether all corners of a polygon lie within a figure or on its edge, to the mm that a tape tells. */
+export function areWithin(figure: readonly Place[], corners: readonly Place[]): boolean {
+  return corners.every((corner) => isInside(figure, corner) || toEdge(figure, corner) <= 1);
+}
+
 function toSegment([px, py]: Place, [ax, ay]: Place, [bx, by]: Place): number {
   const squared = (bx - ax) ** 2 + (by - ay) ** 2;
   const along = squared === 0 ? 0 : Math.max(0, Math.min(1, ((px - ax) * (bx - ax) + (py - ay) * (by - ay)) / squared));

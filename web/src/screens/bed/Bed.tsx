@@ -134,6 +134,7 @@ export function Bed({ id }: { id: string }) {
             <Covering room={room} />
           </>
         ) : <NoPlan room={room} />}
+        {room.state.problems.some(({ path }) => path.startsWith("bed")) && <><Limits room={room} plan={null} /><Covering room={room} /></>}
       </div>
     </RoomFrame>
   );

@@ -4,11 +4,12 @@ import { t } from "../../words";
 import { LengthSetting } from "../common/Setting";
 import type { RoomView } from "../common/useRoom";
 
-export function Limits({ room, plan }: { room: RoomView; plan: Plan }) {
-  const { minimum_thickness: minimum } = plan.bed;
+/** Without a plan a least thickness of the room's own can be changed still: it may be what stands in the plan's way. */
+export function Limits({ room, plan }: { room: RoomView; plan: Plan | null }) {
+  const minimum = plan?.bed.minimum_thickness ?? room.fields["bed.minimum_thickness"];
   return (
     <section class="stack tight">
-      <LengthSetting room={room} name="bed.minimum_thickness" label={t("bed.minimum")} otherwise={minimum} note={t("bed.minimum_more")} />
+      {typeof minimum === "number" && <LengthSetting room={room} name="bed.minimum_thickness" label={t("bed.minimum")} otherwise={minimum} note={t("bed.minimum_more")} />}
       <LengthSetting room={room} name="bed.maximum_thickness" label={t("bed.maximum")} note={t("bed.maximum_more")} />
     </section>
   );

@@ -34,9 +34,13 @@ export function pathOfRoom(room: string, step: Step | null = null): string {
   return step === null ? `/room/${room}` : `/room/${room}/${step}`;
 }
 
+/** Where the settings were opened from: their way back leads there. */
+export const beforeSettings = signal("/");
+
 /** Shows another screen; the browser's own back leads home again. */
 export function go(address: string): void {
   if (address === path.peek()) return;
+  if (address === "/settings" && path.peek() !== "/review") beforeSettings.value = path.peek();
   history.pushState(null, "", address);
   path.value = address;
 }

@@ -42,7 +42,7 @@ export function Closed({ room }: { room: RoomView }) {
   const { plan } = room;
   return (
     <div class="stack">
-      <Misclosure outline={outline} />
+      {!room.state.problems.some(({ code }) => code === "does_not_close") && <Misclosure outline={outline} />}
       {plan && <Cautions cautions={cautionsAt(plan, "outline")} />}
       <PlanNotes state={room.state} />
       {plan && (

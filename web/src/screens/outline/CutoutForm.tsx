@@ -1,5 +1,5 @@
 /** A rectangle without bed: where it begins along a wall, how far off it, and its two sides. */
-import { rectangleOffWall, twiceArea, wallAt } from "../../drawing/figure";
+import { areWithin, rectangleOffWall, twiceArea, wallAt } from "../../drawing/figure";
 import { editRoom } from "../../state";
 import type { Point } from "../../wire";
 import { t } from "../../words";
@@ -30,7 +30,9 @@ function polygonFrom(corners: readonly Point[], { wall, along, off, across, deep
 export function CutoutForm({ room, lengths, onDone }: PartFormProps) {
   const { values, set, draft } = formOf(`cutout:${room.id}`, BEGIN);
   const outline = room.fields.outline ?? {};
-  const polygon = polygonFrom(cornersOf(outline), values);
+  const corners = cornersOf(outline);
+  const polygon = polygonFrom(corners, values);
+  const isOutside = polygon !== null && !areWithin(corners, polygon);
   const add = async () => {
     const cutouts = [...(outline.cutouts ?? []), polygon ?? []];
     if (polygon && (await saved(editRoom(room.id, { outline: { ...outline, cutouts } }, { draft })))) onDone();
@@ -43,7 +45,8 @@ export function CutoutForm({ room, lengths, onDone }: PartFormProps) {
       <TapedField name="cutout-off" label={t("offset.off")} value={values.off} onSet={(off) => set({ off })} />
       <TapedField name="cutout-across" label={t("cutout.across")} value={values.across} onSet={(across) => set({ across })} />
       <TapedField name="cutout-deep" label={t("cutout.deep")} value={values.deep} onSet={(deep) => set({ deep })} />
-      <button type="button" class="button main wide" data-testid="keep-cutout" disabled={!polygon} onClick={() => void add()}>{t("cutout.add")}</button>
+      {isOutside && <p class="caution" role="status">{t("cutout.outside")}</p>}
+      <button type="button" class="button main wide" data-testid="keep-cutout" disabled={!polygon || isOutside} onClick={() => void add()}>{t("cutout.add")}</button>
     </div>
   );
 }

@@ -39,11 +39,13 @@ export function DoorwayForm({ room, lengths, onDone }: PartFormProps) {
     if (door && (await saved(editRoom(room.id, { openings: [...doors, door] }, { draft })))) onDone();
   };
   const isPast = values.to !== null && values.to.mm > (lengths[values.wall] ?? 0) + 1;
+  const isBackwards = values.from !== null && values.to !== null && values.to.mm <= values.from.mm;
   return (
     <div class="stack">
       <WallChooser lengths={lengths} wall={values.wall} onWall={(wall) => set({ wall })} />
       <TapedField name="door-from" label={t("door.from")} value={values.from} onSet={(from) => set({ from })} />
       <TapedField name="door-to" label={t("door.to")} value={values.to} onSet={(to) => set({ to })} />
+      {isBackwards && <p class="caution" role="status">{t("door.backwards")}</p>}
       {isPast && <p class="caution" role="status">{t("door.past")}</p>}
       <Choice label={t("door.exit")} name="exit" value={values.exit} onChoose={(exit) => set({ exit })} options={[{ value: "yes", label: t("yes") }, { value: "no", label: t("no") }]} />
       <TapedField name="door-beyond" label={t("door.beyond")} note={t("door.beyond_more")} signed value={values.beyond} onSet={(beyond) => set({ beyond })} />
