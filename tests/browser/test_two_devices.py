@@ -197,8 +197,6 @@ def test_the_save_line_tells_what_is_true_at_every_point(service: Service, new_p
     phone.wait_for_text("save-line", "^Saved on this phone · 2 waiting$")
     phone.join(service.join_code(), "Ana")
     phone.wait_for_text("save-line", SENT)
-    phone.open_room("Hall")
-    phone.go_to("outline")
     service.stop()
     phone.walk(SQUARE)
     phone.wait_for_text("save-line", r"^Saved on this phone · 1 waiting · sent \d+:\d\d [AP]M$")
