@@ -13,7 +13,7 @@ from selenium.webdriver.common.by import By
 from selenium.webdriver.remote.webelement import WebElement
 
 SHOTS = Path(__file__).parents[2] / "out" / "screenshots"
-PATIENCE_S = 40.0  # the engine's first start takes several seconds, more on a busy machine
+PATIENCE_S = 60.0  # the engine's first start takes several seconds, many more on a busy machine
 LOOK_S = 0.03
 KEEP_COMPLAINTS = """
 const note = (text) => sessionStorage.setItem("complaints", `${sessionStorage.getItem("complaints") ?? ""}${text}\n`);
@@ -143,9 +143,12 @@ class WebKitPhone:
         return marked
 
     def wait_until_kept(self) -> None:
-        """Wait until the app's files and the picture of the engine's memory are on the phone."""
+        """Wait until the app's files are on the phone, so that it can open without a network."""
         held = "return navigator.serviceWorker.controller !== null"
         self.until("app kept", lambda: self.driver.execute_script(held))
+
+    def wait_until_engine_kept(self) -> None:
+        """Wait until the picture of the engine's memory is on the phone."""
         self.until("engine kept", lambda: self.driver.execute_async_script(PICTURES))
 
     def begin_room(self, job: str, place: str, room: str) -> None:
