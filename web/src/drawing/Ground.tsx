@@ -1,5 +1,6 @@
 /** The flat layers: the floor itself, high and low ground or the bed's thickness, contours, sections. */
 import type { Place } from "./camera";
+import { roomiestPlace } from "./figure";
 import type { Scene } from "./scene";
 
 export type Project = (place: Place) => Place;
@@ -14,11 +15,6 @@ export function pathOf(polygon: readonly Place[], project: Project, close = true
 
 export function floorPath({ outline, cutouts }: Scene, project: Project): string {
   return [outline, ...cutouts].map((polygon) => pathOf(polygon, project)).join("");
-}
-
-export function middleOf(polygon: readonly Place[]): Place {
-  const count = polygon.length || 1;
-  return [polygon.reduce((sum, [x]) => sum + x, 0) / count, polygon.reduce((sum, [, y]) => sum + y, 0) / count];
 }
 
 function Fill({ scene, project }: { scene: Scene; project: Project }) {
@@ -51,7 +47,7 @@ function Sections({ scene, project }: { scene: Scene; project: Project }) {
   return (
     <g class="sections">
       {scene.sections.map((section, index) => {
-        const [x, y] = project(middleOf(section.polygon));
+        const [x, y] = project(roomiestPlace(section.polygon));
         return (
           <g key={section.id}>
             <path class={index % 2 === 0 ? "section" : "section odd"} d={pathOf(section.polygon, project)} />

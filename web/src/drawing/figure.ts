@@ -1,5 +1,5 @@
 /** The room's figure for the eye: walls walked as taped, places along walls, inside or out. The engine's word is final. */
-import type { Place } from "./camera";
+import { boundsOf, type Place } from "./camera";
 
 export interface TapedWall {
   readonly length: number;
@@ -105,4 +105,15 @@ export function placeOffWall([from, to]: readonly [Place, Place], along: number,
 export function rectangleOffWall(wall: readonly [Place, Place], along: number, off: number, size: Place): readonly Place[] {
   const corners: readonly Place[] = [[along, off], [along + size[0], off], [along + size[0], off + size[1]], [along, off + size[1]]];
   return corners.map(([a, o]) => placeOffWall(wall, a, o));
+}
+
+const TRIES = 16; // places across and up: near enough to the roomiest for a number to stand there
+
+/** A place well within a polygon, where its name can stand: the one furthest from every edge, of a raster of places. */
+export function roomiestPlace(figure: readonly Place[]): Place {
+  const { low, high } = boundsOf(figure);
+  const across = (low: number, high: number, step: number) => low + ((high - low) * (step + 0.5)) / TRIES;
+  const raster = Array.from({ length: TRIES * TRIES }, (_, index): Place => [across(low[0], high[0], index % TRIES), across(low[1], high[1], Math.floor(index / TRIES))]);
+  const [first, ...others] = raster.filter((place) => isInside(figure, place)).map((place) => ({ place, far: toEdge(figure, place) }));
+  return first ? others.reduce((best, other) => (other.far > best.far ? other : best), first).place : low;
 }

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { bandsOf, clippedAt, type Corner } from "../../src/drawing/bands";
 import { boundsOf, dragged, fit, fitBeside, pinched, toRoom, toWindow, zoomed, type Place } from "../../src/drawing/camera";
-import { closedFigure, isInside, isOnFloor, misclosureOf, placeOffWall, rectangle, rectangleOffWall, toEdge, twiceArea, walkOf } from "../../src/drawing/figure";
+import { closedFigure, isInside, isOnFloor, misclosureOf, placeOffWall, rectangle, rectangleOffWall, roomiestPlace, toEdge, twiceArea, walkOf } from "../../src/drawing/figure";
 import { fittingLabels } from "../../src/drawing/labels";
 import { proposedPlaces } from "../../src/drawing/pattern";
 
@@ -129,4 +129,11 @@ test("labels that would cover another give way to the more important", () => {
   const label = (id: string, x: number, rank: number) => ({ id, text: "12 3/16", at: [x, 50] as const, size: 12, rank });
   expect([...fittingLabels([label("late", 60, 5), label("high", 70, 1), label("far", 200, 5)])].sort()).toEqual(["far", "high"]);
   expect([...fittingLabels([label("covered", 60, 5)], [[60, 50]])]).toEqual([]);
+});
+
+test("the name of a bent section stands well within it", () => {
+  const bent: readonly Place[] = [[2210, 1829], [4420, 1829], [4420, 1981], [3200, 1981], [3200, 3658], [2210, 3658]];
+  const place = roomiestPlace(bent);
+  expect(isInside(bent, place)).toBe(true);
+  expect(toEdge(bent, place)).toBeGreaterThan(350);
 });
