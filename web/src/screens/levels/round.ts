@@ -5,6 +5,7 @@ import type { Row } from "../../state";
 import { cornersOf, type RoomFields } from "../common/roomFigure";
 
 const SAME_PLACE = 40; // mm: nearer than a rod's foot can be told apart
+const SERVES = 150; // mm: a reading this near a proposed place tells what that one would (common practice, no source)
 
 export interface Round {
   /** Proposed places not read yet, in the order they are walked. */
@@ -24,7 +25,7 @@ export function readingDraft(room: string, [x, y]: Place): string {
 }
 
 function isRead(readings: readonly Row<"reading">[], place: Place): boolean {
-  return readings.some(({ fields }) => fields.at && fields.stage !== "bed" && distance(fields.at, place) < SAME_PLACE);
+  return readings.some(({ fields }) => fields.at && fields.stage !== "bed" && distance(fields.at, place) < SERVES);
 }
 
 function chosenPlace(draft: string | undefined): Place | null {

@@ -1,4 +1,4 @@
-/** A page worth pinning to a stud: the drawing, the shims, the order, the waiting. Seen on paper only. */
+/** A page worth pinning to a stud: the drawing, the shims, the filling, the order, the waiting. Seen on paper only. */
 import { PaperSheet } from "../../drawing/Sheet";
 import type { ScenePoint } from "../../drawing/scene";
 import { jobOf } from "../../state";
@@ -6,7 +6,7 @@ import { depthText, heightText, loadText, massText, momentText, volumeText } fro
 import type { Plan } from "../../wire";
 import { reader, t } from "../../words";
 import { roomScene } from "../common/roomFigure";
-import { heightPoints, sceneRails } from "../common/layers";
+import { heightPoints, sceneRails, withLayer } from "../common/layers";
 import { cautionText } from "../common/plan";
 import type { RoomView } from "../common/useRoom";
 import { amountText, itemName } from "../material/Material";
@@ -14,6 +14,7 @@ import { ShimTable } from "../rails/ShimTable";
 import { basisText, milestoneName, whenText } from "../waiting/Waiting";
 
 const PAPER = { width: 680, height: 430 };
+const SMALL = { width: 320, height: 150 };
 
 function Facts({ plan }: { plan: Plan }) {
   const { thickness, volume, mass, load, top } = plan.bed;
@@ -39,6 +40,21 @@ function Order({ plan }: { plan: Plan }) {
   );
 }
 
+/** The sections with their numbers, and what each takes, in the order they are filled. */
+function Fill({ room, plan }: { room: RoomView; plan: Plan }) {
+  const scene = { ...withLayer(roomScene(room.fields), plan, "sections", new Set()), wallLabels: [] };
+  const sections = [...plan.sections].sort((a, b) => a.order - b.order);
+  return (
+    <>
+      <table class="shims">
+        <caption>{t("step.filling")}</caption>
+        <tbody>{sections.map((section) => <tr key={section.id}><th scope="row">{section.order}</th><td>{t("filling.batches", { batches: section.batches })}</td><td>{volumeText(section.volume, reader.value)}</td></tr>)}</tbody>
+      </table>
+      <div class="paper-sections"><PaperSheet scene={scene} window={SMALL} name="paper-sections" margin={8} /></div>
+    </>
+  );
+}
+
 function Times({ plan }: { plan: Plan }) {
   return (
     <table class="shims times">
@@ -48,9 +64,9 @@ function Times({ plan }: { plan: Plan }) {
   );
 }
 
-/** High and low spot alone: the shims need the room on paper. */
+/** High and low spot alone, without their heights: the shims need the room on paper. */
 function governing(plan: Plan): readonly ScenePoint[] {
-  return heightPoints(plan).filter(({ kind }) => kind === "high" || kind === "low");
+  return heightPoints(plan).filter(({ kind }) => kind === "high" || kind === "low").map((point) => ({ ...point, label: "" }));
 }
 
 function Paper({ room, plan }: { room: RoomView; plan: Plan }) {
@@ -60,8 +76,8 @@ function Paper({ room, plan }: { room: RoomView; plan: Plan }) {
     <>
       <PaperSheet scene={scene} window={PAPER} name="paper" />
       <Facts plan={plan} />
-      <div class="paper-tables"><ShimTable plan={plan} set={set} /></div>
-      <div class="paper-tables"><Order plan={plan} /><Times plan={plan} /></div>
+      <div class="paper-tables"><ShimTable plan={plan} set={set} /><Fill room={room} plan={plan} /><Order plan={plan} /></div>
+      <Times plan={plan} />
       <ul class="paper-cautions">{plan.cautions.map((caution, index) => <li key={index}>{cautionText(caution)}</li>)}</ul>
       <p class="quiet small">{t("print.engine", { version: plan.engine.version, hash: plan.engine.hash.slice(0, 12) })}</p>
     </>
