@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from playwright.sync_api import BrowserContext, Page, expect
+from tests.browser.hand import Hand
 from tests.browser.running import Service
 
 SHOTS = Path(__file__).parents[2] / "out" / "screenshots"
@@ -12,7 +13,7 @@ PLAN_PATIENCE_MS = 30_000  # the engine may have to wake first
 
 
 @dataclass
-class Phone:
+class Phone(Hand):
     """One browser profile with one page of the app open in it; what it complained of stays in `complaints`."""
 
     context: BrowserContext
@@ -86,40 +87,6 @@ class Phone:
         """Wait until the app's files are on the phone, so that it can open without a network."""
         self.page.evaluate("navigator.serviceWorker.ready.then(() => true)")
         self.page.wait_for_function("navigator.serviceWorker.controller !== null", timeout=PLAN_PATIENCE_MS)
-
-    def join(self, code: str, person: str) -> None:
-        """Join the office from the settings."""
-        self.tap("open-settings")
-        self.fill("join-code", code)
-        self.fill("join-person", person)
-        self.tap("join-now")
-        self.wait_for("joined")
-        self.tap("back")
-
-    def begin_room(self, job: str, place: str, room: str) -> None:
-        """A new job with a first room, from the list of jobs."""
-        self.tap("new-job")
-        self.fill("job-name", job)
-        self.fill("job-place", place)
-        self.tap("begin-job")
-        self.fill("room-name", room)
-        self.tap("begin-room")
-        self.wait_for("keypad")
-
-    def walk(self, walls: list[tuple[str, str]]) -> None:
-        """Tape walls given as feet and the turn after each; the last one closes the figure."""
-        for feet, turn in walls[:-1]:
-            self.keys(*feet, "feet")
-            self.tap(f"turn-{turn}")
-        self.keys(*walls[-1][0], "feet")
-        self.tap("close-figure")
-        self.wait_for("walk-again")
-
-    def read(self, readings: list[tuple[str, int]]) -> None:
-        """Take readings given as whole inches and sixteenths: the last key of each goes on by itself."""
-        for number, (inches, sixteenths) in enumerate(readings, start=1):
-            self.keys(*inches, f"part-{sixteenths}")
-            self.wait_for_text("entry-what", rf"\b{number + 1}\b")
 
     def go_to(self, step: str) -> None:
         """Open a step of the room: from the course where it is in sight, else by way of the room's own screen."""

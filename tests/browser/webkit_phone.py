@@ -11,6 +11,7 @@ from selenium.common.exceptions import WebDriverException
 from selenium.webdriver import WebKitGTK
 from selenium.webdriver.common.by import By
 from selenium.webdriver.remote.webelement import WebElement
+from tests.browser.hand import Hand
 
 SHOTS = Path(__file__).parents[2] / "out" / "screenshots"
 PATIENCE_S = 60.0  # the engine's first start takes several seconds, many more on a busy machine
@@ -40,7 +41,7 @@ T = TypeVar("T")
 
 
 @dataclass
-class WebKitPhone:
+class WebKitPhone(Hand):
     """One tab with the app in it."""
 
     driver: WebKitGTK
@@ -151,42 +152,8 @@ class WebKitPhone:
         """Wait until the picture of the engine's memory is on the phone."""
         self.until("engine kept", lambda: self.driver.execute_async_script(PICTURES))
 
-    def begin_room(self, job: str, place: str, room: str) -> None:
-        """A new job with a first room, from the list of jobs."""
-        self.tap("new-job")
-        self.fill("job-name", job)
-        self.fill("job-place", place)
-        self.tap("begin-job")
-        self.fill("room-name", room)
-        self.tap("begin-room")
-        self.wait_for("keypad")
-
-    def walk(self, walls: list[tuple[str, str]]) -> None:
-        """Tape walls given as feet and the turn after each; the last one closes the figure."""
-        for feet, turn in walls[:-1]:
-            self.keys(*feet, "feet")
-            self.tap(f"turn-{turn}")
-        self.keys(*walls[-1][0], "feet")
-        self.tap("close-figure")
-        self.wait_for("walk-again")
-
-    def read(self, readings: list[tuple[str, int]]) -> None:
-        """Take readings given as whole inches and sixteenths: the last key of each goes on by itself."""
-        for number, (inches, sixteenths) in enumerate(readings, start=1):
-            self.keys(*inches, f"part-{sixteenths}")
-            self.wait_for_text("entry-what", rf"\b{number + 1}\b")
-
     def go_to(self, step: str) -> None:
         """Open a step of the room: from the course where it is in sight, else by way of the room's own screen."""
         if not self.shown(f"step-{step}"):
             self.tap("step-room" if self.shown("step-room") else "back")
         self.tap(f"step-{step}")
-
-    def join(self, code: str, person: str) -> None:
-        """Join the office from the settings."""
-        self.tap("open-settings")
-        self.fill("join-code", code)
-        self.fill("join-person", person)
-        self.tap("join-now")
-        self.wait_for("joined")
-        self.tap("back")
