@@ -42,7 +42,7 @@ def explanations_of(room: WorkedRoom) -> dict[str, Explanation]:
         "bed.thickness.mean": explanation_of("mean_thickness", volume=quantities.volume, area=figure.area),
         "bed.volume": explanation_of("volume", triangles=len(room.surface.triangles), area=figure.area),
     }
-    loads = load_explanations(room.weight, quantities.volume, figure.area, max(0.0, thickness.max), room.mix.density)
+    loads = load_explanations(room.weight, quantities.volume, figure.area, room.thickest, room.mix.density)
     shims = {
         f"rails[{n}].stations[{m}].shim": explanation_of(
             "shim", top=station.top, strip=room.document.rails.strip.thickness, subfloor=station.subfloor

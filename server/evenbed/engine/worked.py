@@ -81,10 +81,15 @@ class WorkedRoom:
         """Least, greatest and mean thickness."""
         return self.mortar.thickness(self.quantities.volume)
 
+    @property
+    def thickest(self) -> float:
+        """Mortar at the thickest spot, mm: none where the top lies below the whole subfloor."""
+        return max(0.0, self.thickness.max)
+
     @cached_property
     def weight(self) -> BedWeight:
-        """Mass and load; where the top lies below the subfloor nothing loads."""
-        return load_from(self.quantities.volume, self.figure.area, max(0.0, self.thickness.max), self.mix.density)
+        """Mass and load."""
+        return load_from(self.quantities.volume, self.figure.area, self.thickest, self.mix.density)
 
     @cached_property
     def mix(self) -> MixPlan:

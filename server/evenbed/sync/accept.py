@@ -9,7 +9,7 @@ from datetime import datetime
 from evenbed.sync.check import refusal_of, refuse
 from evenbed.sync.clocks import corrected_time
 from evenbed.sync.merge import merge
-from evenbed.sync.model import Author, Edit, Entry, Refusal
+from evenbed.sync.model import Author, Edit, Entry, Record, Refusal
 from evenbed.sync.port import Ledger
 from evenbed.wire.exchange import Change, PushRequest, PushResult
 from evenbed.wire.protocol import PROTOCOL, SCHEMA
@@ -109,7 +109,7 @@ def _take(ledger: Ledger, entry: Entry, change: Change) -> PushResult:
         return _take_again(ledger, entry, earlier)
     record = ledger.record(change.kind, change.record_id)
     refusal = refusal_of(change, record, ledger)
-    return _keep_refused(ledger, entry, refusal) if refusal else _apply(ledger, entry)
+    return _keep_refused(ledger, entry, refusal) if refusal else _apply(ledger, entry, record)
 
 
 def _take_again(ledger: Ledger, entry: Entry, earlier: Entry) -> PushResult:
@@ -126,10 +126,10 @@ def _keep_refused(ledger: Ledger, entry: Entry, refusal: Refusal) -> PushResult:
     return _refused_result(entry, refusal)
 
 
-def _apply(ledger: Ledger, entry: Entry) -> PushResult:
+def _apply(ledger: Ledger, entry: Entry, record: Record | None) -> PushResult:
     sequence = ledger.next_sequence()
-    record, effect = merge(ledger.record(entry.kind, entry.record_id), edit_from(entry, sequence))
-    ledger.save_record(record)
+    merged, effect = merge(record, edit_from(entry, sequence))
+    ledger.save_record(merged)
     ledger.add_entry(entry.as_applied(sequence, effect))
     return PushResult(number=entry.number, change_id=entry.change_id, outcome="applied", sequence=sequence)
 

@@ -14,16 +14,9 @@ export function cautionText({ code, text, values }: Caution): string {
 /** The explanation of a figure by its path; a path into a list falls back to the entry it belongs to. */
 export function explanationOf(plan: Plan, path: string): Explanation | null {
   const parent = path.replace(/\.[^.]*$/, "");
-  const general = path.replace(/\[\d+\]/g, "[]");
-  return plan.explanations[path] ?? plan.explanations[general] ?? (parent !== path ? plan.explanations[parent] ?? null : null);
+  return plan.explanations[path] ?? (parent !== path ? plan.explanations[parent] ?? null : null);
 }
 
 export function problemText(problem: Problem): string {
   return told("problem", problem.code, problem.values, problem.message);
-}
-
-/** A plan with every list in place: an engine that does not work a part out yet leaves its list away. */
-export function completePlan(plan: Plan): Plan {
-  const lists = { rails: [], sections: [], materials: [], readiness: [], cautions: [], explanations: {} };
-  return { ...lists, ...plan };
 }

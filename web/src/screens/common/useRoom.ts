@@ -1,9 +1,7 @@
 /** Everything a room's screen looks at, in one place. */
-import { useMemo } from "preact/hooks";
 import { planOf, readingsOf, roomOf, type PlanState, type Row } from "../../state";
 import type { Plan } from "../../wire";
 import type { RoomFields } from "./roomFigure";
-import { completePlan } from "./plan";
 
 export interface RoomView {
   readonly id: string;
@@ -19,7 +17,6 @@ export function useRoom(id: string): RoomView | null {
   const state = planOf(id).value;
   const readings = readingsOf(id).value;
   // A plan of an earlier state says nothing once the room has problems: no figure is better than an old one.
-  const plan = useMemo(() => (state.plan ? completePlan(state.plan) : null), [state.plan]);
   if (!row || row.fields.deleted === true) return null;
-  return { id, fields: row.fields, readings, state, plan: state.status === "problems" ? null : plan };
+  return { id, fields: row.fields, readings, state, plan: state.status === "problems" ? null : state.plan };
 }

@@ -42,7 +42,7 @@ function Order({ plan }: { plan: Plan }) {
 
 /** The sections with their numbers, and what each takes, in the order they are filled. */
 function Fill({ room, plan }: { room: RoomView; plan: Plan }) {
-  const scene = { ...withLayer(roomScene(room.fields), plan, "sections", new Set()), wallLabels: [] };
+  const scene = withLayer(roomScene(room.fields), plan, "sections", new Set());
   const sections = [...plan.sections].sort((a, b) => a.order - b.order);
   return (
     <>
