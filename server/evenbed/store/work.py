@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from contextlib import contextmanager
+from threading import Lock
 
 from sqlalchemy import Engine
 from sqlmodel import Session, select
@@ -39,6 +40,7 @@ class Store:
 
     def __init__(self, url: str, busy_timeout_s: float = 5.0) -> None:
         self.engine = open_engine(url, busy_timeout_s)
+        self._turn = Lock()
 
     @contextmanager
     def reading(self) -> Iterator[UnitOfWork]:
@@ -48,8 +50,12 @@ class Store:
 
     @contextmanager
     def writing(self) -> Iterator[UnitOfWork]:
-        """A unit of work that writes, alone; it waits for its turn at its first statement."""
-        with told_apart(), _session(for_writing(self.engine)) as session:
+        """A unit of work that writes, alone; it waits for writers of other processes at its first statement.
+
+        Writers of this process take turns: the database's own waiting is not fair, and one of several busy writers
+        could wait past its patience. A unit of work is never opened inside another that writes.
+        """
+        with self._turn, told_apart(), _session(for_writing(self.engine)) as session:
             yield UnitOfWork(session)
 
     def close(self) -> None:
