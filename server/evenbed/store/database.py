@@ -1,14 +1,24 @@
-"""Opening a database: SQLite set so that what is committed is on the disk, and PostgreSQL by the same constructs."""
+"""Opening a database: SQLite set so that what is committed is on the disk, or PostgreSQL, by the same constructs."""
 
+from collections.abc import Callable
 from typing import Any
 
 from sqlalchemy import URL, Connection, Engine, create_engine, event
 from sqlalchemy.engine import make_url
-from sqlalchemy.exc import ArgumentError, NoSuchModuleError
+from sqlalchemy.exc import ArgumentError
 
 from evenbed.store.faults import StoreError
 
 PRAGMAS = ("journal_mode=WAL", "synchronous=FULL", "foreign_keys=ON")
+POSTGRESQL = "postgresql"
+DRIVER = "postgresql+psycopg"
+CONNECTIONS, MORE_CONNECTIONS = 5, 10
+"""A process keeps so many open and takes so many more when busy: a PostgreSQL as it comes serves six of them."""
+SILENCE_S = 60
+"""A writer whose machine has gone keeps all others out; PostgreSQL ends a transaction that is silent for so long."""
+CONNECT_S = 10
+WRITERS = int.from_bytes(b"Evenbed")
+"""The number of the lock that every writer takes first. Any would do, as long as it is always the same one."""
 
 
 class DatabaseUrlError(StoreError):
@@ -36,7 +46,7 @@ def shown_url(url: str) -> str:
 def open_engine(url: str, busy_timeout_s: float, pragmas: tuple[str, ...] = PRAGMAS) -> Engine:
     """An engine for the URL. Nothing is opened yet. Raises DatabaseUrlError."""
     if not is_sqlite(url):
-        return _served_engine(url)
+        return _served_engine(url, busy_timeout_s)
     engine = create_engine(url, connect_args={"timeout": busy_timeout_s, "check_same_thread": False})
     event.listen(engine, "connect", _preparing(pragmas))
     event.listen(engine, "begin", _begin)
@@ -44,20 +54,63 @@ def open_engine(url: str, busy_timeout_s: float, pragmas: tuple[str, ...] = PRAG
     return engine
 
 
-def _served_engine(url: str) -> Engine:
-    """An engine for a database that a server keeps."""
-    try:
-        return create_engine(url, pool_pre_ping=True)
-    except (NoSuchModuleError, ModuleNotFoundError) as error:
-        raise DatabaseUrlError(f"{shown_url(url)} needs a driver that is not installed ({error}).") from error
-
-
 def for_writing(engine: Engine) -> Engine:
-    """The same engine, its transactions begun for writing.
+    """The same engine, its transactions begun for writing, one at a time among all processes.
 
     Under SQLite a read that turns into a write fails at once, whatever the busy timeout; it must start as a write.
+    Under PostgreSQL a writer must see what the one before it committed, so it may not hold on to an older picture.
     """
+    if engine.dialect.name == POSTGRESQL:
+        return engine.execution_options(writes=True, isolation_level="READ COMMITTED")
     return engine.execution_options(writes=True)
+
+
+def for_reading(engine: Engine) -> Engine:
+    """The same engine, each of its transactions one unchanging picture. SQLite knows no other kind."""
+    if engine.dialect.name == POSTGRESQL:
+        return engine.execution_options(isolation_level="REPEATABLE READ", postgresql_readonly=True)
+    return engine
+
+
+def _served_engine(url: str, busy_timeout_s: float) -> Engine:
+    """An engine for a database that PostgreSQL keeps."""
+    parts = url_from_text(url)
+    if parts.get_backend_name() not in (POSTGRESQL, "postgres"):
+        raise DatabaseUrlError(f"{shown_url(url)} is neither SQLite nor PostgreSQL; Evenbed has a driver for these.")
+    engine = create_engine(
+        parts.set(drivername=DRIVER),
+        pool_pre_ping=True,
+        pool_size=CONNECTIONS,
+        max_overflow=MORE_CONNECTIONS,
+        pool_timeout=max(busy_timeout_s, 1.0),
+        connect_args={"connect_timeout": CONNECT_S},
+    )
+    event.listen(engine, "begin", _beginning_served(busy_timeout_s))
+    return engine
+
+
+def _beginning_served(busy_timeout_s: float) -> Callable[[Connection], None]:
+    told = _writers_beginning(busy_timeout_s)
+
+    def begin(connection: Connection) -> None:
+        if connection.get_execution_options().get("writes", False):
+            connection.exec_driver_sql(told, execution_options={"no_parameters": True})
+
+    return begin
+
+
+def _writers_beginning(busy_timeout_s: float) -> str:
+    """What a writing transaction says first.
+
+    A commit waits for the disk, whatever the server's own setting: only then is a change acknowledged. To PostgreSQL
+    a waiting time of 0 would mean for ever, so it is never less than a millisecond.
+    """
+    return f"""
+        SET LOCAL lock_timeout = {max(1, round(busy_timeout_s * 1000))};
+        SET LOCAL idle_in_transaction_session_timeout = '{SILENCE_S}s';
+        SELECT set_config('synchronous_commit', 'on', true) WHERE current_setting('synchronous_commit') = 'off';
+        SELECT pg_advisory_xact_lock({WRITERS})
+    """
 
 
 def _preparing(pragmas: tuple[str, ...]) -> Any:
