@@ -4,15 +4,18 @@ import asyncio
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
 import httpx
 from fastapi import FastAPI
 
+from evenbed.access.joining import FROM_THE_APP, invite
 from evenbed.app import create_app
 from evenbed.settings import Settings
 from evenbed.store.work import Store
+from evenbed.wire.exchange import Role
 from tests.phones import uuid_text
 from tests.stores import START, fresh_file, url_of
 
@@ -44,13 +47,16 @@ class Client:
             return await client.request(method, path, headers=headers, **told)
 
     def join(self, device_id: str = PHONE, person: str = "Ana", **more: Any) -> httpx.Response:
-        """Join with the right code, or with what `more` says."""
+        """Join with a code that the server's command printed, or with what `more` says."""
         told = {"code": self.code, "device_id": device_id, "device_name": "phone", "person": person} | more
         return self.send("POST", "/api/join", json=told)
 
-    def joined(self, device_id: str = PHONE, person: str = "Ana") -> "Client":
-        """A client for a device that has joined."""
-        token = self.join(device_id, person).json()["token"]
+    def joined(self, device_id: str = PHONE, person: str = "Ana", role: Role = "foreman") -> "Client":
+        """A client for a device of a new person that has joined."""
+        with self.store.writing() as work:
+            code = invite(work, role, datetime.now(UTC), FROM_THE_APP)
+            work.commit()
+        token = self.join(device_id, person, code=code).json()["token"]
         return Client(self.app, self.code, {"Authorization": f"Bearer {token}"})
 
     def push(self, *changes: dict[str, Any], **more: Any) -> httpx.Response:

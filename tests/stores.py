@@ -7,12 +7,16 @@ from datetime import UTC, datetime
 from functools import cache
 from pathlib import Path
 from tempfile import mkdtemp
+from uuid import NAMESPACE_OID, uuid5
 
 from evenbed.access.codes import hash_of_token
 from evenbed.access.joining import found
 from evenbed.store.devices import Device
 from evenbed.store.migrate import migrate
+from evenbed.store.people import Person
 from evenbed.store.work import Store
+from evenbed.sync.model import Author
+from evenbed.wire.exchange import Role
 
 START = datetime(2026, 5, 4, 13, 0, tzinfo=UTC)
 
@@ -23,7 +27,7 @@ def template() -> tuple[Path, str]:
     file = Path(mkdtemp(prefix="evenbed-test-")) / "template.db"
     migrate(url_of(file))
     store = Store(url_of(file))
-    code = found(store, START)
+    code = found(store, datetime.now(UTC))
     store.close()
     assert code is not None
     return file, code
@@ -50,10 +54,22 @@ def fresh_store(folder: Path) -> Iterator[Store]:
         store.close()
 
 
-def join_device(store: Store, device_id: str, name: str = "phone", person: str = "Ana") -> str:
-    """Take a device in without asking for a code; its token."""
-    token = f"token of {device_id}"
+def author_of(device_id: str, person: str = "Ana") -> Author:
+    """Who writes on that device; a person has the same id on all of theirs."""
+    return Author(device_id, str(uuid5(NAMESPACE_OID, person)), person)
+
+
+FOREMAN = Person(str(uuid5(NAMESPACE_OID, "Ana")), "Ana", "foreman", 1)
+"""Sees everything."""
+
+
+def join_device(
+    store: Store, device_id: str, name: str = "phone", person: str = "Ana", role: Role = "foreman"
+) -> tuple[Person, str]:
+    """Take a device in without asking for a code; its person, and its token."""
+    token, person_id = f"token of {device_id}", author_of(device_id, person).person_id
     with store.writing() as work:
-        work.devices.save(Device(device_id, name, person), hash_of_token(token), START)
+        joined = work.people.with_id(person_id) or work.people.add(person_id, person, role)
+        work.devices.save(Device(device_id, name, joined, START), hash_of_token(token))
         work.commit()
-    return token
+    return joined, token

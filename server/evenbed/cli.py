@@ -9,7 +9,7 @@ from contextlib import closing
 from datetime import UTC, datetime
 from pathlib import Path
 
-from evenbed.access.joining import found, renew_code
+from evenbed.access.joining import found, invite_foreman
 from evenbed.api.plans import answer_from_bytes, problem_answer
 from evenbed.app import create_app
 from evenbed.demo.load import load_demo
@@ -106,7 +106,7 @@ def run_serve(given: argparse.Namespace, settings: Settings) -> int:
     code = _founded(settings)
     with closing(_store(settings)) as store:
         if given.new_code and code is None:
-            code = renew_code(store, _now())
+            code = invite_foreman(store, _now())
         if given.demo:
             _add_demo(store)
     _say_code(code)
@@ -130,7 +130,7 @@ def run_join_code(_given: argparse.Namespace, settings: Settings) -> int:
     """Print a fresh join code."""
     migrate(settings.database_url)
     with closing(_store(settings)) as store:
-        print(found(store, _now()) or renew_code(store, _now()))
+        print(found(store, _now()) or invite_foreman(store, _now()))
     return 0
 
 

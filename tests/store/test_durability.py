@@ -10,9 +10,9 @@ from pathlib import Path
 import httpx
 from tests.clients import PHONE, change
 from tests.phones import uuid_text
-from tests.stores import START, fresh_file, url_of
+from tests.stores import FOREMAN, START, fresh_file, url_of
 
-from evenbed.access.joining import renew_code
+from evenbed.access.joining import invite_foreman
 from evenbed.store.work import Store
 
 KILLS = 2
@@ -57,7 +57,7 @@ def job(number: int) -> dict[str, object]:
 def test_everything_acknowledged_survives_a_killed_server(tmp_path: Path) -> None:
     file, _ = fresh_file(tmp_path)
     store = Store(url_of(file))
-    code = renew_code(store, START)
+    code = invite_foreman(store, START)
     acknowledged = 0
     headers: dict[str, str] = {}
     for _ in range(KILLS):
@@ -72,7 +72,7 @@ def test_everything_acknowledged_survives_a_killed_server(tmp_path: Path) -> Non
                 acknowledged = push(client, acknowledged + 1)
         kill(process)
     with store.reading() as work:
-        names = [record.fields["name"] for record in work.archive.page(0, 500).records]
+        names = [record.fields["name"] for record in work.archive.page(FOREMAN, 0, 500).records]
     store.close()
     assert names == [f"job {n}" for n in range(1, KILLS * PUSHES + 1)]
 
@@ -80,7 +80,7 @@ def test_everything_acknowledged_survives_a_killed_server(tmp_path: Path) -> Non
 def test_the_stream_says_at_once_that_there_is_more_and_a_stop_takes_seconds(tmp_path: Path) -> None:
     file, _ = fresh_file(tmp_path)
     store = Store(url_of(file))
-    code = renew_code(store, START)
+    code = invite_foreman(store, START)
     store.close()
     process, address = start(file)
     with httpx.Client(base_url=address, timeout=SOON_S) as client:

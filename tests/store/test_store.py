@@ -9,7 +9,7 @@ from sqlalchemy import text
 from sqlalchemy.dialects import postgresql
 from sqlalchemy.schema import CreateIndex, CreateTable
 from tests.phones import Edit, push_of, uuid_text
-from tests.stores import START, fresh_store, join_device
+from tests.stores import FOREMAN, START, author_of, fresh_store, join_device
 
 from evenbed.store.tables import ChangeRow, Table
 from evenbed.store.work import Store
@@ -28,14 +28,14 @@ def push_job(store: Store, author: Author, number: int, change: int, *, commit: 
     """One new job from a device."""
     made = Edit(uuid_text(change), number, "job", uuid_text(change + 5000), {"name": "x"}, 0, START)
     with store.writing() as work:
-        accept_push(work.ledger(), author, push_of([made], START, START - START), START)
+        accept_push(work.ledger(), author, "foreman", push_of([made], START, START - START), START)
         if commit:
             work.commit()
 
 
 def test_without_a_commit_nothing_stays(store: Store) -> None:
     join_device(store, uuid_text(1))
-    push_job(store, Author(uuid_text(1), "Ana"), 1, 100, commit=False)
+    push_job(store, author_of(uuid_text(1), "Ana"), 1, 100, commit=False)
     with store.reading() as work:
         assert work.archive.latest() == 0
         assert list(work.archive.records()) == []
@@ -55,13 +55,13 @@ def test_a_reader_sees_one_unchanging_picture(store: Store) -> None:
     join_device(store, uuid_text(1))
     with store.reading() as work:
         assert work.archive.latest() == 0
-        push_job(store, Author(uuid_text(1), "Ana"), 1, 100)
-        assert work.archive.page(0, 10).records == ()
+        push_job(store, author_of(uuid_text(1), "Ana"), 1, 100)
+        assert work.archive.page(FOREMAN, 0, 10).records == ()
         assert work.archive.latest() == 0
 
 
 def test_writers_at_the_same_time_take_turns_and_readers_skip_nothing(store: Store) -> None:
-    devices = [Author(uuid_text(n), f"person {n}") for n in range(1, 5)]
+    devices = [author_of(uuid_text(n), f"person {n}") for n in range(1, 5)]
     for device in devices:
         join_device(store, device.device_id)
     seen: list[int] = []
@@ -92,7 +92,7 @@ def read_on(store: Store, seen: list[int], done: threading.Event) -> None:
     while True:
         last_round = done.is_set()
         with store.reading() as work:
-            page = work.archive.page(after, 7)
+            page = work.archive.page(FOREMAN, after, 7)
         seen += [record.sequence for record in page.records]
         after = page.next
         if last_round and not page.more:
@@ -102,9 +102,9 @@ def read_on(store: Store, seen: list[int], done: threading.Event) -> None:
 def test_a_cursor_that_waits_for_the_rest_of_a_page_does_not_pass_it(store: Store) -> None:
     join_device(store, uuid_text(1))
     for number in range(1, 5):
-        push_job(store, Author(uuid_text(1), "Ana"), number, 100 + number)
+        push_job(store, author_of(uuid_text(1), "Ana"), number, 100 + number)
     with store.reading() as work:
-        page = work.archive.page(0, 3)
+        page = work.archive.page(FOREMAN, 0, 3)
     assert (page.next, page.more, page.latest) == (3, True, 4)
 
 

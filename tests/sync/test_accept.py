@@ -10,10 +10,10 @@ from tests.stores import START
 
 from evenbed.sync.accept import DeviceForkedError, GapError, UpdateNeededError, accept_push
 from evenbed.sync.model import Author
-from evenbed.wire.exchange import Change, PushRequest, PushResult
+from evenbed.wire.exchange import Change, PushRequest, PushResult, Role
 from evenbed.wire.refusals import SENTENCES, Reason
 
-ANA = Author(uuid_text(900), "Ana")
+ANA = Author(uuid_text(900), uuid_text(90), "Ana")
 JOB, ROOM, READING, OTHER = (uuid_text(n) for n in range(1, 5))
 POINT = {"at": [0.5, 7]}
 READ = {"room_id": ROOM, "down": 1003, **POINT}
@@ -27,10 +27,12 @@ def change(number: int, kind: str, record_id: str, fields: dict[str, Any], **mor
     )
 
 
-def push(ledger: MemoryLedger, *changes: Change, author: Author = ANA, protocol: int = 1) -> list[PushResult]:
+def push(
+    ledger: MemoryLedger, *changes: Change, author: Author = ANA, role: Role = "foreman", protocol: int = 1
+) -> list[PushResult]:
     """Hand the changes over."""
     request = PushRequest(protocol=protocol, changes=list(changes), device_time=START.isoformat())
-    return accept_push(ledger, author, request, START)
+    return accept_push(ledger, author, role, request, START)
 
 
 @pytest.fixture
@@ -132,14 +134,14 @@ def test_a_repeated_number_with_another_change_is_a_forked_device(ledger: Memory
 
 def test_a_change_offered_again_by_the_devices_new_self_counts_once(ledger: MemoryLedger) -> None:
     again = change(1, "reading", READING, READ, change_id=uuid_text(1003))
-    (result,) = push(ledger, again, author=Author(uuid_text(901), "Ana"))
+    (result,) = push(ledger, again, author=Author(uuid_text(901), uuid_text(90), "Ana"))
     assert (result.outcome, result.sequence) == ("already_applied", 3)
     assert ledger.latest == 3
 
 
 def test_a_change_id_with_other_contents_is_refused_and_kept(ledger: MemoryLedger) -> None:
     other = change(1, "job", JOB, {"note": "other"}, change_id=uuid_text(1003))
-    (result,) = push(ledger, other, author=Author(uuid_text(901), "Ana"))
+    (result,) = push(ledger, other, author=Author(uuid_text(901), uuid_text(90), "Ana"))
     assert result.reason == Reason.CHANGE_ID_TAKEN
     assert ledger.entries[-1].fields == {"note": "other"}
 

@@ -10,13 +10,15 @@ from evenbed.sync.clocks import OLDEST, corrected_time
 from evenbed.sync.merge import merge
 from evenbed.sync.model import Author, Edit, Effect, Record
 
-ANA, BEN, EVA = (Author(device, person) for device, person in (("a", "Ana"), ("b", "Ben"), ("e", "Eva")))
+ANA, BEN, EVA = (
+    Author(device, person.lower(), person) for device, person in (("a", "Ana"), ("b", "Ben"), ("e", "Eva"))
+)
 JOB = "019df2e4-d900-7000-8000-000000000001"
 
 
 def edit(sequence: int, author: Author, minute: int, seen: int = 0, **fields: object) -> Edit:
     """An edit of the job, so many minutes after the start."""
-    return Edit(sequence, author, START + timedelta(minutes=minute), "job", JOB, fields, seen)  # type: ignore[arg-type]
+    return Edit(sequence, author, START + timedelta(minutes=minute), "job", JOB, JOB, fields, seen)  # type: ignore[arg-type]
 
 
 def merged(*edits: Edit) -> tuple[Record, list[Effect]]:
@@ -101,7 +103,7 @@ def test_a_delete_is_undone_by_another_change() -> None:
 def test_of_edits_that_knew_nothing_of_each_other_the_last_made_stands_in_any_order_of_arrival(
     order: list[int],
 ) -> None:
-    edits = [edit(n + 1, Author(f"d{made}", "x"), made, name=f"value {made}") for n, made in enumerate(order)]
+    edits = [edit(n + 1, Author(f"d{made}", "x", "x"), made, name=f"value {made}") for n, made in enumerate(order)]
     record, effects = merged(*edits)
     assert record.fields == {"name": "value 5"}
     replaced = {effect.replaced["name"] for effect in effects if effect.replaced}

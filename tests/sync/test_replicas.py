@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, precondition, rule
 from tests.ledgers import MemoryLedger
 from tests.phones import Edit, Phone, push_of, uuid_text
-from tests.stores import START, fresh_file, join_device, url_of
+from tests.stores import FOREMAN, START, author_of, fresh_file, join_device, url_of
 
 from evenbed.store.work import Store
 from evenbed.sync.accept import DeviceForkedError, GapError, accept_push
@@ -139,13 +139,13 @@ class Replicas(RuleBasedStateMachine):
         if one.waiting and not self._is_forked(one):
             with self.store.writing() as work:
                 push = push_of(one.waiting, self.now, one.clock_offset)
-                accept_push(work.ledger(), self._author(one), push, self.now)
+                accept_push(work.ledger(), self._author(one), "foreman", push, self.now)
         assert self._log() == before
 
     @rule(phone=phones, limit=st.integers(1, 3))
     def pull(self, phone: int, limit: int) -> None:
         with self.store.reading() as work:
-            page = work.archive.page(self.phones[phone].cursor, limit)
+            page = work.archive.page(FOREMAN, self.phones[phone].cursor, limit)
         self.phones[phone].take(page.records, page.next)
 
     @precondition(lambda self: any(self.backups))
@@ -178,9 +178,9 @@ class Replicas(RuleBasedStateMachine):
             push = push_of(edits, now, phone.clock_offset)
             if isinstance(said, Exception):
                 with pytest.raises(type(said)):
-                    accept_push(work.ledger(), self._author(phone), push, now)
+                    accept_push(work.ledger(), self._author(phone), "foreman", push, now)
                 raise said
-            results = accept_push(work.ledger(), self._author(phone), push, now)
+            results = accept_push(work.ledger(), self._author(phone), "foreman", push, now)
             work.commit()
         assert results == said
         return results
@@ -188,13 +188,13 @@ class Replicas(RuleBasedStateMachine):
     def _judged(self, phone: Phone, edits: list[Edit], now: datetime) -> list[PushResult] | Exception:
         kept = self.judge.latest, list(self.judge.entries), dict(self.judge.records)
         try:
-            return accept_push(self.judge, self._author(phone), push_of(edits, now, NO_OFFSET), now)
+            return accept_push(self.judge, self._author(phone), "foreman", push_of(edits, now, NO_OFFSET), now)
         except (GapError, DeviceForkedError) as error:
             self.judge.latest, self.judge.entries, self.judge.records = kept
             return error
 
     def _author(self, phone: Phone) -> Author:
-        return Author(phone.device_id, phone.person)
+        return author_of(phone.device_id, phone.person)
 
     def _is_forked(self, phone: Phone) -> bool:
         known = {e.number: e.change_id for e in self.judge.entries if e.author.device_id == phone.device_id}

@@ -1,65 +1,133 @@
-"""Joining: a device brings the code it was told, and takes a token away."""
+"""Joining: a device brings the code it was told, and takes a token away; and who holds a token.
 
-from datetime import datetime
+A code lets one device in, once, within its time. The foreman makes codes for people; the server's own command makes
+codes for a foreman without a name, which is also how a company gets in again that lost its last foreman's device.
+"""
 
-from evenbed.access.codes import hash_of_code, hash_of_token, is_code, make_code, make_token
+from datetime import datetime, timedelta
+from uuid import uuid4
+
+from evenbed.access.codes import hash_of_code, hash_of_token, make_code, make_token
 from evenbed.access.tries import Tries
 from evenbed.store.devices import Device
+from evenbed.store.invites import Invite
+from evenbed.store.people import Person
 from evenbed.store.work import Store, UnitOfWork
-from evenbed.wire.exchange import JoinRequest
+from evenbed.wire.exchange import JoinRequest, Role
+
+FROM_THE_SERVER = timedelta(hours=24)
+FROM_THE_APP = timedelta(minutes=30)
 
 
 class WrongCodeError(Exception):
-    """The code is not the one that is valid now."""
+    """No such code, or it was used, or its time is over."""
+
+
+class NameNeededError(Exception):
+    """The code does not say who it is for, and neither did the device."""
+
+
+class DeviceTakenError(Exception):
+    """The device belongs to somebody else and was not removed."""
 
 
 class NotJoinedError(Exception):
-    """No token, or one that is worth nothing (any more)."""
+    """No token, or one that nobody ever had."""
+
+
+class DeviceRemovedError(Exception):
+    """The token of a device that was removed."""
 
 
 def found(store: Store, at: datetime) -> str | None:
-    """Give a new database its identity and first join code. The code, to be shown this once; None if it was done."""
+    """Give a new database its identity and a first foreman's code, to be shown this once; None if it was done."""
     with store.writing() as work:
         if work.founding.is_done():
             return None
-        code = make_code()
-        work.founding.found(hash_of_code(code), at)
+        work.founding.found()
+        code = invite(work, "foreman", at, FROM_THE_SERVER)
         work.commit()
         return code
 
 
-def renew_code(store: Store, at: datetime) -> str:
-    """A fresh join code; the one before is worth nothing from now on. Devices that have joined stay joined."""
-    code = make_code()
+def invite_foreman(store: Store, at: datetime) -> str:
+    """A code from the server's own command, for whoever is to be (again) a foreman."""
     with store.writing() as work:
-        work.founding.save_join_code(hash_of_code(code), at)
+        code = invite(work, "foreman", at, FROM_THE_SERVER)
         work.commit()
     return code
 
 
-def check_code(store: Store, tries: Tries, address: str, code: str) -> None:
-    """Raises WrongCodeError, or TooManyTriesError where the address has guessed too often."""
+def invite(
+    work: UnitOfWork,
+    role: Role,
+    at: datetime,
+    lasting: timedelta,
+    person_id: str | None = None,
+    made_by: str | None = None,
+) -> str:
+    """A fresh code for one device."""
+    code = make_code()
+    code_hash = hash_of_code(code, work.founding.identity())
+    work.invites.add(Invite(code_hash, role, person_id, made_by, at, at + lasting))
+    return code
+
+
+def check_code(store: Store, tries: Tries, address: str, code: str, at: datetime) -> Invite:
+    """The invitation behind a code.
+
+    Raises WrongCodeError, or TooManyTriesError where the address has guessed too often.
+    """
     tries.check(address)
     with store.reading() as work:
-        kept = work.founding.join_code_hash()
-    if not is_code(code, kept):
+        found = work.invites.with_hash(hash_of_code(code, work.founding.identity()))
+    if found is None or not _is_open(found, at):
         tries.count(address)
-        raise WrongCodeError("That is not the join code that is valid now. Ask for it at the office.")
+        raise WrongCodeError("No device can join with this code (any more). Ask the foreman for a fresh one.")
+    return found
 
 
-def join(work: UnitOfWork, request: JoinRequest, at: datetime) -> str:
-    """Take the device in and return its token. A device that joins again gets a new token for its old one."""
-    token = make_token()
-    device = Device(request.device_id, request.device_name, request.person)
-    work.devices.save(device, hash_of_token(token), at)
-    return token
+def _is_open(invite: Invite, at: datetime) -> bool:
+    return not invite.is_used and at < invite.expires_at
+
+
+def join(work: UnitOfWork, invite: Invite, request: JoinRequest, at: datetime) -> tuple[Device, str]:
+    """Take the device in: the device and its token. One that joins again gets a new token for its old one.
+
+    Raises WrongCodeError where another device was faster, NameNeededError, DeviceTakenError.
+    """
+    again = work.invites.with_hash(invite.code_hash)
+    if again is None or not _is_open(again, at):
+        raise WrongCodeError("Another device has just joined with this code. Ask the foreman for a fresh one.")
+    person = _person_of(work, invite, request)
+    _check_free(work, request.device_id, person)
+    device, token = Device(request.device_id, request.device_name, person, at), make_token()
+    work.devices.save(device, hash_of_token(token))
+    work.invites.use(invite.code_hash, device.id, at)
+    return device, token
+
+
+def _person_of(work: UnitOfWork, invite: Invite, request: JoinRequest) -> Person:
+    known = work.people.with_id(invite.person_id) if invite.person_id else None
+    if known is not None:
+        return known
+    if request.person is None:
+        raise NameNeededError("This code does not say who it is for. Tell your name too.")
+    return work.people.add(str(uuid4()), request.person, invite.role)
+
+
+def _check_free(work: UnitOfWork, device_id: str, person: Person) -> None:
+    known = work.devices.with_id(device_id)
+    if known and known.removed_at is None and known.person.id != person.id:
+        raise DeviceTakenError("This device is somebody else's. Let them leave first, or join as a new device.")
 
 
 def device_from_token(store: Store, token: str | None) -> Device:
-    """The device that holds the token. Raises NotJoinedError."""
-    if token:
-        with store.reading() as work:
-            device = work.devices.with_token(hash_of_token(token))
-        if device:
-            return device
-    raise NotJoinedError("Join with the code from the office first.")
+    """The device that holds the token. Raises NotJoinedError or DeviceRemovedError."""
+    with store.reading() as work:
+        device = work.devices.with_token(hash_of_token(token)) if token else None
+    if device is None:
+        raise NotJoinedError("Join with the code from the office first.")
+    if device.removed_at is not None:
+        raise DeviceRemovedError("This device was removed. What it holds stays on it; join again with a fresh code.")
+    return device

@@ -10,9 +10,15 @@ from fastapi.exceptions import RequestValidationError
 from pydantic_core import ErrorDetails
 from starlette.exceptions import HTTPException
 
-from evenbed.access.joining import NotJoinedError, WrongCodeError
+from evenbed.access.joining import (
+    DeviceRemovedError,
+    DeviceTakenError,
+    NameNeededError,
+    NotJoinedError,
+    WrongCodeError,
+)
 from evenbed.access.tries import TooManyTriesError
-from evenbed.store.faults import StoreBusyError, StoreFailedError, StoreFullError
+from evenbed.store.faults import StoreBusyError, StoreFailedError, StoreFullError, StoreGoneError
 from evenbed.sync.accept import DeviceForkedError, GapError, UpdateNeededError
 from evenbed.wire.problems import ABOUT, Code, ProblemItem, ProblemReply
 
@@ -58,6 +64,8 @@ def install(app: FastAPI) -> None:
     """Put every error of ours, and those of the framework, into the one shape."""
     plain: dict[type[Exception], Code] = {
         WrongCodeError: Code.WRONG_CODE,
+        NameNeededError: Code.NAME_NEEDED,
+        DeviceTakenError: Code.DEVICE_TAKEN,
         DeviceForkedError: Code.DEVICE_FORKED,
         UpdateNeededError: Code.UPDATE_NEEDED,
     }
@@ -65,8 +73,10 @@ def install(app: FastAPI) -> None:
         app.add_exception_handler(kind, _saying(code))
     for kind, code in {StoreFullError: Code.STORAGE_FULL, StoreFailedError: Code.STORAGE_FAILED}.items():
         app.add_exception_handler(kind, _logged(code))
-    app.add_exception_handler(NotJoinedError, _not_joined)
+    app.add_exception_handler(NotJoinedError, _no_entry(Code.NOT_JOINED))
+    app.add_exception_handler(DeviceRemovedError, _no_entry(Code.DEVICE_REMOVED))
     app.add_exception_handler(StoreBusyError, _busy)
+    app.add_exception_handler(StoreGoneError, _gone)
     app.add_exception_handler(GapError, _gap)
     app.add_exception_handler(TooManyTriesError, _too_many_tries)
     app.add_exception_handler(RequestValidationError, _malformed)
@@ -89,14 +99,24 @@ def _logged(code: Code) -> Handler:
     return handle
 
 
-def _not_joined(_request: Request, error: Exception) -> Response:
-    reply = problem_reply(Code.NOT_JOINED, str(error))
-    reply.headers["WWW-Authenticate"] = "Bearer"
-    return reply
+def _no_entry(code: Code) -> Handler:
+    def handle(_request: Request, error: Exception) -> Response:
+        reply = problem_reply(code, str(error))
+        reply.headers["WWW-Authenticate"] = "Bearer"
+        return reply
+
+    return handle
 
 
 def _busy(_request: Request, error: Exception) -> Response:
     return _with_wait(problem_reply(Code.BUSY, str(error), retry_after=BUSY_WAIT_S), BUSY_WAIT_S)
+
+
+def _gone(request: Request, error: Exception) -> Response:
+    """Where the database is and who opens it goes to the log, not to whoever asks."""
+    _LOG.error("%s %s: %s", request.method, request.url.path, error)
+    said = "The service cannot reach its database now. Sending again is safe: a change counts once."
+    return _with_wait(problem_reply(Code.BUSY, said, retry_after=BUSY_WAIT_S), BUSY_WAIT_S)
 
 
 def _gap(_request: Request, error: Exception) -> Response:
@@ -140,6 +160,9 @@ def _internal(_request: Request, _error: Exception) -> Response:
 
 STORE_CODES = (Code.BUSY, Code.STORAGE_FULL, Code.STORAGE_FAILED)
 """What any route that touches the database may answer."""
+
+ENTRY_CODES = (Code.NOT_JOINED, Code.DEVICE_REMOVED)
+"""What any route for joined devices may answer."""
 
 BODY_CODES = (Code.MALFORMED, Code.NOT_JSON, Code.JSON_REQUIRED, Code.TOO_LARGE)
 """What any route with a body may answer before it looks at what is in it."""

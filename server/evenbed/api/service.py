@@ -9,9 +9,11 @@ from fastapi.security import APIKeyCookie, HTTPAuthorizationCredentials, HTTPBea
 
 from evenbed.access.joining import device_from_token
 from evenbed.access.tries import Tries
+from evenbed.api.problems import ProblemError
 from evenbed.settings import Settings
 from evenbed.store.devices import Device
 from evenbed.store.work import Store
+from evenbed.wire.problems import Code
 
 COOKIE = "evenbed_device"
 
@@ -54,6 +56,26 @@ def joined_device(service: TheService, token: TheToken) -> Device:
 
 
 JoinedDevice = Annotated[Device, Depends(joined_device)]
+
+
+def writing_device(device: JoinedDevice) -> Device:
+    """The device that is asking, where its person may write. Raises ProblemError `viewer_only_looks`."""
+    if device.person.role == "viewer":
+        raise ProblemError(Code.VIEWER_ONLY_LOOKS, "A viewer may look, and change nothing.")
+    return device
+
+
+WritingDevice = Annotated[Device, Depends(writing_device)]
+
+
+def foremans_device(device: JoinedDevice) -> Device:
+    """The device that is asking, where it is a foreman's. Raises ProblemError `foreman_only`."""
+    if device.person.role != "foreman":
+        raise ProblemError(Code.FOREMAN_ONLY, "Ask a foreman to do this.")
+    return device
+
+
+ForemansDevice = Annotated[Device, Depends(foremans_device)]
 
 
 def now() -> datetime:

@@ -6,11 +6,12 @@ from datetime import UTC, datetime
 from importlib.resources import files
 from typing import Any
 
-from evenbed.access.joining import join
+from evenbed.access.codes import hash_of_token, make_token
+from evenbed.store.devices import Device
 from evenbed.store.work import Store
 from evenbed.sync.accept import accept_push
 from evenbed.sync.model import Author
-from evenbed.wire.exchange import Change, FieldValues, JoinRequest, PushRequest
+from evenbed.wire.exchange import Change, FieldValues, PushRequest
 from evenbed.wire.protocol import PROTOCOL, SCHEMA
 from evenbed.wire.records import ReadingFields, RoomFields
 
@@ -26,10 +27,11 @@ class DemoRefusedError(Exception):
 def load_demo(store: Store) -> int:
     """Add the demo job. How many changes were new: none where it is there already. Raises DemoRefusedError."""
     at = datetime.now(UTC)
-    device = JoinRequest(code="-", device_id=_id(0), device_name="Demo", person=PERSON)
     with store.writing() as work:
-        join(work, device, at)
-        results = accept_push(work.ledger(), Author(device.device_id, PERSON), _push(at), at)
+        person = work.people.with_id(_id(0)) or work.people.add(_id(0), PERSON, "setter")
+        if work.devices.with_id(_id(0)) is None:
+            work.devices.save(Device(_id(0), "Demo", person, at), hash_of_token(make_token()))
+        results = accept_push(work.ledger(), Author(_id(0), person.id, PERSON), person.role, _push(at), at)
         refused = [result.message for result in results if result.outcome == "refused"]
         if refused:
             raise DemoRefusedError("; ".join(map(str, refused)))

@@ -1,12 +1,14 @@
-"""Looking things up: pages of what changed, the history of a record, the whole log."""
+"""Looking things up: pages of what changed, the history of a record, the whole log; to each person what they see."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from sqlalchemy import ColumnElement, func, true
 from sqlmodel import Session, col, select
 
+from evenbed.store.people import Person
 from evenbed.store.rows import entry_from, record_from
-from evenbed.store.tables import ChangeRow, DeviceRow, RecordRow, ServiceRow
+from evenbed.store.tables import AssignmentRow, ChangeRow, DeviceRow, RecordRow, ServiceRow
 from evenbed.sync.model import Entry, Record
 
 
@@ -34,15 +36,15 @@ class Archive:
     def __init__(self, session: Session) -> None:
         self._session = session
 
-    def page(self, after: int, limit: int) -> Page:
-        """What changed after a number, at most `limit` records.
+    def page(self, person: Person, after: int, limit: int) -> Page:
+        """What changed after a number among what the person sees, at most `limit` records.
 
         The newest number is read first: every change up to it was committed before the records are read, for numbers
         are given and committed one transaction after the other. So a cursor never passes a change it has not seen.
         """
         latest = self.latest()
-        newer = select(RecordRow).where(RecordRow.sequence > after).order_by(col(RecordRow.sequence))
-        rows = self._session.exec(newer.limit(limit + 1)).all()
+        newer = select(RecordRow).where(RecordRow.sequence > after, seen_by(person))
+        rows = self._session.exec(newer.order_by(col(RecordRow.sequence)).limit(limit + 1)).all()
         records, more = tuple(record_from(row) for row in rows[:limit]), len(rows) > limit
         last = records[-1].sequence if records else after
         end = max(latest, last)
@@ -51,6 +53,15 @@ class Archive:
     def latest(self) -> int:
         """The last number given."""
         return self._session.exec(select(ServiceRow.latest)).one()
+
+    def latest_for(self, person: Person) -> int:
+        """The newest number among what the person sees; 0 where they see nothing."""
+        return self._session.exec(select(func.max(RecordRow.sequence)).where(seen_by(person))).one() or 0
+
+    def is_seen(self, person: Person, kind: str, record_id: str) -> bool:
+        """True where there is such a record and the person sees it."""
+        one = select(RecordRow.id).where(RecordRow.kind == kind, RecordRow.id == record_id, seen_by(person))
+        return self._session.exec(one).first() is not None
 
     def history(self, kind: str, record_id: str) -> tuple[Past, ...]:
         """Every applied change of a record, oldest first; empty where there is no such record."""
@@ -72,3 +83,11 @@ class Archive:
         """Every record as it stands."""
         rows = self._session.exec(select(RecordRow).execution_options(yield_per=1000))
         return (record_from(row) for row in rows)
+
+
+def seen_by(person: Person) -> ColumnElement[bool]:
+    """The condition on records that leaves what the person sees."""
+    if person.role == "foreman":
+        return true()
+    assigned = select(AssignmentRow.job_id).where(AssignmentRow.person_id == person.id)
+    return col(RecordRow.job_id).in_(assigned)

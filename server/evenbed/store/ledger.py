@@ -3,6 +3,7 @@
 from sqlalchemy import desc
 from sqlmodel import Session, col, select
 
+from evenbed.store.people import People
 from evenbed.store.rows import change_row_from, entry_from, record_from, record_row_from
 from evenbed.store.tables import ChangeRow, RecordRow, ServiceRow
 from evenbed.sync.model import Entry, Record
@@ -48,6 +49,8 @@ class SqlLedger:
         self._session.flush()
 
     def save_record(self, record: Record) -> None:
-        """Keep the record in place of what stood before."""
+        """Keep the record in place of what stood before; with a job, who sees it."""
         self._session.merge(record_row_from(record))
         self._session.flush()
+        if record.kind == "job":
+            People(self._session).assign(record)

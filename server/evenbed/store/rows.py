@@ -1,10 +1,11 @@
 """From rows to what sync works on, and back."""
 
+from dataclasses import asdict
 from typing import Any, cast
 
 from evenbed.store.tables import ChangeRow, RecordRow
 from evenbed.store.times import moment_from_text, text_from_moment
-from evenbed.sync.model import Author, Effect, Entry, Outcome, Record, Refusal, Stamp
+from evenbed.sync.model import Author, Conflict, Effect, Entry, Outcome, Record, Refusal, Stamp
 from evenbed.wire.refusals import Reason
 
 
@@ -16,6 +17,7 @@ def change_row_from(entry: Entry) -> ChangeRow:
         change_id=entry.change_id,
         sequence=entry.sequence,
         outcome=entry.outcome,
+        person_id=entry.author.person_id,
         person=entry.author.person,
         kind=entry.kind,
         record_id=entry.record_id,
@@ -39,7 +41,7 @@ def entry_from(row: ChangeRow) -> Entry:
         change_id=row.change_id,
         number=row.number,
         outcome=cast("Outcome", row.outcome),
-        author=Author(row.device_id, row.person),
+        author=Author(row.device_id, row.person_id, row.person),
         kind=row.kind,
         record_id=row.record_id,
         fields=row.fields,
@@ -59,9 +61,12 @@ def record_row_from(record: Record) -> RecordRow:
     return RecordRow(
         kind=record.kind,
         id=record.id,
+        job_id=record.job_id,
+        owner_id=record.owner_id,
         sequence=record.sequence,
         fields=record.fields,
         stamps={name: _json_from_stamp(stamp) for name, stamp in record.stamps.items()},
+        conflicts={name: [_json_from_conflict(one) for one in lost] for name, lost in record.conflicts.items()},
         created_by=record.created_by,
         changed_by=record.changed_by,
         changed_at=text_from_moment(record.changed_at),
@@ -73,19 +78,30 @@ def record_from(row: RecordRow) -> Record:
     return Record(
         kind=row.kind,
         id=row.id,
+        job_id=row.job_id,
+        owner_id=row.owner_id,
         fields=row.fields,
         stamps={name: _stamp_from_json(value) for name, value in row.stamps.items()},
         sequence=row.sequence,
         created_by=row.created_by,
         changed_by=row.changed_by,
         changed_at=moment_from_text(row.changed_at),
+        conflicts={name: tuple(_conflict_from_json(one) for one in lost) for name, lost in row.conflicts.items()},
     )
 
 
 def _json_from_stamp(stamp: Stamp) -> list[Any]:
-    return [stamp.sequence, stamp.device_id, text_from_moment(stamp.at)]
+    return [stamp.sequence, stamp.device_id, stamp.person, text_from_moment(stamp.at)]
 
 
 def _stamp_from_json(value: list[Any]) -> Stamp:
-    sequence, device_id, at = value
-    return Stamp(sequence, device_id, moment_from_text(at))
+    sequence, device_id, person, at = value
+    return Stamp(sequence, device_id, person, moment_from_text(at))
+
+
+def _json_from_conflict(conflict: Conflict) -> dict[str, Any]:
+    return asdict(conflict) | {"at": text_from_moment(conflict.at)}
+
+
+def _conflict_from_json(value: dict[str, Any]) -> Conflict:
+    return Conflict(**(value | {"at": moment_from_text(value["at"])}))

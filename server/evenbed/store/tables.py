@@ -5,7 +5,7 @@ Times are texts, ISO 8601 in UTC with microseconds, so that they sort and read t
 
 from typing import Any
 
-from sqlalchemy import JSON, BigInteger, Column, Index, MetaData, Text, text
+from sqlalchemy import JSON, BigInteger, Column, Index, LargeBinary, MetaData, Text, text
 from sqlmodel import Field, SQLModel
 
 NAMING = {
@@ -24,27 +24,62 @@ class Table(SQLModel):
 
 
 class ServiceRow(Table, table=True):
-    """One row: who this database is, the last number given, and the hash of the join code."""
+    """One row: who this database is, and the last number given."""
 
     __tablename__ = "service"
 
     id: int = Field(default=1, primary_key=True)
     identity: str
     latest: int = Field(default=0, sa_type=BigInteger)
-    join_code_hash: str
-    join_code_made_at: str
+
+
+class PersonRow(Table, table=True):
+    """Somebody who was let in, or is expected. `view` grows whenever the jobs they see change."""
+
+    __tablename__ = "person"
+
+    id: str = Field(primary_key=True)
+    name: str
+    role: str
+    view: int = Field(default=1, sa_type=BigInteger)
 
 
 class DeviceRow(Table, table=True):
-    """A phone or browser that has joined."""
+    """A phone or browser that has joined. Once `removed_at` is set its token opens nothing."""
 
     __tablename__ = "device"
 
     id: str = Field(primary_key=True)
     name: str
-    person: str
+    person_id: str = Field(foreign_key="person.id", index=True)
     token_hash: str = Field(unique=True)
     joined_at: str
+    last_seen_at: str | None = None
+    removed_at: str | None = None
+
+
+class InviteRow(Table, table=True):
+    """A join code: for one device, for a while. Without a person, whoever brings it says who they are."""
+
+    __tablename__ = "invite"
+
+    code_hash: str = Field(primary_key=True)
+    role: str
+    person_id: str | None = Field(default=None, foreign_key="person.id")
+    made_by: str | None = Field(default=None, foreign_key="device.id")
+    made_at: str
+    expires_at: str
+    used_at: str | None = None
+    used_by: str | None = Field(default=None, foreign_key="device.id")
+
+
+class AssignmentRow(Table, table=True):
+    """Who sees a job without being a foreman. Made from the job's record, and can be made again from it."""
+
+    __tablename__ = "assignment"
+
+    job_id: str = Field(primary_key=True)
+    person_id: str = Field(primary_key=True, index=True)
 
 
 class ChangeRow(Table, table=True):
@@ -67,6 +102,7 @@ class ChangeRow(Table, table=True):
     change_id: str
     sequence: int | None = Field(default=None, unique=True, sa_type=BigInteger)
     outcome: str
+    person_id: str
     person: str
     kind: str
     record_id: str
@@ -87,12 +123,40 @@ class RecordRow(Table, table=True):
     """A record as it stands; it can be made again from the log."""
 
     __tablename__ = "record"
+    __table_args__ = (Index(None, "job_id", "sequence"),)
 
     kind: str = Field(primary_key=True)
     id: str = Field(primary_key=True)
+    job_id: str
+    owner_id: str
     sequence: int = Field(unique=True, sa_type=BigInteger)
     fields: dict[str, Any] = Field(sa_column=Column(JSON, nullable=False))
     stamps: dict[str, Any] = Field(sa_column=Column(JSON, nullable=False))
+    conflicts: dict[str, Any] = Field(sa_column=Column(JSON, nullable=False))
     created_by: str
     changed_by: str
     changed_at: str
+
+
+class PhotoRow(Table, table=True):
+    """A picture by the hash of its bytes. Until all of them are here it has parts, and no thumbnail."""
+
+    __tablename__ = "photo"
+
+    hash: str = Field(primary_key=True)
+    size: int = Field(sa_type=BigInteger)
+    received: int = Field(sa_type=BigInteger)
+    media_type: str | None = None
+    content: bytes | None = Field(default=None, sa_column=Column(LargeBinary, nullable=True))
+    thumbnail: bytes | None = Field(default=None, sa_column=Column(LargeBinary, nullable=True))
+    begun_at: str
+
+
+class PhotoPartRow(Table, table=True):
+    """Some bytes of a picture that is still on its way, from an offset on."""
+
+    __tablename__ = "photo_part"
+
+    hash: str = Field(primary_key=True, foreign_key="photo.hash")
+    offset: int = Field(primary_key=True, sa_type=BigInteger)
+    content: bytes = Field(sa_column=Column(LargeBinary, nullable=False))

@@ -8,11 +8,13 @@ from sqlalchemy import Engine
 from sqlmodel import Session, select
 
 from evenbed.store.archive import Archive
-from evenbed.store.database import for_writing, open_engine
+from evenbed.store.database import for_reading, for_writing, open_engine
 from evenbed.store.devices import Devices
 from evenbed.store.faults import told_apart
 from evenbed.store.founding import Founding
+from evenbed.store.invites import Invites
 from evenbed.store.ledger import SqlLedger
+from evenbed.store.people import People
 from evenbed.store.tables import ServiceRow
 
 
@@ -22,6 +24,8 @@ class UnitOfWork:
     def __init__(self, session: Session) -> None:
         self._session = session
         self.devices = Devices(session)
+        self.people = People(session)
+        self.invites = Invites(session)
         self.archive = Archive(session)
         self.founding = Founding(session)
 
@@ -45,7 +49,7 @@ class Store:
     @contextmanager
     def reading(self) -> Iterator[UnitOfWork]:
         """A unit of work that only reads: one unchanging picture of the database."""
-        with told_apart(), _session(self.engine) as session:
+        with told_apart(), _session(for_reading(self.engine)) as session:
             yield UnitOfWork(session)
 
     @contextmanager

@@ -8,10 +8,11 @@ from datetime import datetime
 
 from evenbed.sync.check import refusal_of, refuse
 from evenbed.sync.clocks import corrected_time
+from evenbed.sync.jobs import job_id_of
 from evenbed.sync.merge import merge
 from evenbed.sync.model import Author, Edit, Entry, Record, Refusal
 from evenbed.sync.port import Ledger
-from evenbed.wire.exchange import Change, PushRequest, PushResult
+from evenbed.wire.exchange import Change, PushRequest, PushResult, Role
 from evenbed.wire.protocol import PROTOCOL, SCHEMA
 from evenbed.wire.refusals import Reason
 
@@ -49,13 +50,15 @@ class UpdateNeededError(SyncError):
         )
 
 
-def accept_push(ledger: Ledger, author: Author, push: PushRequest, received_at: datetime) -> list[PushResult]:
-    """What became of each change, in order.
+def accept_push(
+    ledger: Ledger, author: Author, role: Role, push: PushRequest, received_at: datetime
+) -> list[PushResult]:
+    """What became of each change, in order. Whether the author may write at all is decided before.
 
     Raises UpdateNeededError, GapError or DeviceForkedError, and then nothing may be committed.
     """
     _check_versions(push)
-    return [_accept(ledger, author, change, push.device_time, received_at) for change in push.changes]
+    return [_accept(ledger, author, role, change, (push.device_time, received_at)) for change in push.changes]
 
 
 def _check_versions(push: PushRequest) -> None:
@@ -66,15 +69,16 @@ def _check_versions(push: PushRequest) -> None:
         raise UpdateNeededError("record schema", newest, SCHEMA)
 
 
-def _accept(ledger: Ledger, author: Author, change: Change, push_time: str, received_at: datetime) -> PushResult:
+def _accept(ledger: Ledger, author: Author, role: Role, change: Change, clocks: tuple[str, datetime]) -> PushResult:
     last = ledger.last_entry(author.device_id)
     expected = 1 if last is None else last.number + 1
     if change.number < expected:
         return _repeated(ledger, author, change)
     if change.number > expected:
         raise GapError(expected, change.number)
+    push_time, received_at = clocks
     at = corrected_time(change.device_time, push_time, received_at, last.at if last else None)
-    return _take(ledger, _entry(author, change, at, received_at), change)
+    return _take(ledger, _entry(author, change, at, received_at), change, role)
 
 
 def _repeated(ledger: Ledger, author: Author, change: Change) -> PushResult:
@@ -103,12 +107,12 @@ def _entry(author: Author, change: Change, at: datetime, received_at: datetime) 
     )
 
 
-def _take(ledger: Ledger, entry: Entry, change: Change) -> PushResult:
+def _take(ledger: Ledger, entry: Entry, change: Change, role: Role) -> PushResult:
     earlier = ledger.applied(change.change_id)
     if earlier is not None:
         return _take_again(ledger, entry, earlier)
     record = ledger.record(change.kind, change.record_id)
-    refusal = refusal_of(change, record, ledger)
+    refusal = refusal_of(change, record, ledger, entry.author, role)
     return _keep_refused(ledger, entry, refusal) if refusal else _apply(ledger, entry, record)
 
 
@@ -128,15 +132,16 @@ def _keep_refused(ledger: Ledger, entry: Entry, refusal: Refusal) -> PushResult:
 
 def _apply(ledger: Ledger, entry: Entry, record: Record | None) -> PushResult:
     sequence = ledger.next_sequence()
-    merged, effect = merge(record, edit_from(entry, sequence))
+    job_id = record.job_id if record else job_id_of(entry.kind, entry.record_id, entry.fields, ledger.record)
+    merged, effect = merge(record, edit_from(entry, sequence, job_id))
     ledger.save_record(merged)
     ledger.add_entry(entry.as_applied(sequence, effect))
     return PushResult(number=entry.number, change_id=entry.change_id, outcome="applied", sequence=sequence)
 
 
-def edit_from(entry: Entry, sequence: int) -> Edit:
+def edit_from(entry: Entry, sequence: int, job_id: str) -> Edit:
     """The entry as the merge takes it."""
-    return Edit(sequence, entry.author, entry.at, entry.kind, entry.record_id, entry.fields, entry.seen)
+    return Edit(sequence, entry.author, entry.at, entry.kind, entry.record_id, job_id, entry.fields, entry.seen)
 
 
 def _refused_result(entry: Entry, refusal: Refusal) -> PushResult:

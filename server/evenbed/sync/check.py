@@ -3,39 +3,42 @@
 from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
-from evenbed.sync.model import Record, Refusal
+from evenbed.sync.jobs import PARENTS, may_see, parent_of
+from evenbed.sync.model import Author, Record, Refusal
 from evenbed.sync.port import Ledger
-from evenbed.wire.exchange import Change
+from evenbed.wire.exchange import Change, Role
 from evenbed.wire.records import SHAPES
 from evenbed.wire.refusals import SENTENCES, Reason
 from evenbed.wire.values import DEEPEST, is_deeper, is_uuid
 
-PARENTS = {
-    "room": ("job", "job_id"),
-    "reading": ("room", "room_id"),
-    "placement": ("room", "room_id"),
-    "climate": ("room", "room_id"),
-}
 PLACES = ("at", "mark")
 QUOTED = 80
 CHANGEABLE_IN_A_READING = {"deleted"}
+FOREMANS_FIELDS = {("job", "crew")}
 
 
-def refusal_of(change: Change, record: Record | None, ledger: Ledger) -> Refusal | None:
+def refusal_of(change: Change, record: Record | None, ledger: Ledger, author: Author, role: Role) -> Refusal | None:
     """Why the change may not be applied to the record as it stands (None before its first change); None if it may."""
     return (
         _bad_envelope(change)
         or _final_reading(change, record)
         or _bad_fields(change, record)
         or _placeless_reading(change, record)
-        or _unknown_parent(change, ledger)
+        or _unknown_parent(change, record, ledger)
+        or _not_assigned(change, record, ledger, author, role)
+        or _not_foreman(change, role)
     )
 
 
 def refuse(reason: Reason, **values: object) -> Refusal:
     """The refusal with its English sentence; what a phone sent is quoted no longer than a line."""
-    quoted = {name: str(value)[:QUOTED] for name, value in values.items()}
+    quoted = {name: _plain(str(value)) for name, value in values.items()}
     return Refusal(reason, SENTENCES[reason].format(**quoted))
+
+
+def _plain(text: str) -> str:
+    """A line's length of it, without what no database of text can keep."""
+    return "".join(c if c.isprintable() else "?" for c in text[:QUOTED])
 
 
 def _bad_envelope(change: Change) -> Refusal | None:
@@ -91,11 +94,29 @@ def _placeless_reading(change: Change, record: Record | None) -> Refusal | None:
     return None
 
 
-def _unknown_parent(change: Change, ledger: Ledger) -> Refusal | None:
+def _unknown_parent(change: Change, record: Record | None, ledger: Ledger) -> Refusal | None:
     if change.kind not in PARENTS:
         return None
     parent, field = PARENTS[change.kind]
     got = change.fields.get(field)
-    if field not in change.fields or ledger.record(parent, str(got)) is not None:
+    if record is not None:
+        is_moved = field in change.fields and got != record.fields[field]
+        return refuse(Reason.PARENT_IS_FINAL, kind=change.kind, field=field) if is_moved else None
+    if parent_of(change.kind, change.fields, ledger.record) is not None:
         return None
     return refuse(Reason.UNKNOWN_PARENT, parent=parent, kind=change.kind, got=got)
+
+
+def _not_assigned(
+    change: Change, record: Record | None, ledger: Ledger, author: Author, role: Role
+) -> Refusal | None:
+    kin = record or parent_of(change.kind, change.fields, ledger.record)
+    job = ledger.record("job", kin.job_id) if kin else None
+    if job is None or may_see(author.person_id, role, job):
+        return None
+    return refuse(Reason.NOT_ASSIGNED, kind=change.kind)
+
+
+def _not_foreman(change: Change, role: Role) -> Refusal | None:
+    field = next((name for name in change.fields if (change.kind, name) in FOREMANS_FIELDS), None)
+    return refuse(Reason.FOREMAN_ONLY, field=field) if field and role != "foreman" else None

@@ -2,8 +2,8 @@
 
 A device that had seen a field's value may replace it, whatever the clocks say: it knew better. Where two devices
 edited the same field without having seen each other, the later edit stands by corrected time, even if it arrives
-first; at the very same time, the one that arrives later stands. The other value stays in the history, listed as
-concurrent, and either can be restored by another change.
+first; at the very same time, the one that arrives later stands. The other value stays in the history and in the
+record's conflicts, until somebody who has seen both sets the field again, to whichever value.
 
 An edit counts as no earlier than any value it knowingly replaced, so that a chain of edits never loses to a value
 that one of them had already replaced.
@@ -12,7 +12,9 @@ that one of them had already replaced.
 import json
 from dataclasses import replace
 
-from evenbed.sync.model import Edit, Effect, Record, Stamp
+from pydantic import JsonValue
+
+from evenbed.sync.model import Conflict, Edit, Effect, Record, Stamp
 
 
 def merge(record: Record | None, edit: Edit) -> tuple[Record, Effect]:
@@ -23,13 +25,26 @@ def merge(record: Record | None, edit: Edit) -> tuple[Record, Effect]:
     overruled = tuple(name for name in concurrent if edit.at < record.stamps[name].at)
     standing = [name for name in edit.fields if name not in overruled]
     replaced = {n: record.fields[n] for n in standing if n in record.fields and _differs(record, edit, n)}
-    return _merged(record, edit, standing), Effect(replaced, concurrent, overruled)
+    effect = Effect(replaced, concurrent, overruled)
+    merged = _merged(record, edit, standing)
+    return replace(merged, conflicts=_conflicts(record, edit, effect, merged)), effect
 
 
 def _first(edit: Edit) -> Record:
-    person = edit.author.person
-    stamps = {name: Stamp(edit.sequence, edit.author.device_id, edit.at) for name in edit.fields}
-    return Record(edit.kind, edit.record_id, edit.fields, stamps, edit.sequence, person, person, edit.at)
+    author = edit.author
+    stamp = Stamp(edit.sequence, author.device_id, author.person, edit.at)
+    return Record(
+        kind=edit.kind,
+        id=edit.record_id,
+        job_id=edit.job_id,
+        owner_id=author.person_id,
+        fields=edit.fields,
+        stamps=dict.fromkeys(edit.fields, stamp),
+        sequence=edit.sequence,
+        created_by=author.person,
+        changed_by=author.person,
+        changed_at=edit.at,
+    )
 
 
 def _is_concurrent(record: Record, edit: Edit, name: str) -> bool:
@@ -38,15 +53,21 @@ def _is_concurrent(record: Record, edit: Edit, name: str) -> bool:
 
 
 def _had_seen(edit: Edit, stamp: Stamp) -> bool:
-    """A number the service has not given yet comes from another database: it proves nothing."""
-    seen = edit.seen if edit.seen < edit.sequence else 0
-    return stamp.device_id == edit.author.device_id or stamp.sequence <= seen
+    return stamp.device_id == edit.author.device_id or stamp.sequence <= seen_by(edit)
+
+
+def seen_by(edit: Edit) -> int:
+    """The number up to which the editor knew. One not given yet comes from another database: it proves nothing."""
+    return edit.seen if edit.seen < edit.sequence else 0
 
 
 def _differs(record: Record, edit: Edit, name: str) -> bool:
+    return _is_other(record.fields[name], edit.fields[name])
+
+
+def _is_other(one: JsonValue, another: JsonValue) -> bool:
     """Compared as JSON: to Python 1 equals true, to the person who typed it it does not."""
-    before, after = record.fields[name], edit.fields[name]
-    return json.dumps(before, sort_keys=True) != json.dumps(after, sort_keys=True)
+    return json.dumps(one, sort_keys=True) != json.dumps(another, sort_keys=True)
 
 
 def _merged(record: Record, edit: Edit, standing: list[str]) -> Record:
@@ -64,4 +85,29 @@ def _merged(record: Record, edit: Edit, standing: list[str]) -> Record:
 
 def _stamp(before: Stamp | None, edit: Edit) -> Stamp:
     at = edit.at if before is None else max(edit.at, before.at)
-    return Stamp(edit.sequence, edit.author.device_id, at)
+    return Stamp(edit.sequence, edit.author.device_id, edit.author.person, at)
+
+
+def _conflicts(record: Record, edit: Edit, effect: Effect, merged: Record) -> dict[str, tuple[Conflict, ...]]:
+    """By field, what waits for a decision after the edit; a value that stands after all lost nothing."""
+    after = dict(record.conflicts)
+    for name in edit.fields:
+        undecided = _undecided(record, edit, effect, name)
+        after[name] = tuple(lost for lost in undecided if _is_other(lost.value, merged.fields[name]))
+    return {name: lost for name, lost in after.items() if lost}
+
+
+def _undecided(record: Record, edit: Edit, effect: Effect, name: str) -> list[Conflict]:
+    """What still waits for a decision on a field: not what the editor had seen, nor what was their own."""
+    seen, device = seen_by(edit), edit.author.device_id
+    before = [c for c in record.conflicts.get(name, ()) if c.sequence > seen and c.device_id != device]
+    if name not in effect.concurrent:
+        return before
+    return [*before, _loser(record, edit, name, is_edit=name in effect.overruled)]
+
+
+def _loser(record: Record, edit: Edit, name: str, *, is_edit: bool) -> Conflict:
+    if is_edit:
+        return Conflict(edit.fields[name], edit.author.person, edit.author.device_id, edit.at, edit.sequence)
+    stamp = record.stamps[name]
+    return Conflict(record.fields[name], stamp.person, stamp.device_id, stamp.at, edit.sequence)

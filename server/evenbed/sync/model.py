@@ -5,6 +5,8 @@ from dataclasses import dataclass, field, replace
 from datetime import datetime
 from typing import Literal
 
+from pydantic import JsonValue
+
 from evenbed.wire.exchange import FieldValues
 from evenbed.wire.refusals import Reason
 
@@ -13,33 +15,53 @@ Outcome = Literal["applied", "already_applied", "refused"]
 
 @dataclass(frozen=True)
 class Author:
-    """Who makes a change, and on which device."""
+    """Who makes a change, and on which device. `person` is the name they went by at the time."""
 
     device_id: str
+    person_id: str
     person: str
 
 
 @dataclass(frozen=True)
 class Stamp:
-    """Where a field's value comes from: the change's number at the service, its device, its corrected time."""
+    """Where a field's value comes from: the change's number at the service, who made it where, its corrected time."""
 
     sequence: int
     device_id: str
+    person: str
     at: datetime
 
 
 @dataclass(frozen=True)
+class Conflict:
+    """A value that lost against another made without knowing of it; `sequence` is when the two came together."""
+
+    value: JsonValue
+    person: str
+    device_id: str
+    at: datetime
+    sequence: int
+
+
+@dataclass(frozen=True)
 class Record:
-    """A record as it stands. `sequence` is that of its newest change, standing or not."""
+    """A record as it stands. `sequence` is that of its newest change, standing or not.
+
+    `job_id` is the job it belongs to for good (a job's own id); `owner_id` the person who made it; `conflicts` hold,
+    by field, what lost and waits for somebody to decide.
+    """
 
     kind: str
     id: str
+    job_id: str
+    owner_id: str
     fields: FieldValues
     stamps: Mapping[str, Stamp]
     sequence: int
     created_by: str
     changed_by: str
     changed_at: datetime
+    conflicts: Mapping[str, tuple[Conflict, ...]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -57,13 +79,14 @@ class Effect:
 
 @dataclass(frozen=True)
 class Edit:
-    """A change ready to be merged: numbered by the service, its time corrected."""
+    """A change ready to be merged: numbered by the service, its time corrected, its job known."""
 
     sequence: int
     author: Author
     at: datetime
     kind: str
     record_id: str
+    job_id: str
     fields: FieldValues
     seen: int
 

@@ -11,7 +11,10 @@ from evenbed.wire.values import Moment, Uuid
 
 Version = Annotated[int, Field(ge=1, le=1_000_000)]
 Count = Annotated[int, Field(ge=0, le=2**53)]
+EnvelopeText = Annotated[str, Field(max_length=LONGEST_ID, pattern=r"^[^\x00-\x1f\x7f]*$")]
 SpokenName = Annotated[str, Field(min_length=1, max_length=LONGEST_NAME, pattern=r"^[^\x00-\x1f\x7f]+$")]
+Role = Literal["foreman", "setter", "viewer"]
+"""A foreman sees and decides everything; a setter works on the jobs assigned; a viewer looks at them."""
 FieldValues = dict[str, JsonValue]
 
 
@@ -33,13 +36,18 @@ class JoinRequest(Request):
     code: str = Field(min_length=1, max_length=100)
     device_id: Uuid
     device_name: SpokenName
-    person: SpokenName
+    person: SpokenName | None = Field(
+        default=None, description="Needed where the code does not say who it is for: `name_needed`"
+    )
 
 
 class JoinReply(Reply):
     """The device has joined; `token` is shown this once."""
 
     device_id: str
+    person_id: str
+    person: str
+    role: Role
     database: str = Field(description="Random identity of the database; changes when it is restored from a backup")
     protocol: int = PROTOCOL
     token: str
@@ -50,7 +58,11 @@ class SessionReply(Reply):
     """Who this device is to the service."""
 
     device_id: str
+    device_name: str
+    person_id: str
     person: str
+    role: Role
+    view: int = Field(description="Changes whenever the jobs that this person sees change")
     database: str
     protocol: int = PROTOCOL
     server_time: Moment
@@ -61,8 +73,8 @@ class Change(Request):
 
     change_id: Uuid
     number: int = Field(ge=1, le=2**53, description="The device's own count: 1, 2, 3 ...")
-    kind: str = Field(max_length=LONGEST_ID, description="job, room, reading, placement or climate")
-    record_id: str = Field(max_length=LONGEST_ID)
+    kind: EnvelopeText = Field(description="job, room, reading, placement, climate or photo")
+    record_id: EnvelopeText
     fields: FieldValues
     seen: Count = Field(description="The service's number this device had seen when the edit was made")
     device_time: Moment = Field(description="The device's own clock when the edit was made")
@@ -97,6 +109,16 @@ class PushReply(Reply):
     results: list[PushResult]
 
 
+class Conflict(Reply):
+    """A value that lost against another made without knowing of it. An edit that has seen `sequence` closes it."""
+
+    value: JsonValue
+    person: str
+    device_id: str
+    at: Moment = Field(description="When that edit was made, the device's clock corrected")
+    sequence: int = Field(description="The service's number of the change that brought the two together")
+
+
 class PulledRecord(Reply):
     """A record as it stands; `sequence` is that of its newest change."""
 
@@ -107,6 +129,9 @@ class PulledRecord(Reply):
     created_by: str
     changed_by: str
     changed_at: Moment
+    conflicts: dict[str, list[Conflict]] = Field(
+        description="By field: what lost against the value that stands, until somebody who saw both decides"
+    )
 
 
 class PullReply(Reply):
@@ -116,6 +141,10 @@ class PullReply(Reply):
     protocol: int = PROTOCOL
     server_time: Moment
     latest: int
+    view: int = Field(
+        description="The jobs this person sees. Where it differs from the one asked for, this page is the first of a "
+        "snapshot: at its end, drop every stored record that did not come with it"
+    )
     more: bool
     next: int
     records: list[PulledRecord]
@@ -150,6 +179,7 @@ class LatestEvent(Reply):
     """There is something to pull."""
 
     latest: int
+    view: int
 
 
 class HealthReply(Reply):

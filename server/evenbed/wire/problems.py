@@ -13,7 +13,13 @@ class Code(StrEnum):
     MALFORMED = "malformed"
     NOT_JSON = "not_json"
     NOT_JOINED = "not_joined"
+    DEVICE_REMOVED = "device_removed"
     WRONG_CODE = "wrong_code"
+    NAME_NEEDED = "name_needed"
+    DEVICE_TAKEN = "device_taken"
+    FOREMAN_ONLY = "foreman_only"
+    LAST_FOREMAN = "last_foreman"
+    VIEWER_ONLY_LOOKS = "viewer_only_looks"
     TOO_MANY_TRIES = "too_many_tries"
     DEVICE_FORKED = "device_forked"
     GAP = "gap"
@@ -41,7 +47,13 @@ ABOUT: dict[Code, About] = {
     Code.MALFORMED: About(422, "The request is not in the agreed shape"),
     Code.NOT_JSON: About(422, "The request is not JSON"),
     Code.NOT_JOINED: About(401, "This device has not joined"),
+    Code.DEVICE_REMOVED: About(401, "This device was removed"),
     Code.WRONG_CODE: About(403, "The join code is wrong"),
+    Code.NAME_NEEDED: About(422, "A name is needed to join with this code"),
+    Code.DEVICE_TAKEN: About(409, "This device belongs to somebody else"),
+    Code.FOREMAN_ONLY: About(403, "Only a foreman may do this"),
+    Code.LAST_FOREMAN: About(409, "Somebody must remain who may let others in"),
+    Code.VIEWER_ONLY_LOOKS: About(403, "A viewer may only look"),
     Code.TOO_MANY_TRIES: About(429, "Too many wrong codes"),
     Code.DEVICE_FORKED: About(409, "This device's numbers are already used for other changes"),
     Code.GAP: About(409, "A change is missing before these"),

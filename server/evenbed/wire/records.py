@@ -10,6 +10,8 @@ from pydantic import BaseModel, ConfigDict, Field
 
 from evenbed.wire.values import (
     MOST_ENTRIES,
+    MOST_PHOTO_BYTES,
+    MOST_PHOTO_PIXELS,
     FixturePart,
     LocalId,
     MarkPart,
@@ -19,14 +21,16 @@ from evenbed.wire.values import (
     Number,
     OpeningPart,
     OutlinePart,
+    PhotoType,
     Point,
     SetupPart,
+    Sha256,
     Text,
     TopPart,
     Uuid,
 )
 
-Kind = Literal["job", "room", "reading", "placement", "climate"]
+Kind = Literal["job", "room", "reading", "placement", "climate", "photo"]
 Typed = Annotated[dict[Name, Text], Field(max_length=MOST_ENTRIES)]
 """What was typed (`3 5/16 in`), by the name of the field it became."""
 
@@ -46,6 +50,9 @@ class JobFields(Fields):
     place: Text | None = None
     note: Text | None = None
     units: Literal["imperial", "metric"] | None = None
+    crew: Annotated[list[Uuid], Field(max_length=MOST_ENTRIES)] | None = Field(
+        None, description="Who is assigned, by person id; a foreman's choice. Never set: whoever made the job"
+    )
 
 
 class RoomFields(Fields):
@@ -131,10 +138,25 @@ class ClimateFields(Fields):
     forecast: bool | None = None
 
 
+class PhotoFields(Fields):
+    """A photo of a room, or of one reading in it. The picture travels apart, by its hash. Pixels and bytes."""
+
+    room_id: Uuid
+    hash: Sha256
+    media_type: PhotoType
+    width: Annotated[int, Field(ge=1, le=MOST_PHOTO_PIXELS)]
+    height: Annotated[int, Field(ge=1, le=MOST_PHOTO_PIXELS)]
+    size: Annotated[int, Field(ge=1, le=MOST_PHOTO_BYTES)]
+    note: Text | None = None
+    taken_at: Moment | None = None
+    reading_id: Uuid | None = None
+
+
 SHAPES: dict[str, type[Fields]] = {
     "job": JobFields,
     "room": RoomFields,
     "reading": ReadingFields,
     "placement": PlacementFields,
     "climate": ClimateFields,
+    "photo": PhotoFields,
 }

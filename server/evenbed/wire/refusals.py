@@ -19,6 +19,9 @@ class Reason(StrEnum):
     READING_IS_FINAL = "reading_is_final"
     CHANGE_ID_TAKEN = "change_id_taken"
     NOTHING_CHANGED = "nothing_changed"
+    PARENT_IS_FINAL = "parent_is_final"
+    NOT_ASSIGNED = "not_assigned"
+    FOREMAN_ONLY = "foreman_only"
 
 
 SENTENCES: dict[Reason, str] = {
@@ -31,4 +34,7 @@ SENTENCES: dict[Reason, str] = {
     Reason.READING_IS_FINAL: "A reading is never edited ({field}); take it again and let the new one supersede it.",
     Reason.CHANGE_ID_TAKEN: "Another change with this id, but with other contents, is already here.",
     Reason.NOTHING_CHANGED: "A change needs at least one field.",
+    Reason.PARENT_IS_FINAL: "A {kind} stays where it was made; {field} cannot change.",
+    Reason.NOT_ASSIGNED: "This person is not assigned to the job that this {kind} belongs to.",
+    Reason.FOREMAN_ONLY: "Only a foreman may change {field}.",
 }

@@ -6,13 +6,15 @@ thin) is the engine's judgement: a half-drawn room must be savable too, so parts
 
 import re
 from datetime import datetime
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 
 from evenbed.wire.protocol import LONGEST_ID, LONGEST_NAME, LONGEST_TEXT
 
 MOST_ENTRIES = 2_000
+MOST_PHOTO_BYTES = 4_000_000
+MOST_PHOTO_PIXELS = 8_192
 DEEPEST = 20
 """Lists and objects within each other. What could not be sent on to every phone must not be taken from one."""
 UUID_PATTERN = r"^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$"
@@ -45,6 +47,8 @@ Name = Annotated[str, Field(max_length=LONGEST_NAME)]
 LocalId = Annotated[str, Field(max_length=LONGEST_ID)]
 Uuid = Annotated[str, Field(pattern=UUID_PATTERN)]
 Moment = Annotated[str, Field(max_length=40, json_schema_extra={"format": "date-time"}), AfterValidator(check_moment)]
+Sha256 = Annotated[str, Field(pattern=r"^[0-9a-f]{64}$")]
+PhotoType = Literal["image/jpeg", "image/png", "image/webp"]
 Point = Annotated[list[Number], Field(min_length=2, max_length=2)]
 Place = Annotated[list[Number], Field(min_length=3, max_length=3)]
 Corners = Annotated[list[Point], Field(max_length=MOST_ENTRIES)]

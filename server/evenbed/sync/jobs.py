@@ -1,0 +1,46 @@
+"""Every record belongs to one job for good, and a job is seen by its crew.
+
+A foreman sees every job. Setters and viewers see those whose `crew` names them; a job whose crew was never set is
+seen by the person who made it.
+"""
+
+from collections.abc import Callable, Mapping
+
+from evenbed.sync.model import Record
+from evenbed.wire.exchange import FieldValues, Role
+
+PARENTS: Mapping[str, tuple[str, str]] = {
+    "room": ("job", "job_id"),
+    "reading": ("room", "room_id"),
+    "placement": ("room", "room_id"),
+    "climate": ("room", "room_id"),
+    "photo": ("room", "room_id"),
+}
+"""For a kind of record: the kind of its parent, and the field that names it."""
+
+Find = Callable[[str, str], Record | None]
+
+
+def parent_of(kind: str, fields: FieldValues, find: Find) -> Record | None:
+    """The record that a new one of this kind would belong to; None where there is none, or for a job."""
+    if kind not in PARENTS:
+        return None
+    parent, field = PARENTS[kind]
+    return find(parent, str(fields.get(field)))
+
+
+def job_id_of(kind: str, record_id: str, fields: FieldValues, find: Find) -> str:
+    """The job of a record by its first change. Its parent must be there; a job is its own."""
+    parent = parent_of(kind, fields, find)
+    return record_id if parent is None else parent.job_id
+
+
+def crew_of(job: Record) -> frozenset[str]:
+    """The ids of those who see the job without being foremen."""
+    crew = job.fields.get("crew")
+    return frozenset(map(str, crew)) if isinstance(crew, list) else frozenset({job.owner_id})
+
+
+def may_see(person_id: str, role: Role, job: Record) -> bool:
+    """True where the person sees the job and all that belongs to it."""
+    return role == "foreman" or person_id in crew_of(job)

@@ -1,0 +1,62 @@
+"""Requests and replies about people and their devices. All of it is the foreman's business."""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from evenbed.wire.exchange import Reply, Request, Role, SpokenName
+from evenbed.wire.values import Moment, Uuid
+
+
+class InviteRequest(Request):
+    """Let somebody in: a new person by name, or another device of a known one by id. Exactly one of the two."""
+
+    role: Role = Field(description="Of a new person; a known one keeps theirs")
+    name: SpokenName | None = None
+    person_id: Uuid | None = None
+
+
+class InviteReply(Reply):
+    """A code for one device, shown this once."""
+
+    code: str
+    person_id: str
+    expires_at: Moment
+
+
+class KnownDevice(Reply):
+    """A device that has joined; `removed_at` says since when it may neither read nor write."""
+
+    id: str
+    name: str
+    joined_at: Moment
+    last_seen_at: Moment | None
+    removed_at: Moment | None
+
+
+class KnownPerson(Reply):
+    """Somebody who was let in, or is expected: then there are no devices yet."""
+
+    id: str
+    name: str
+    role: Role
+    devices: list[KnownDevice]
+
+
+class PeopleReply(Reply):
+    """Everybody, by name."""
+
+    people: list[KnownPerson]
+
+
+class PersonEdit(Request):
+    """What changes about a person; what is left out stays."""
+
+    name: SpokenName | None = None
+    role: Role | None = None
+
+
+class DeviceEdit(Request):
+    """A new name for a device."""
+
+    name: Annotated[SpokenName, Field(description="As the foreman or its owner calls it")]
