@@ -10,7 +10,7 @@ export interface paths {
         };
         /**
          * Events
-         * @description Says `{"latest": N}` at once and whenever N has grown. It ends when the device may no longer read.
+         * @description Says `{"latest": N, "view": V}` at once and whenever one has grown. It ends when the device may not read.
          */
         readonly get: operations["events"];
         readonly put?: never;
@@ -90,7 +90,7 @@ export interface paths {
         };
         /**
          * Pull
-         * @description Records changed after a number, oldest change first. After 0 it is all of them.
+         * @description Records changed after a number, oldest change first. After 0, or from another view, it is all of them.
          */
         readonly get: operations["pull"];
         readonly put?: never;
@@ -253,7 +253,7 @@ export interface components {
             };
             /**
              * Kind
-             * @description job, room, reading, placement or climate
+             * @description job, room, reading, placement, climate or photo
              */
             readonly kind: string;
             /**
@@ -377,7 +377,29 @@ export interface components {
          * @description Stable codes; a screen in another language makes its own sentence from them.
          * @enum {string}
          */
-        readonly Code: "bad_document" | "malformed" | "not_json" | "not_joined" | "wrong_code" | "too_many_tries" | "device_forked" | "gap" | "update_needed" | "not_found" | "method_not_allowed" | "too_large" | "json_required" | "busy" | "storage_full" | "storage_failed" | "internal";
+        readonly Code: "bad_document" | "malformed" | "not_json" | "not_joined" | "device_removed" | "wrong_code" | "name_needed" | "device_taken" | "foreman_only" | "last_foreman" | "viewer_only_looks" | "too_many_tries" | "device_forked" | "gap" | "update_needed" | "not_found" | "method_not_allowed" | "too_large" | "json_required" | "busy" | "storage_full" | "storage_failed" | "internal";
+        /**
+         * Conflict
+         * @description A value that lost against another made without knowing of it. An edit that has seen `sequence` closes it.
+         */
+        readonly Conflict: {
+            /**
+             * At
+             * Format: date-time
+             * @description When that edit was made, the device's clock corrected
+             */
+            readonly at: string;
+            /** Device Id */
+            readonly device_id: string;
+            /** Person */
+            readonly person: string;
+            /**
+             * Sequence
+             * @description The service's number of the change that brought the two together
+             */
+            readonly sequence: number;
+            readonly value: components["schemas"]["JsonValue"];
+        };
         /** @description All lines at one height, over the readings' hull: a drawing cuts them at the room's walls. */
         readonly Contour: {
             /** @description Each an open line, or closed where the ends are one point */
@@ -645,6 +667,12 @@ export interface components {
          */
         readonly JobFields: {
             /**
+             * Crew
+             * @description Who is assigned, by person id; a foreman's choice. Never set: whoever made the job
+             * @default null
+             */
+            readonly crew?: readonly string[] | null;
+            /**
              * Deleted
              * @default false
              */
@@ -682,11 +710,20 @@ export interface components {
             readonly database: string;
             /** Device Id */
             readonly device_id: string;
+            /** Person */
+            readonly person: string;
+            /** Person Id */
+            readonly person_id: string;
             /**
              * Protocol
              * @default 1
              */
             readonly protocol?: number;
+            /**
+             * Role
+             * @enum {string}
+             */
+            readonly role: "foreman" | "setter" | "viewer";
             /**
              * Server Time
              * Format: date-time
@@ -706,8 +743,11 @@ export interface components {
             readonly device_id: string;
             /** Device Name */
             readonly device_name: string;
-            /** Person */
-            readonly person: string;
+            /**
+             * Person
+             * @description Needed where the code does not say who it is for: `name_needed`
+             */
+            readonly person?: string | null;
         };
         readonly JsonValue: unknown;
         /**
@@ -717,6 +757,8 @@ export interface components {
         readonly LatestEvent: {
             /** Latest */
             readonly latest: number;
+            /** View */
+            readonly view: number;
         };
         /** @description Heights of everything read. */
         readonly LevelsAnswer: {
@@ -1016,6 +1058,47 @@ export interface components {
         } & {
             readonly [key: string]: unknown;
         };
+        /**
+         * PhotoFields
+         * @description A photo of a room, or of one reading in it. The picture travels apart, by its hash. Pixels and bytes.
+         */
+        readonly PhotoFields: {
+            /**
+             * Deleted
+             * @default false
+             */
+            readonly deleted?: boolean;
+            /** Hash */
+            readonly hash: string;
+            /** Height */
+            readonly height: number;
+            /**
+             * Media Type
+             * @enum {string}
+             */
+            readonly media_type: "image/jpeg" | "image/png" | "image/webp";
+            /**
+             * Note
+             * @default null
+             */
+            readonly note?: string | null;
+            /**
+             * Reading Id
+             * @default null
+             */
+            readonly reading_id?: string | null;
+            /** Room Id */
+            readonly room_id: string;
+            /** Size */
+            readonly size: number;
+            /**
+             * Taken At
+             * @default null
+             */
+            readonly taken_at?: string | null;
+            /** Width */
+            readonly width: number;
+        };
         /** @description One section's mortar: when it was mixed and when it lay in place. */
         readonly Placement: {
             /**
@@ -1183,6 +1266,13 @@ export interface components {
             readonly changed_at: string;
             /** Changed By */
             readonly changed_by: string;
+            /**
+             * Conflicts
+             * @description By field: what lost against the value that stands, until somebody who saw both decides
+             */
+            readonly conflicts: {
+                readonly [key: string]: readonly components["schemas"]["Conflict"][];
+            };
             /** Created By */
             readonly created_by: string;
             /** Fields */
@@ -1195,7 +1285,7 @@ export interface components {
              * Kind
              * @enum {string}
              */
-            readonly kind: "job" | "room" | "reading" | "placement" | "climate";
+            readonly kind: "job" | "room" | "reading" | "placement" | "climate" | "photo";
             /** Sequence */
             readonly sequence: number;
         };
@@ -1224,6 +1314,11 @@ export interface components {
              * Format: date-time
              */
             readonly server_time: string;
+            /**
+             * View
+             * @description The jobs this person sees. Where it differs from the one asked for, this page is the first of a snapshot: at its end, drop every stored record that did not come with it
+             */
+            readonly view: number;
         };
         /**
          * PushReply
@@ -1430,7 +1525,7 @@ export interface components {
          * @description The closed set of reasons.
          * @enum {string}
          */
-        readonly Reason: "unknown_kind" | "unknown_field" | "bad_id" | "bad_value" | "missing_field" | "unknown_parent" | "reading_is_final" | "change_id_taken" | "nothing_changed";
+        readonly Reason: "unknown_kind" | "unknown_field" | "bad_id" | "bad_value" | "missing_field" | "unknown_parent" | "reading_is_final" | "change_id_taken" | "nothing_changed" | "parent_is_final" | "not_assigned" | "foreman_only";
         /**
          * RoomFields
          * @description A room and every choice made for it.
@@ -1656,18 +1751,32 @@ export interface components {
             readonly database: string;
             /** Device Id */
             readonly device_id: string;
+            /** Device Name */
+            readonly device_name: string;
             /** Person */
             readonly person: string;
+            /** Person Id */
+            readonly person_id: string;
             /**
              * Protocol
              * @default 1
              */
             readonly protocol?: number;
             /**
+             * Role
+             * @enum {string}
+             */
+            readonly role: "foreman" | "setter" | "viewer";
+            /**
              * Server Time
              * Format: date-time
              */
             readonly server_time: string;
+            /**
+             * View
+             * @description Changes whenever the jobs that this person sees change
+             */
+            readonly view: number;
         };
         /** @description One lie of the strip along a rail, in the order they are used. */
         readonly Setting: {
@@ -1896,7 +2005,7 @@ export interface operations {
                     readonly "text/event-stream": unknown;
                 };
             };
-            /** @description `not_joined`: This device has not joined */
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
             readonly 401: {
                 headers: {
                     readonly [name: string]: unknown;
@@ -2012,6 +2121,15 @@ export interface operations {
                     readonly "application/problem+json": components["schemas"]["ProblemReply"];
                 };
             };
+            /** @description `device_taken`: This device belongs to somebody else */
+            readonly 409: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
             /** @description `too_large`: The request is too large */
             readonly 413: {
                 headers: {
@@ -2030,7 +2148,7 @@ export interface operations {
                     readonly "application/problem+json": components["schemas"]["ProblemReply"];
                 };
             };
-            /** @description `malformed`: The request is not in the agreed shape; `not_json`: The request is not JSON */
+            /** @description `name_needed`: A name is needed to join with this code; `malformed`: The request is not in the agreed shape; `not_json`: The request is not JSON */
             readonly 422: {
                 headers: {
                     readonly [name: string]: unknown;
@@ -2134,6 +2252,8 @@ export interface operations {
                 /** @description The number up to which everything is known */
                 readonly after?: number;
                 readonly limit?: number;
+                /** @description The view that `after` was counted in */
+                readonly view?: number;
             };
             readonly header?: never;
             readonly path?: never;
@@ -2150,7 +2270,7 @@ export interface operations {
                     readonly "application/json": components["schemas"]["PullReply"];
                 };
             };
-            /** @description `not_joined`: This device has not joined */
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
             readonly 401: {
                 headers: {
                     readonly [name: string]: unknown;
@@ -2219,8 +2339,17 @@ export interface operations {
                     readonly "application/json": components["schemas"]["PushReply"];
                 };
             };
-            /** @description `not_joined`: This device has not joined */
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
             readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `viewer_only_looks`: A viewer may only look */
+            readonly 403: {
                 headers: {
                     readonly [name: string]: unknown;
                 };
@@ -2307,7 +2436,7 @@ export interface operations {
             readonly query?: never;
             readonly header?: never;
             readonly path: {
-                readonly kind: "job" | "room" | "reading" | "placement" | "climate";
+                readonly kind: "job" | "room" | "reading" | "placement" | "climate" | "photo";
                 readonly record_id: string;
             };
             readonly cookie?: never;
@@ -2323,7 +2452,7 @@ export interface operations {
                     readonly "application/json": components["schemas"]["HistoryReply"];
                 };
             };
-            /** @description `not_joined`: This device has not joined */
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
             readonly 401: {
                 headers: {
                     readonly [name: string]: unknown;
@@ -2397,7 +2526,7 @@ export interface operations {
                     readonly "application/json": components["schemas"]["SessionReply"];
                 };
             };
-            /** @description `not_joined`: This device has not joined */
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
             readonly 401: {
                 headers: {
                     readonly [name: string]: unknown;
