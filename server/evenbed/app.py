@@ -7,7 +7,7 @@ from fastapi import FastAPI
 
 from evenbed import __version__
 from evenbed.access.tries import Tries
-from evenbed.api import exchange, health, plans, problems, sessions
+from evenbed.api import exchange, health, people, plans, problems, sessions
 from evenbed.api.bodies import BodyLimit
 from evenbed.api.description import description_of
 from evenbed.api.headers import SafeHeaders
@@ -30,7 +30,7 @@ def create_app(settings: Settings) -> FastAPI:
         redoc_url=None,
     )
     app.state.service = Service(settings, store, Tries(), app.version)
-    for routes in (health, plans, sessions, exchange):
+    for routes in (health, plans, sessions, people, exchange):
         app.include_router(routes.router)
     app.router.default = Pages(settings.web)
     problems.install(app)

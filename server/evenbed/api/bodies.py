@@ -64,10 +64,14 @@ class JsonRequest(Request):
         return parsed
 
 
+WITH_BODY = ("POST", "PUT", "PATCH")
+
+
 class JsonRoute(APIRoute):
     """A route whose body must be declared as application/json.
 
-    A page of another origin cannot send that type without asking first, so a device's cookie is no use to it.
+    A page of another origin cannot send that type, nor the method DELETE, without asking first, so a device's cookie
+    is no use to it.
     """
 
     def get_route_handler(self) -> Handler:
@@ -75,7 +79,7 @@ class JsonRoute(APIRoute):
         inner = super().get_route_handler()
 
         async def handle(request: Request) -> Response:
-            if request.method == "POST" and not _is_json(request):
+            if request.method in WITH_BODY and not _is_json(request):
                 raise ProblemError(Code.JSON_REQUIRED, "Send the header Content-Type: application/json.")
             return await inner(JsonRequest(request.scope, request.receive))
 

@@ -17,6 +17,8 @@ from evenbed.access.joining import (
     NotJoinedError,
     WrongCodeError,
 )
+from evenbed.access.people import LastForemanError, UnknownDeviceError, UnknownPersonError
+from evenbed.access.rights import ForemanOnlyError, ViewerOnlyLooksError
 from evenbed.access.tries import TooManyTriesError
 from evenbed.store.faults import StoreBusyError, StoreFailedError, StoreFullError, StoreGoneError
 from evenbed.sync.accept import DeviceForkedError, GapError, UpdateNeededError
@@ -66,6 +68,11 @@ def install(app: FastAPI) -> None:
         WrongCodeError: Code.WRONG_CODE,
         NameNeededError: Code.NAME_NEEDED,
         DeviceTakenError: Code.DEVICE_TAKEN,
+        ForemanOnlyError: Code.FOREMAN_ONLY,
+        ViewerOnlyLooksError: Code.VIEWER_ONLY_LOOKS,
+        LastForemanError: Code.LAST_FOREMAN,
+        UnknownPersonError: Code.NOT_FOUND,
+        UnknownDeviceError: Code.NOT_FOUND,
         DeviceForkedError: Code.DEVICE_FORKED,
         UpdateNeededError: Code.UPDATE_NEEDED,
     }

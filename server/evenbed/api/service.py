@@ -8,12 +8,11 @@ from fastapi import Depends, Request, Security
 from fastapi.security import APIKeyCookie, HTTPAuthorizationCredentials, HTTPBearer
 
 from evenbed.access.joining import device_from_token
+from evenbed.access.rights import check_foreman, check_writer
 from evenbed.access.tries import Tries
-from evenbed.api.problems import ProblemError
 from evenbed.settings import Settings
 from evenbed.store.devices import Device
 from evenbed.store.work import Store
-from evenbed.wire.problems import Code
 
 COOKIE = "evenbed_device"
 
@@ -51,7 +50,7 @@ TheToken = Annotated[str | None, Depends(token_of)]
 
 
 def joined_device(service: TheService, token: TheToken) -> Device:
-    """The device that is asking. Raises NotJoinedError."""
+    """The device that is asking. Raises NotJoinedError or DeviceRemovedError."""
     return device_from_token(service.store, token)
 
 
@@ -59,20 +58,16 @@ JoinedDevice = Annotated[Device, Depends(joined_device)]
 
 
 def writing_device(device: JoinedDevice) -> Device:
-    """The device that is asking, where its person may write. Raises ProblemError `viewer_only_looks`."""
-    if device.person.role == "viewer":
-        raise ProblemError(Code.VIEWER_ONLY_LOOKS, "A viewer may look, and change nothing.")
-    return device
+    """The device that is asking, where its person may write. Raises ViewerOnlyLooksError."""
+    return check_writer(device)
 
 
 WritingDevice = Annotated[Device, Depends(writing_device)]
 
 
 def foremans_device(device: JoinedDevice) -> Device:
-    """The device that is asking, where it is a foreman's. Raises ProblemError `foreman_only`."""
-    if device.person.role != "foreman":
-        raise ProblemError(Code.FOREMAN_ONLY, "Ask a foreman to do this.")
-    return device
+    """The device that is asking, where it is a foreman's. Raises ForemanOnlyError."""
+    return check_foreman(device)
 
 
 ForemansDevice = Annotated[Device, Depends(foremans_device)]
@@ -85,4 +80,9 @@ def now() -> datetime:
 
 def now_text() -> str:
     """The service's clock as it travels."""
-    return now().isoformat(timespec="milliseconds")
+    return text_of(now())
+
+
+def text_of(at: datetime) -> str:
+    """A moment as it travels."""
+    return at.isoformat(timespec="milliseconds")

@@ -3,10 +3,14 @@
 from fastapi import APIRouter, Request, Response
 
 from evenbed.access.joining import check_code, join
+from evenbed.access.people import remove_device
+from evenbed.access.rights import device_now
 from evenbed.api.bodies import JsonRoute
+from evenbed.api.people import known_device
 from evenbed.api.problems import BODY_CODES, ENTRY_CODES, STORE_CODES, declared
 from evenbed.api.service import COOKIE, JoinedDevice, Service, TheService, now, now_text
 from evenbed.wire.exchange import JoinReply, JoinRequest, SessionReply
+from evenbed.wire.people import KnownDevice
 from evenbed.wire.problems import Code
 
 router = APIRouter(prefix="/api", route_class=JsonRoute, tags=["devices"])
@@ -35,10 +39,8 @@ def join_device(body: JoinRequest, service: TheService, request: Request, respon
     )
 
 
-def _set_cookie(response: Response, service: Service, token: str) -> None:
-    response.set_cookie(
-        COOKIE, token, max_age=COOKIE_AGE_S, httponly=True, samesite="strict", secure=service.settings.https
-    )
+def _set_cookie(response: Response, service: Service, token: str, age_s: int = COOKIE_AGE_S) -> None:
+    response.set_cookie(COOKIE, token, max_age=age_s, httponly=True, samesite="strict", secure=service.settings.https)
 
 
 @router.get("/session", operation_id="session", responses=declared(*ENTRY_CODES, *STORE_CODES))
@@ -56,3 +58,13 @@ def session(device: JoinedDevice, service: TheService) -> SessionReply:
         database=database,
         server_time=now_text(),
     )
+
+
+@router.delete("/session", operation_id="leave", responses=declared(*ENTRY_CODES, Code.LAST_FOREMAN, *STORE_CODES))
+def leave(device: JoinedDevice, service: TheService, response: Response) -> KnownDevice:
+    """This device leaves: its token opens nothing from now on, and the cookie goes. What it sent stays."""
+    with service.store.writing() as work:
+        removed = remove_device(work, device_now(work, device).id, now())
+        work.commit()
+    _set_cookie(response, service, "", age_s=0)
+    return known_device(removed)

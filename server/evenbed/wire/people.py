@@ -2,18 +2,27 @@
 
 from typing import Annotated
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
 from evenbed.wire.exchange import Reply, Request, Role, SpokenName
 from evenbed.wire.values import Moment, Uuid
 
 
 class InviteRequest(Request):
-    """Let somebody in: a new person by name, or another device of a known one by id. Exactly one of the two."""
+    """Let somebody in: a new person by name and role, or another device of a known one by id. One of the two."""
 
-    role: Role = Field(description="Of a new person; a known one keeps theirs")
+    role: Role | None = Field(default=None, description="Needed for a new person; a known one keeps theirs")
     name: SpokenName | None = None
     person_id: Uuid | None = None
+
+    @model_validator(mode="after")
+    def _is_for_one(self) -> "InviteRequest":
+        is_for_new, is_for_known = self.name is not None, self.person_id is not None
+        if is_for_new == is_for_known:
+            raise ValueError("send either a new person's name and role, or a known one's person_id")
+        if is_for_new and self.role is None:
+            raise ValueError("a new person needs a role: foreman, setter or viewer")
+        return self
 
 
 class InviteReply(Reply):

@@ -1,6 +1,30 @@
 /** Made by `npm run wire` from the service's description. Not edited by hand. */
 
 export interface paths {
+    readonly "/api/devices/{device_id}": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly get?: never;
+        readonly put?: never;
+        readonly post?: never;
+        /**
+         * Remove
+         * @description From its next request on the device neither reads nor writes. What it sent stays. For foremen.
+         */
+        readonly delete: operations["removeDevice"];
+        readonly options?: never;
+        readonly head?: never;
+        /**
+         * Rename
+         * @description Give a device another name. For foremen; any device may do it for itself.
+         */
+        readonly patch: operations["renameDevice"];
+        readonly trace?: never;
+    };
     readonly "/api/events": {
         readonly parameters: {
             readonly query?: never;
@@ -41,6 +65,26 @@ export interface paths {
         readonly patch?: never;
         readonly trace?: never;
     };
+    readonly "/api/invites": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly get?: never;
+        readonly put?: never;
+        /**
+         * Invite
+         * @description A code for one device of a new person, or of a known one. It holds for half an hour. For foremen.
+         */
+        readonly post: operations["invite"];
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
     readonly "/api/join": {
         readonly parameters: {
             readonly query?: never;
@@ -59,6 +103,46 @@ export interface paths {
         readonly options?: never;
         readonly head?: never;
         readonly patch?: never;
+        readonly trace?: never;
+    };
+    readonly "/api/people": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        /**
+         * People
+         * @description Everybody who was let in or is expected, with their devices, removed ones too. For foremen.
+         */
+        readonly get: operations["people"];
+        readonly put?: never;
+        readonly post?: never;
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
+    readonly "/api/people/{person_id}": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly get?: never;
+        readonly put?: never;
+        readonly post?: never;
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        /**
+         * Edit
+         * @description Give somebody another name or role; it holds from their next request on. For foremen.
+         */
+        readonly patch: operations["editPerson"];
         readonly trace?: never;
     };
     readonly "/api/plan": {
@@ -155,7 +239,11 @@ export interface paths {
         readonly get: operations["session"];
         readonly put?: never;
         readonly post?: never;
-        readonly delete?: never;
+        /**
+         * Leave
+         * @description This device leaves: its token opens nothing from now on, and the cookie goes. What it sent stays.
+         */
+        readonly delete: operations["leave"];
         readonly options?: never;
         readonly head?: never;
         readonly patch?: never;
@@ -424,6 +512,17 @@ export interface components {
             readonly reference?: number | null;
             readonly working_time?: number | null;
         };
+        /**
+         * DeviceEdit
+         * @description A new name for a device.
+         */
+        readonly DeviceEdit: {
+            /**
+             * Name
+             * @description As the foreman or its owner calls it
+             */
+            readonly name: string;
+        };
         /** @description Everything known of one room. Only the outline and the readings are required. */
         readonly Document: {
             readonly bed?: components["schemas"]["BedDesign"] | null;
@@ -662,6 +761,36 @@ export interface components {
             readonly version: string;
         };
         /**
+         * InviteReply
+         * @description A code for one device, shown this once.
+         */
+        readonly InviteReply: {
+            /** Code */
+            readonly code: string;
+            /**
+             * Expires At
+             * Format: date-time
+             */
+            readonly expires_at: string;
+            /** Person Id */
+            readonly person_id: string;
+        };
+        /**
+         * InviteRequest
+         * @description Let somebody in: a new person by name and role, or another device of a known one by id. One of the two.
+         */
+        readonly InviteRequest: {
+            /** Name */
+            readonly name?: string | null;
+            /** Person Id */
+            readonly person_id?: string | null;
+            /**
+             * Role
+             * @description Needed for a new person; a known one keeps theirs
+             */
+            readonly role?: ("foreman" | "setter" | "viewer") | null;
+        };
+        /**
          * JobFields
          * @description A job: one address, one customer, some rooms.
          */
@@ -750,6 +879,42 @@ export interface components {
             readonly person?: string | null;
         };
         readonly JsonValue: unknown;
+        /**
+         * KnownDevice
+         * @description A device that has joined; `removed_at` says since when it may neither read nor write.
+         */
+        readonly KnownDevice: {
+            /** Id */
+            readonly id: string;
+            /**
+             * Joined At
+             * Format: date-time
+             */
+            readonly joined_at: string;
+            /** Last Seen At */
+            readonly last_seen_at: string | null;
+            /** Name */
+            readonly name: string;
+            /** Removed At */
+            readonly removed_at: string | null;
+        };
+        /**
+         * KnownPerson
+         * @description Somebody who was let in, or is expected: then there are no devices yet.
+         */
+        readonly KnownPerson: {
+            /** Devices */
+            readonly devices: readonly components["schemas"]["KnownDevice"][];
+            /** Id */
+            readonly id: string;
+            /** Name */
+            readonly name: string;
+            /**
+             * Role
+             * @enum {string}
+             */
+            readonly role: "foreman" | "setter" | "viewer";
+        };
         /**
          * LatestEvent
          * @description There is something to pull.
@@ -1057,6 +1222,24 @@ export interface components {
             readonly walls?: readonly components["schemas"]["WallPart"][] | null;
         } & {
             readonly [key: string]: unknown;
+        };
+        /**
+         * PeopleReply
+         * @description Everybody, by name.
+         */
+        readonly PeopleReply: {
+            /** People */
+            readonly people: readonly components["schemas"]["KnownPerson"][];
+        };
+        /**
+         * PersonEdit
+         * @description What changes about a person; what is left out stays.
+         */
+        readonly PersonEdit: {
+            /** Name */
+            readonly name?: string | null;
+            /** Role */
+            readonly role?: ("foreman" | "setter" | "viewer") | null;
         };
         /**
          * PhotoFields
@@ -1987,6 +2170,207 @@ export interface components {
 }
 export type $defs = Record<string, never>;
 export interface operations {
+    readonly removeDevice: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path: {
+                readonly device_id: string;
+            };
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description Successful Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": components["schemas"]["KnownDevice"];
+                };
+            };
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `foreman_only`: Only a foreman may do this */
+            readonly 403: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `not_found`: There is nothing here */
+            readonly 404: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `last_foreman`: Somebody must remain who may let others in */
+            readonly 409: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `malformed`: The request is not in the agreed shape */
+            readonly 422: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The database is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+    readonly renameDevice: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path: {
+                readonly device_id: string;
+            };
+            readonly cookie?: never;
+        };
+        readonly requestBody: {
+            readonly content: {
+                readonly "application/json": components["schemas"]["DeviceEdit"];
+            };
+        };
+        readonly responses: {
+            /** @description Successful Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": components["schemas"]["KnownDevice"];
+                };
+            };
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `foreman_only`: Only a foreman may do this */
+            readonly 403: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `not_found`: There is nothing here */
+            readonly 404: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `too_large`: The request is too large */
+            readonly 413: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `json_required`: The request must be application/json */
+            readonly 415: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `malformed`: The request is not in the agreed shape; `not_json`: The request is not JSON */
+            readonly 422: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The database is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
     readonly events: {
         readonly parameters: {
             readonly query?: never;
@@ -2090,6 +2474,111 @@ export interface operations {
             };
         };
     };
+    readonly invite: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly requestBody: {
+            readonly content: {
+                readonly "application/json": components["schemas"]["InviteRequest"];
+            };
+        };
+        readonly responses: {
+            /** @description Successful Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": components["schemas"]["InviteReply"];
+                };
+            };
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `foreman_only`: Only a foreman may do this */
+            readonly 403: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `not_found`: There is nothing here */
+            readonly 404: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `too_large`: The request is too large */
+            readonly 413: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `json_required`: The request must be application/json */
+            readonly 415: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `malformed`: The request is not in the agreed shape; `not_json`: The request is not JSON */
+            readonly 422: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The database is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
     readonly join: {
         readonly parameters: {
             readonly query?: never;
@@ -2159,6 +2648,187 @@ export interface operations {
             };
             /** @description `too_many_tries`: Too many wrong codes */
             readonly 429: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The database is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+    readonly people: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description Successful Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": components["schemas"]["PeopleReply"];
+                };
+            };
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `foreman_only`: Only a foreman may do this */
+            readonly 403: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The database is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+    readonly editPerson: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path: {
+                readonly person_id: string;
+            };
+            readonly cookie?: never;
+        };
+        readonly requestBody: {
+            readonly content: {
+                readonly "application/json": components["schemas"]["PersonEdit"];
+            };
+        };
+        readonly responses: {
+            /** @description Successful Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": components["schemas"]["KnownPerson"];
+                };
+            };
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `foreman_only`: Only a foreman may do this */
+            readonly 403: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `not_found`: There is nothing here */
+            readonly 404: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `last_foreman`: Somebody must remain who may let others in */
+            readonly 409: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `too_large`: The request is too large */
+            readonly 413: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `json_required`: The request must be application/json */
+            readonly 415: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `malformed`: The request is not in the agreed shape; `not_json`: The request is not JSON */
+            readonly 422: {
                 headers: {
                     readonly [name: string]: unknown;
                 };
@@ -2528,6 +3198,71 @@ export interface operations {
             };
             /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
             readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The database is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+    readonly leave: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description Successful Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": components["schemas"]["KnownDevice"];
+                };
+            };
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `last_foreman`: Somebody must remain who may let others in */
+            readonly 409: {
                 headers: {
                     readonly [name: string]: unknown;
                 };
