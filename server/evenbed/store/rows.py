@@ -70,6 +70,7 @@ def record_row_from(record: Record) -> RecordRow:
         created_by=record.created_by,
         changed_by=record.changed_by,
         changed_at=text_from_moment(record.changed_at),
+        photo_hash=str(record.fields["hash"]) if record.kind == "photo" else None,
     )
 
 

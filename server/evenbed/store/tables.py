@@ -5,7 +5,7 @@ Times are texts, ISO 8601 in UTC with microseconds, so that they sort and read t
 
 from typing import Any
 
-from sqlalchemy import JSON, BigInteger, Column, Index, LargeBinary, MetaData, Text, text
+from sqlalchemy import JSON, BigInteger, Column, ForeignKeyConstraint, Index, LargeBinary, MetaData, Text, text
 from sqlmodel import Field, SQLModel
 
 NAMING = {
@@ -120,7 +120,7 @@ class ChangeRow(Table, table=True):
 
 
 class RecordRow(Table, table=True):
-    """A record as it stands; it can be made again from the log."""
+    """A record as it stands; it can be made again from the log. `photo_hash` is what a photo's record names."""
 
     __tablename__ = "record"
     __table_args__ = (Index(None, "job_id", "sequence"),)
@@ -136,27 +136,35 @@ class RecordRow(Table, table=True):
     created_by: str
     changed_by: str
     changed_at: str
+    photo_hash: str | None = Field(default=None, index=True)
 
 
 class PhotoRow(Table, table=True):
-    """A picture by the hash of its bytes. Until all of them are here it has parts, and no thumbnail."""
+    """A picture by its job and the hash of its bytes. Until all of them are here it has parts, and no thumbnail.
+
+    The same picture in two jobs is kept twice: who sees one of them has not shown that they may see the other. The
+    bytes stand last, so that a look at the rest does not read through them.
+    """
 
     __tablename__ = "photo"
 
+    job_id: str = Field(primary_key=True)
     hash: str = Field(primary_key=True)
     size: int = Field(sa_type=BigInteger)
     received: int = Field(sa_type=BigInteger)
-    media_type: str | None = None
-    content: bytes | None = Field(default=None, sa_column=Column(LargeBinary, nullable=True))
-    thumbnail: bytes | None = Field(default=None, sa_column=Column(LargeBinary, nullable=True))
     begun_at: str
+    media_type: str | None = None
+    thumbnail: bytes | None = Field(default=None, sa_column=Column(LargeBinary, nullable=True))
+    content: bytes | None = Field(default=None, sa_column=Column(LargeBinary, nullable=True))
 
 
 class PhotoPartRow(Table, table=True):
     """Some bytes of a picture that is still on its way, from an offset on."""
 
     __tablename__ = "photo_part"
+    __table_args__ = (ForeignKeyConstraint(["job_id", "hash"], ["photo.job_id", "photo.hash"]),)
 
-    hash: str = Field(primary_key=True, foreign_key="photo.hash")
+    job_id: str = Field(primary_key=True)
+    hash: str = Field(primary_key=True)
     offset: int = Field(primary_key=True, sa_type=BigInteger)
     content: bytes = Field(sa_column=Column(LargeBinary, nullable=False))
