@@ -1,8 +1,8 @@
-"""The real application over a real SQLite file, spoken to in HTTP without a socket."""
+"""The real application over a real database, spoken to in HTTP without a socket."""
 
 import asyncio
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from pathlib import Path
@@ -16,8 +16,9 @@ from evenbed.app import create_app
 from evenbed.settings import Settings
 from evenbed.store.work import Store
 from evenbed.wire.exchange import Role
+from tests.databases import Database, sqlite_database
 from tests.phones import uuid_text
-from tests.stores import START, fresh_file, url_of
+from tests.stores import START
 
 PHONE = uuid_text(500)
 
@@ -29,6 +30,7 @@ class Client:
     app: FastAPI
     code: str
     headers: dict[str, str] = field(default_factory=dict)
+    view: int = 0
 
     @property
     def store(self) -> Store:
@@ -65,8 +67,10 @@ class Client:
         return self.send("POST", "/api/push", json=told)
 
     def pull(self, after: int = 0, limit: int = 500) -> dict[str, Any]:
-        """What changed after a number."""
-        reply: dict[str, Any] = self.send("GET", "/api/pull", params={"after": after, "limit": limit}).json()
+        """What changed after a number, in the view that the last pull told."""
+        params = {"after": after, "limit": limit, "view": self.view}
+        reply: dict[str, Any] = self.send("GET", "/api/pull", params=params).json()
+        self.view = reply.get("view", self.view)
         return reply
 
 
@@ -85,12 +89,9 @@ def change(number: int, kind: str, record_id: str, fields: dict[str, Any], **mor
 
 
 @contextmanager
-def service(folder: Path, **more: Any) -> Iterator[Client]:
-    """A client of a fresh service whose files are in the folder."""
-    file, code = fresh_file(folder)
-    app = create_app(Settings(database=url_of(file), web=folder / "dist", **more))
-    client = Client(app, code)
-    try:
+def service(folder: Path, database: Database | None = None, **more: Any) -> Iterator[Client]:
+    """A client of a service over a fresh database, without one over a SQLite file; its files are in the folder."""
+    told = database or sqlite_database(folder)
+    client = Client(create_app(Settings(database=told.url, web=folder / "dist", **more)), told.code)
+    with closing(client.store):
         yield client
-    finally:
-        client.store.close()

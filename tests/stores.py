@@ -2,7 +2,7 @@
 
 import shutil
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from datetime import UTC, datetime
 from functools import cache
 from pathlib import Path
@@ -25,12 +25,16 @@ START = datetime(2026, 5, 4, 13, 0, tzinfo=UTC)
 def template() -> tuple[Path, str]:
     """A migrated and founded database file, and its join code."""
     file = Path(mkdtemp(prefix="evenbed-test-")) / "template.db"
-    migrate(url_of(file))
-    store = Store(url_of(file))
-    code = found(store, datetime.now(UTC))
-    store.close()
+    return file, found_database(url_of(file))
+
+
+def found_database(url: str) -> str:
+    """Bring a new database into use; its join code."""
+    migrate(url)
+    with closing(Store(url)) as store:
+        code = found(store, datetime.now(UTC))
     assert code is not None
-    return file, code
+    return code
 
 
 def url_of(file: Path) -> str:
@@ -47,11 +51,8 @@ def fresh_file(folder: Path) -> tuple[Path, str]:
 @contextmanager
 def fresh_store(folder: Path) -> Iterator[Store]:
     """A store over a new database file."""
-    store = Store(url_of(fresh_file(folder)[0]))
-    try:
+    with closing(Store(url_of(fresh_file(folder)[0]))) as store:
         yield store
-    finally:
-        store.close()
 
 
 def author_of(device_id: str, person: str = "Ana") -> Author:

@@ -59,7 +59,7 @@ def fault_from(error: DBAPIError) -> StoreError:
         return StoreFullError(f"The database could not write ({said}). Nothing was stored; make room on the disk.")
     if _is_gone(error, state):
         return StoreGoneError(
-            f"The database server does not answer ({said}). Is it running, and EVENBED_DATABASE right?"
+            f"The database cannot be reached ({said}). Is its server running, and is EVENBED_DATABASE right?"
         )
     return StoreFailedError(f"The database failed ({said}). Nothing was stored.")
 

@@ -1,0 +1,36 @@
+"""Both kinds of databases for every test that asks for one."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from tests.databases import KINDS, Database, Databases, PostgresDatabases, SqliteFiles
+from tests.postgres.cluster import Cluster, running_cluster
+
+
+@pytest.fixture(scope="session")
+def cluster() -> Iterator[Cluster]:
+    """A PostgreSQL server for the whole run."""
+    with running_cluster() as running:
+        yield running
+
+
+@pytest.fixture(scope="session")
+def postgres(cluster: Cluster) -> PostgresDatabases:
+    """Makes fresh databases on the server."""
+    return PostgresDatabases(cluster)
+
+
+@pytest.fixture(params=KINDS)
+def databases(request: pytest.FixtureRequest) -> Databases:
+    """Makes fresh databases, first of the one kind, then of the other."""
+    made: Databases = SqliteFiles() if request.param == "sqlite" else request.getfixturevalue("postgres")
+    return made
+
+
+@pytest.fixture
+def database(databases: Databases, tmp_path: Path) -> Iterator[Database]:
+    """A fresh database of either kind."""
+    with databases.fresh(tmp_path) as fresh:
+        yield fresh
