@@ -161,7 +161,7 @@ def test_a_database_that_may_only_be_read_is_told_in_words_and_no_folder_is_made
 ) -> None:
     monkeypatch.chdir(tmp_path)
     assert main(["demo", "--data", "."]) == 0
-    assert main(["demo", "--database", f"sqlite:///file:{tmp_path}/evenbed.db?mode=ro&uri=true"]) == 1
+    assert main(["join-code", "--database", f"sqlite:///file:{tmp_path}/evenbed.db?mode=ro&uri=true"]) == 1
     assert "readonly" in capfd.readouterr().err
     assert [path for path in tmp_path.rglob("*") if path.is_dir()] == []
 

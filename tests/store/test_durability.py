@@ -1,10 +1,14 @@
 """A server killed without warning, over and over: what was acknowledged is there, and a repeated push counts once."""
 
+import json
 import os
 import signal
 import subprocess
 import sys
 import time
+from collections.abc import Iterator
+from contextlib import closing, contextmanager
+from datetime import UTC, datetime
 from pathlib import Path
 
 import httpx
@@ -21,23 +25,39 @@ SOON_S = 30.0
 STOP_S = 15.0  # three seconds of patience for open streams, and room for a busy machine
 
 
-def start(file: Path) -> tuple["subprocess.Popen[str]", str]:
-    """A server process and its address."""
+@contextmanager
+def running(file: Path) -> Iterator[tuple["subprocess.Popen[str]", str]]:
+    """A server process and its address; in the end killed as by a power cut, as far as a process can tell."""
     command = [sys.executable, "-m", "evenbed", "serve", "--port", "0", "--database", url_of(file)]
-    process = subprocess.Popen(command, stdout=subprocess.PIPE, text=True, env=os.environ | {"PYTHONUNBUFFERED": "1"})
+    told = os.environ | {"PYTHONUNBUFFERED": "1"}
+    with subprocess.Popen(command, stdout=subprocess.PIPE, text=True, env=told) as process:
+        try:
+            yield process, address_of(process)
+        finally:
+            process.kill()
+
+
+def address_of(process: "subprocess.Popen[str]") -> str:
+    """Where the server says it is."""
     assert process.stdout is not None
     for line in process.stdout:
         if line.startswith("Evenbed is at "):
-            return process, line.split()[3]
+            return line.split()[3]
     raise AssertionError("The server ended without saying its address.")
 
 
-def kill(process: "subprocess.Popen[str]") -> None:
-    """As a power cut would, as far as a process can tell."""
-    process.send_signal(signal.SIGKILL)
-    process.wait(SOON_S)
-    assert process.stdout is not None
-    process.stdout.close()
+def join_code(file: Path) -> str:
+    """A code from the server's command."""
+    with closing(Store(url_of(file))) as store:
+        return invite_foreman(store, datetime.now(UTC))
+
+
+def joined(client: httpx.Client, code: str) -> dict[str, str]:
+    """The headers of a phone that has joined."""
+    told = {"code": code, "device_id": PHONE, "device_name": "phone", "person": "Ana"}
+    reply = client.post("/api/join", json=told)
+    assert reply.status_code == 200, reply.text
+    return {"Authorization": f"Bearer {reply.json()['token']}"}
 
 
 def push(client: httpx.Client, number: int) -> int:
@@ -56,44 +76,31 @@ def job(number: int) -> dict[str, object]:
 
 def test_everything_acknowledged_survives_a_killed_server(tmp_path: Path) -> None:
     file, _ = fresh_file(tmp_path)
-    store = Store(url_of(file))
-    code = invite_foreman(store, START)
-    acknowledged = 0
-    headers: dict[str, str] = {}
+    acknowledged, headers, code = 0, {}, join_code(file)
     for _ in range(KILLS):
-        process, address = start(file)
-        with httpx.Client(base_url=address, timeout=SOON_S) as client:
-            told = {"code": code, "device_id": PHONE, "device_name": "phone", "person": "Ana"}
-            headers = headers or {"Authorization": f"Bearer {client.post('/api/join', json=told).json()['token']}"}
+        with running(file) as (_process, address), httpx.Client(base_url=address, timeout=SOON_S) as client:
+            headers = headers or joined(client, code)
             client.headers.update(headers)
             if acknowledged:
                 assert push(client, acknowledged) == acknowledged
             for _ in range(PUSHES):
                 acknowledged = push(client, acknowledged + 1)
-        kill(process)
-    with store.reading() as work:
+    with closing(Store(url_of(file))) as store, store.reading() as work:
         names = [record.fields["name"] for record in work.archive.page(FOREMAN, 0, 500).records]
-    store.close()
     assert names == [f"job {n}" for n in range(1, KILLS * PUSHES + 1)]
 
 
 def test_the_stream_says_at_once_that_there_is_more_and_a_stop_takes_seconds(tmp_path: Path) -> None:
     file, _ = fresh_file(tmp_path)
-    store = Store(url_of(file))
-    code = invite_foreman(store, START)
-    store.close()
-    process, address = start(file)
-    with httpx.Client(base_url=address, timeout=SOON_S) as client:
-        told = {"code": code, "device_id": PHONE, "device_name": "phone", "person": "Ana"}
-        client.headers["Authorization"] = f"Bearer {client.post('/api/join', json=told).json()['token']}"
+    code = join_code(file)
+    with running(file) as (process, address), httpx.Client(base_url=address, timeout=SOON_S) as client:
+        client.headers.update(joined(client, code))
         with client.stream("GET", "/api/events") as stream:
             lines = (line for line in stream.iter_lines() if line.startswith("data:"))
-            assert next(lines) == 'data: {"latest":0}'
+            assert next(lines) == 'data: {"latest":0,"view":1}'
             push(client, 1)
-            assert next(lines) == 'data: {"latest":1}'
+            assert json.loads(next(lines).removeprefix("data:"))["latest"] == 1
             asked = time.monotonic()
             process.send_signal(signal.SIGTERM)
             process.wait(SOON_S)
             assert time.monotonic() - asked < STOP_S
-    assert process.stdout is not None
-    process.stdout.close()

@@ -74,7 +74,7 @@ REFUSED: list[tuple[Reason, str, str, dict[str, Any]]] = [
     (Reason.MISSING_FIELD, "reading", OTHER, {"room_id": ROOM, **POINT}),
     (Reason.MISSING_FIELD, "reading", OTHER, {"room_id": ROOM, "down": 3}),
     (Reason.UNKNOWN_PARENT, "room", OTHER, {"job_id": OTHER}),
-    (Reason.UNKNOWN_PARENT, "room", ROOM, {"job_id": OTHER}),
+    (Reason.PARENT_IS_FINAL, "room", ROOM, {"job_id": OTHER}),
     (Reason.UNKNOWN_PARENT, "reading", OTHER, {**READ, "room_id": JOB}),
     (Reason.UNKNOWN_PARENT, "climate", OTHER, {"room_id": OTHER, "at": START.isoformat()}),
     (Reason.READING_IS_FINAL, "reading", READING, {"down": 1004}),
@@ -97,9 +97,35 @@ def test_a_wrong_change_is_refused_with_its_reason_and_the_queue_moves_on(
     }
 
 
+BEN = Author(uuid_text(902), uuid_text(92), "Ben")
+ACROSS: list[tuple[Reason, str, str, dict[str, Any]]] = [
+    (Reason.NOT_ASSIGNED, "job", JOB, {"name": "x"}),
+    (Reason.NOT_ASSIGNED, "room", ROOM, {"name": "x"}),
+    (Reason.NOT_ASSIGNED, "room", OTHER, {"job_id": JOB}),
+    (Reason.NOT_ASSIGNED, "reading", OTHER, READ),
+    (Reason.NOT_ASSIGNED, "reading", READING, {"deleted": True}),
+    (Reason.FOREMAN_ONLY, "job", OTHER, {"name": "x", "crew": [BEN.person_id]}),
+]
+
+
+@pytest.mark.parametrize(("reason", "kind", "record_id", "fields"), ACROSS)
+def test_a_setter_writes_only_into_jobs_they_are_assigned_to_and_never_who_is(
+    ledger: MemoryLedger, reason: Reason, kind: str, record_id: str, fields: dict[str, Any]
+) -> None:
+    before = dict(ledger.records)
+    (wrong,) = push(ledger, change(1, kind, record_id, fields, change_id=uuid_text(77)), author=BEN, role="setter")
+    assert (wrong.outcome, wrong.reason) == ("refused", reason)
+    assert ledger.records == before
+    assert push(ledger, change(4, "job", JOB, {"crew": [BEN.person_id]}))[0].outcome == "applied"
+    mine = change(2, "reading", uuid_text(50), READ, change_id=uuid_text(78))
+    assert push(ledger, mine, author=BEN, role="setter")[0].outcome == "applied"
+
+
 def test_every_reason_has_a_sentence_and_a_case() -> None:
     assert set(SENTENCES) == set(Reason)
-    assert {reason for reason, *_ in REFUSED} | {Reason.CHANGE_ID_TAKEN} == set(Reason)
+    assert {reason for reason, *_ in REFUSED} | {reason for reason, *_ in ACROSS} | {Reason.CHANGE_ID_TAKEN} == set(
+        Reason
+    )
 
 
 def test_a_refused_change_is_kept_in_the_log_and_refused_again_when_repeated(ledger: MemoryLedger) -> None:
