@@ -78,12 +78,15 @@ def check_code(store: Store, tries: Tries, address: str, code: str, at: datetime
 
     Raises WrongCodeError, or TooManyTriesError where the address has guessed too often.
     """
-    tries.check(address)
+    tries.take(address)
     with store.reading() as work:
-        found = work.invites.with_hash(hash_of_code(code, work.founding.identity()))
+        identity = work.founding.identity()
+    code_hash = hash_of_code(code, identity)  # slow on purpose, so outside of any transaction
+    with store.reading() as work:
+        found = work.invites.with_hash(code_hash)
     if found is None or not _is_open(found, at):
-        tries.count(address)
         raise WrongCodeError("No device can join with this code (any more). Ask the foreman for a fresh one.")
+    tries.give_back(address)
     return found
 
 
@@ -125,7 +128,12 @@ def _check_free(work: UnitOfWork, device_id: str, person: Person) -> None:
 def device_from_token(store: Store, token: str | None) -> Device:
     """The device that holds the token. Raises NotJoinedError or DeviceRemovedError."""
     with store.reading() as work:
-        device = work.devices.with_token(hash_of_token(token)) if token else None
+        return device_with_token(work, token)
+
+
+def device_with_token(work: UnitOfWork, token: str | None) -> Device:
+    """The same inside a unit of work."""
+    device = work.devices.with_token(hash_of_token(token)) if token else None
     if device is None:
         raise NotJoinedError("Join with the code from the office first.")
     if device.removed_at is not None:

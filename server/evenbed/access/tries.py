@@ -1,13 +1,24 @@
-"""A brake on guessing: wrong codes are counted per address, and too many close the door for a while."""
+"""A brake on guessing: tries with a code are counted by address, and too many wrong ones close the door for a while.
+
+A code is one of 30^8 (39 bits), holds for a day at most and costs the service a slow hash to look up. Ten tries in
+ten minutes from each of ten thousand addresses would find a given code within its day with a chance of 1 in 45 000.
+So the count is kept in memory, by each process of the service for itself: two processes let twice as many through, a
+new start begins anew, and neither matters against these odds.
+
+The address is that of the connection, or what a proxy on this machine says it is; what others write into a header is
+not believed. Whoever has one IPv6 address has a whole /64 of them: they count as one.
+"""
 
 from collections import deque
 from collections.abc import Callable
+from ipaddress import IPv6Address, ip_address
 from threading import Lock
 from time import monotonic
 
 MOST_TRIES = 10
 WINDOW_S = 600.0
 MOST_ADDRESSES = 10_000
+OWN_BITS = 64
 
 
 class TooManyTriesError(Exception):
@@ -19,38 +30,54 @@ class TooManyTriesError(Exception):
 
 
 class Tries:
-    """Wrong codes of the last ten minutes, by address. One for each service process."""
+    """Tries of the last ten minutes that were wrong or are not answered yet, by address. One for each process."""
 
     def __init__(self, clock: Callable[[], float] = monotonic) -> None:
         self._clock = clock
         self._lock = Lock()
-        self._wrong: dict[str, deque[float]] = {}
+        self._taken: dict[str, deque[float]] = {}
 
-    def check(self, address: str) -> None:
-        """Raises TooManyTriesError while the door is closed for this address, whatever code it brings."""
+    def take(self, address: str) -> None:
+        """One more try, counted before it is answered: a crowd of them at once gets no further than one by one.
+
+        Raises TooManyTriesError while the door is closed for this address, whatever code it brings.
+        """
         with self._lock:
-            times = self._recent(address)
+            times = self._recent(whose(address))
             if len(times) >= MOST_TRIES:
                 raise TooManyTriesError(int(times[0] + WINDOW_S - self._clock()) + 1)
-
-    def count(self, address: str) -> None:
-        """One more wrong code."""
-        with self._lock:
-            times = self._recent(address)
             times.append(self._clock())
-            self._wrong[address] = times
-            if len(self._wrong) > MOST_ADDRESSES:
+            self._taken[whose(address)] = times
+            if len(self._taken) > MOST_ADDRESSES:
                 self._forget_old()
 
+    def give_back(self, address: str) -> None:
+        """The try was no guess: the code was right."""
+        with self._lock:
+            times = self._recent(whose(address))
+            if times:
+                times.pop()
+
     def _recent(self, address: str) -> deque[float]:
-        times = self._wrong.get(address, deque())
+        times = self._taken.get(address, deque())
         while times and times[0] <= self._clock() - WINDOW_S:
             times.popleft()
         return times
 
     def _forget_old(self) -> None:
         """Keep memory bounded: drop what has run out, or where nothing has, the address that was wrong first."""
-        kept = {address: times for address, times in self._wrong.items() if self._recent(address)}
+        kept = {address: times for address, times in self._taken.items() if self._recent(address)}
         if len(kept) > MOST_ADDRESSES:
             del kept[next(iter(kept))]
-        self._wrong = kept
+        self._taken = kept
+
+
+def whose(address: str) -> str:
+    """Who is behind an address: itself, or the network of an IPv6 one; what is no address stands for itself."""
+    try:
+        parsed = ip_address(address)
+    except ValueError:
+        return address
+    if not isinstance(parsed, IPv6Address) or parsed.ipv4_mapped:
+        return address
+    return str(IPv6Address(int(parsed) >> OWN_BITS << OWN_BITS))

@@ -1,22 +1,23 @@
 """Push, pull, the stream that says there is more, and the history of a record."""
 
 import asyncio
+import logging
 from collections.abc import AsyncIterator
 from dataclasses import asdict
 from typing import Annotated
 
-from fastapi import APIRouter, Query
+from fastapi import APIRouter, BackgroundTasks, Query
 from fastapi.concurrency import run_in_threadpool
 from fastapi.sse import EventSourceResponse, ServerSentEvent
 
-from evenbed.access.joining import DeviceRemovedError, device_from_token
+from evenbed.access.joining import DeviceRemovedError, NotJoinedError, device_with_token
+from evenbed.access.rights import check_writer, device_now
+from evenbed.access.seen import is_to_be_noted, note_seen
 from evenbed.api.bodies import JsonRoute
 from evenbed.api.problems import BODY_CODES, ENTRY_CODES, STORE_CODES, ProblemError, declared
 from evenbed.api.service import JoinedDevice, Service, TheService, TheToken, WritingDevice, now, now_text
 from evenbed.store.archive import Past
-from evenbed.store.devices import Device
-from evenbed.store.people import Person
-from evenbed.store.work import UnitOfWork
+from evenbed.store.faults import StoreError
 from evenbed.sync.accept import accept_push
 from evenbed.sync.model import Author, Conflict, Record
 from evenbed.wire import exchange as wire
@@ -32,7 +33,9 @@ from evenbed.wire.exchange import (
 from evenbed.wire.problems import Code
 from evenbed.wire.protocol import MOST_RECORDS
 from evenbed.wire.records import Kind
+from evenbed.wire.values import Uuid
 
+_LOG = logging.getLogger("evenbed")
 router = APIRouter(prefix="/api", route_class=JsonRoute, tags=["sync"])
 PUSH_CODES = (
     *ENTRY_CODES,
@@ -49,8 +52,9 @@ PUSH_CODES = (
 def push(body: PushRequest, device: WritingDevice, service: TheService) -> PushReply:
     """Hand over changes, in the order of their numbers. When the reply comes, they are on the service's disk."""
     with service.store.writing() as work:
-        author = Author(device.id, device.person.id, device.person.name)
-        results = accept_push(work.ledger(), author, device.person.role, body, now())
+        person = check_writer(device_now(work, device)).person
+        author = Author(device.id, person.id, person.name)
+        results = accept_push(work.ledger(), author, person.role, body, now())
         work.devices.note_seen(device.id, now())
         database, latest = work.founding.identity(), work.archive.latest()
         work.commit()
@@ -61,14 +65,17 @@ def push(body: PushRequest, device: WritingDevice, service: TheService) -> PushR
 def pull(
     device: JoinedDevice,
     service: TheService,
+    afterwards: BackgroundTasks,
     after: Annotated[int, Query(ge=0, le=2**53, description="The number up to which everything is known")] = 0,
     limit: Annotated[int, Query(ge=1, le=MOST_RECORDS)] = MOST_RECORDS,
     view: Annotated[int, Query(ge=0, le=2**53, description="The view that `after` was counted in")] = 0,
 ) -> PullReply:
     """Records changed after a number, oldest change first. After 0, or from another view, it is all of them."""
     with service.store.reading() as work:
-        person, database = _person_now(work, device), work.founding.identity()
+        person, database = device_now(work, device).person, work.founding.identity()
         page = work.archive.page(person, after if view == person.view else 0, limit)
+    if is_to_be_noted(device, now()):
+        afterwards.add_task(note_seen, service.store, device, now())
     return PullReply(
         database=database,
         server_time=now_text(),
@@ -78,14 +85,6 @@ def pull(
         next=page.next,
         records=[_pulled(record) for record in page.records],
     )
-
-
-def _person_now(work: UnitOfWork, device: Device) -> Person:
-    """The device's person in the same picture of the database as what is read for them."""
-    now = work.devices.with_id(device.id)
-    if now is None or now.removed_at is not None:
-        raise DeviceRemovedError("This device was removed just now.")
-    return now.person
 
 
 def _pulled(record: Record) -> PulledRecord:
@@ -114,18 +113,27 @@ def _lost(conflict: Conflict) -> wire.Conflict:
 async def events(_device: JoinedDevice, service: TheService, token: TheToken) -> AsyncIterator[ServerSentEvent]:
     """Says `{"latest": N, "view": V}` at once and whenever one has grown. It ends when the device may not read."""
     told = None
-    while True:
-        latest = await run_in_threadpool(_latest_for, service, token)
+    while (latest := await run_in_threadpool(_latest_for, service, token)) is not None:
         if latest != told:
             told = latest
             yield ServerSentEvent(data=latest)
         await asyncio.sleep(service.settings.poll_interval_s)
 
 
-def _latest_for(service: Service, token: str | None) -> LatestEvent:
-    person = device_from_token(service.store, token).person
-    with service.store.reading() as work:
-        return LatestEvent(latest=work.archive.latest_for(person), view=person.view)
+def _latest_for(service: Service, token: str | None) -> LatestEvent | None:
+    """None where the stream has to end: the device may not read any more, or the database cannot be read now."""
+    try:
+        with service.store.reading() as work:
+            device = device_with_token(work, token)
+            latest = LatestEvent(latest=work.archive.latest_for(device.person), view=device.person.view)
+    except (NotJoinedError, DeviceRemovedError):
+        return None
+    except StoreError as error:
+        _LOG.warning("A stream ends, for the database cannot be read: %s", error)
+        return None
+    if is_to_be_noted(device, now()):
+        note_seen(service.store, device, now())
+    return latest
 
 
 @router.get(
@@ -133,10 +141,10 @@ def _latest_for(service: Service, token: str | None) -> LatestEvent:
     operation_id="history",
     responses=declared(*ENTRY_CODES, Code.NOT_FOUND, Code.MALFORMED, *STORE_CODES),
 )
-def history(kind: Kind, record_id: str, device: JoinedDevice, service: TheService) -> HistoryReply:
+def history(kind: Kind, record_id: Uuid, device: JoinedDevice, service: TheService) -> HistoryReply:
     """Every change of a record, oldest first: nothing that was ever said is missing."""
     with service.store.reading() as work:
-        is_seen = work.archive.is_seen(_person_now(work, device), kind, record_id)
+        is_seen = work.archive.is_seen(device_now(work, device).person, kind, record_id)
         past = work.archive.history(kind, record_id) if is_seen else ()
     if not past:
         raise ProblemError(Code.NOT_FOUND, f"There is no {kind} with this id.")

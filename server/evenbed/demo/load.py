@@ -31,6 +31,7 @@ def load_demo(store: Store) -> int:
         person = work.people.with_id(_id(0)) or work.people.add(_id(0), PERSON, "setter")
         if work.devices.with_id(_id(0)) is None:
             work.devices.save(Device(_id(0), "Demo", person, at), hash_of_token(make_token()))
+            work.devices.remove(_id(0), at)  # nobody holds it
         results = accept_push(work.ledger(), Author(_id(0), person.id, PERSON), person.role, _push(at), at)
         refused = [result.message for result in results if result.outcome == "refused"]
         if refused:
