@@ -1,13 +1,14 @@
 """The only wiring: settings in, a ready application out."""
 
 from collections.abc import AsyncIterator, Callable
+from concurrent.futures import Executor, ThreadPoolExecutor
 from contextlib import AbstractAsyncContextManager, asynccontextmanager
 
 from fastapi import FastAPI
 
 from evenbed import __version__
 from evenbed.access.tries import Tries
-from evenbed.api import exchange, health, people, plans, problems, sessions
+from evenbed.api import exchange, health, people, photos, plans, problems, sessions
 from evenbed.api.bodies import BodyLimit
 from evenbed.api.description import description_of
 from evenbed.api.headers import SafeHeaders
@@ -19,18 +20,18 @@ from evenbed.store.work import Store
 
 def create_app(settings: Settings) -> FastAPI:
     """The application over a database that is already migrated and founded."""
-    store = Store(settings.database_url, settings.busy_timeout_s)
+    store, looking = Store(settings.database_url, settings.busy_timeout_s), ThreadPoolExecutor(max_workers=1)
     app = FastAPI(
         title="Evenbed",
         version=__version__,
-        lifespan=_closing(store),
+        lifespan=_closing(store, looking),
         redirect_slashes=False,
         openapi_url="/api/openapi.json",
         docs_url=None,  # the framework's pages would load scripts from elsewhere
         redoc_url=None,
     )
-    app.state.service = Service(settings, store, Tries(), app.version)
-    for routes in (health, plans, sessions, people, exchange):
+    app.state.service = Service(settings, store, Tries(), app.version, looking)
+    for routes in (health, plans, sessions, people, exchange, photos):
         app.include_router(routes.router)
     app.router.default = Pages(settings.web)
     problems.install(app)
@@ -40,10 +41,11 @@ def create_app(settings: Settings) -> FastAPI:
     return app
 
 
-def _closing(store: Store) -> Callable[[FastAPI], AbstractAsyncContextManager[None]]:
+def _closing(store: Store, looking: Executor) -> Callable[[FastAPI], AbstractAsyncContextManager[None]]:
     @asynccontextmanager
     async def lifespan(_app: FastAPI) -> AsyncIterator[None]:
         yield
+        looking.shutdown()
         store.close()
 
     return lifespan

@@ -18,7 +18,8 @@ class Settings:
     """Everything that can be set.
 
     `https` is on where people reach the service by https (a proxy in front counts): the cookie then travels by https
-    only. `body_limit` is in bytes: 20 000 readings with names and places are about 3 million.
+    only. `body_limit` is in bytes: 20 000 readings with names and places are about 3 million. A photo of
+    `photo_pixels` takes four bytes of memory for each of them while it is looked into, one photo at a time.
     """
 
     host: str = "127.0.0.1"
@@ -30,6 +31,7 @@ class Settings:
     body_limit: int = 8_000_000
     busy_timeout_s: float = 5.0
     poll_interval_s: float = 1.0
+    photo_pixels: int = 20_000_000
 
     @property
     def database_url(self) -> str:
@@ -50,6 +52,7 @@ def settings_from(environ: Mapping[str, str]) -> Settings:
         body_limit=_whole(environ, "EVENBED_BODY_LIMIT", plain.body_limit, 1_000, 1e9),
         busy_timeout_s=_number(environ, "EVENBED_BUSY_TIMEOUT_S", plain.busy_timeout_s, 0, 600),
         poll_interval_s=_number(environ, "EVENBED_POLL_INTERVAL_S", plain.poll_interval_s, 0.01, 600),
+        photo_pixels=_whole(environ, "EVENBED_PHOTO_PIXELS", plain.photo_pixels, 1_000, 67_108_864),
     )
 
 

@@ -31,10 +31,11 @@ _CODES_BY_STATUS = {400: Code.NOT_JSON, 404: Code.NOT_FOUND, 405: Code.METHOD_NO
 
 
 class ProblemError(HTTPException):
-    """A refusal decided in the web's own room."""
+    """A refusal decided in the web's own room. `expected` belongs to `photo_gap`."""
 
-    def __init__(self, code: Code, detail: str) -> None:
+    def __init__(self, code: Code, detail: str, expected: int | None = None) -> None:
         self.code = code
+        self.expected = expected
         super().__init__(ABOUT[code].status, detail)
 
 
@@ -154,8 +155,10 @@ def _item_from(error: ErrorDetails) -> ProblemItem:
 
 def _refused(_request: Request, error: Exception) -> Response:
     assert isinstance(error, HTTPException)
-    code = error.code if isinstance(error, ProblemError) else _CODES_BY_STATUS[error.status_code]
-    reply = problem_reply(code, error.detail)
+    if isinstance(error, ProblemError):
+        reply = problem_reply(error.code, error.detail, expected=error.expected)
+    else:
+        reply = problem_reply(_CODES_BY_STATUS[error.status_code], error.detail)
     reply.headers.update(error.headers or {})
     return reply
 

@@ -1,5 +1,6 @@
 """What every route may ask for: the service's parts, and the device that is asking."""
 
+from concurrent.futures import Executor
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import Annotated
@@ -25,6 +26,8 @@ class Service:
     store: Store
     tries: Tries
     version: str
+    looking: Executor
+    """Pictures are looked into one after the other: each is all unpacked in memory while it is."""
 
 
 def service_of(request: Request) -> Service:

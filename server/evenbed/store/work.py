@@ -15,6 +15,7 @@ from evenbed.store.founding import Founding
 from evenbed.store.invites import Invites
 from evenbed.store.ledger import SqlLedger
 from evenbed.store.people import People
+from evenbed.store.photos import Photos
 from evenbed.store.tables import ServiceRow
 
 
@@ -28,6 +29,7 @@ class UnitOfWork:
         self.invites = Invites(session)
         self.archive = Archive(session)
         self.founding = Founding(session)
+        self.photos = Photos(session)
 
     def ledger(self) -> SqlLedger:
         """The ledger for sync. Its counter row is locked until the end, so that numbers are committed in order."""

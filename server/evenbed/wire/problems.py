@@ -28,6 +28,13 @@ class Code(StrEnum):
     METHOD_NOT_ALLOWED = "method_not_allowed"
     TOO_LARGE = "too_large"
     JSON_REQUIRED = "json_required"
+    OCTETS_REQUIRED = "octets_required"
+    PHOTO_GAP = "photo_gap"
+    PHOTO_DIFFERS = "photo_differs"
+    PHOTO_DAMAGED = "photo_damaged"
+    PHOTO_UNKNOWN_TYPE = "photo_unknown_type"
+    PHOTO_TOO_LARGE = "photo_too_large"
+    PHOTO_HAS_POSITION = "photo_has_position"
     BUSY = "busy"
     STORAGE_FULL = "storage_full"
     STORAGE_FAILED = "storage_failed"
@@ -62,6 +69,13 @@ ABOUT: dict[Code, About] = {
     Code.METHOD_NOT_ALLOWED: About(405, "This address does not take that method"),
     Code.TOO_LARGE: About(413, "The request is too large"),
     Code.JSON_REQUIRED: About(415, "The request must be application/json"),
+    Code.OCTETS_REQUIRED: About(415, "The request must be application/octet-stream"),
+    Code.PHOTO_GAP: About(409, "Bytes are missing before these"),
+    Code.PHOTO_DIFFERS: About(422, "The photo is not what its record says"),
+    Code.PHOTO_DAMAGED: About(422, "The photo did not arrive whole"),
+    Code.PHOTO_UNKNOWN_TYPE: About(422, "The photo is of no type that is taken"),
+    Code.PHOTO_TOO_LARGE: About(422, "The photo has too many pixels"),
+    Code.PHOTO_HAS_POSITION: About(422, "The photo tells where it was taken"),
     Code.BUSY: About(503, "The database is busy"),
     Code.STORAGE_FULL: About(507, "The service's disk is full"),
     Code.STORAGE_FAILED: About(500, "The database failed"),
@@ -91,5 +105,7 @@ class ProblemReply(BaseModel):
     code: Code
     detail: str | None = None
     problems: list[ProblemItem] | None = None
-    expected: int | None = Field(default=None, description="With `gap`: the number the service waits for")
+    expected: int | None = Field(
+        default=None, description="With `gap` and `photo_gap`: the number the service waits for"
+    )
     retry_after: int | None = Field(default=None, description="With `too_many_tries` and `busy`: seconds to wait")

@@ -12,6 +12,9 @@ MOST_CHANGES = 500
 MOST_RECORDS = 500
 """Records in one page of a pull."""
 
+MOST_PART_BYTES = 262_144
+"""Bytes of a photo in one part."""
+
 LONGEST_ID = 64
 LONGEST_NAME = 200
 LONGEST_TEXT = 10_000
