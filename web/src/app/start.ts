@@ -1,10 +1,12 @@
 /** The only wiring: storage, office, engine and updates behind the state's ports. Called once by `main.tsx`. */
 import { startBridge } from "../bridge";
 import { connect, hideRows, showRows, type Ports } from "../state/connect";
+import { lookAtStorage } from "../state/keeping";
 import { engineState, NotSavedError, refused, session, storageState, sync, updateOffered } from "../state/status";
 import { Storage, StorageError, type Standing } from "../storage";
 import { browserSurroundings, Office, watchOccasions } from "../sync";
 import { watchUpdates } from "./update";
+import { watchForWorkToKeep } from "./keep";
 
 /** Resolves when the stored records are on show. The engine wakes meanwhile; nothing waits for the network. */
 export async function start(): Promise<void> {
@@ -16,11 +18,14 @@ export async function start(): Promise<void> {
   watchNetwork();
   const update = watchUpdates(() => (updateOffered.value = true));
   await connect({ storage: storageReporting(storage), engine, office, update });
+  storageState.value = { ...storageState.peek(), blocked: false };
+  watchForWorkToKeep(storage);
   watchOccasions(office, storage);
-  await askToKeep();
+  await lookAtStorage();
 }
 
 function showWhatStorageTells(storage: Storage): void {
+  storage.onBlocked(() => (storageState.value = { ...storageState.peek(), blocked: true }));
   storage.onNews(({ rows, gone }) => {
     showRows(rows);
     hideRows(gone);
@@ -32,8 +37,8 @@ function showStanding({ waiting, account, ...standing }: Standing): void {
   const { lastSentAt, clockOffsetMs } = account;
   sync.value = { ...sync.peek(), waiting, lastSentAt, clockOffsetMs };
   refused.value = standing.refused;
-  const { joined, person, deviceId, mustJoinAgain } = account;
-  session.value = { joined, person, deviceId, mustJoinAgain };
+  const { joined, person, personId, role, deviceId, deviceName, mustJoinAgain, removed } = account;
+  session.value = { joined, person, personId, role, deviceId, deviceName, mustJoinAgain, removed };
 }
 
 /** The storage, with every failure put on show before the action hears of it. */
@@ -43,6 +48,9 @@ function storageReporting(storage: Storage): Ports["storage"] {
     write: (edits, together) => reporting(storage.write(edits, together)),
     saveDraft: (key, value) => reporting(storage.saveDraft(key, value)),
     dismissRefused: (changeId) => reporting(storage.dismissRefused(changeId)),
+    unsentOf: (kind, id) => reporting(storage.unsentOf(kind, id)),
+    unsentFile: () => storage.unsentFile(),
+    readUnsentFile: (text) => reporting(storage.readUnsentFile(text)),
   };
 }
 
@@ -61,12 +69,4 @@ function watchNetwork(): void {
   addEventListener("online", look);
   addEventListener("offline", look);
   look();
-}
-
-/** Asks the browser not to evict what is stored; some refuse in a tab and agree once the app is installed. */
-async function askToKeep(): Promise<void> {
-  if (!("storage" in navigator)) return;
-  const persisted = (await navigator.storage.persisted()) || (await navigator.storage.persist());
-  const { usage, quota } = await navigator.storage.estimate();
-  storageState.value = { ...storageState.peek(), persisted, usedBytes: usage ?? null, quotaBytes: quota ?? null };
 }

@@ -7,12 +7,17 @@ import type { Edit, Fields, Kind, WriteTogether } from "../wire";
 import { forgetDraft } from "./drafts";
 import { port } from "./ports";
 import { peekRow } from "./records";
-import { storageState } from "./status";
-import { inverseOf, undoSteps, withStep } from "./undo";
+import { checkMayWrite, storageState } from "./status";
+import { canTakeBack, inverseOf, undoSteps, withStep } from "./undo";
 
 export interface ActionOptions {
   /** The draft that this action makes needless: it is removed in the same transaction. */
   readonly draft?: string;
+}
+
+interface HowToAct extends ActionOptions {
+  /** False for what undo should pass over. */
+  readonly undoable?: boolean;
 }
 
 type Made<K extends Kind> = Omit<Fields<K>, "deleted">;
@@ -23,6 +28,11 @@ export function createJob(fields: Made<"job"> & { readonly name: string }, optio
 
 export function editJob(id: string, fields: Fields<"job">, options?: ActionOptions): Promise<void> {
   return edit("job", id, fields, options);
+}
+
+/** Who works on the job, by person id. A foreman's choice: the office refuses it from others. */
+export function setCrew(jobId: string, personIds: readonly string[]): Promise<void> {
+  return edit("job", jobId, { crew: personIds });
 }
 
 export function createRoom(
@@ -89,12 +99,16 @@ export function restoreRecord(kind: Kind, id: string): Promise<void> {
   return edit(kind, id, { deleted: false });
 }
 
-/** Takes back the last action, whatever it was. False where there was nothing to take back. */
+/**
+ * Takes back the last action whose records are on show; a step whose record left this phone (the job is another crew's
+ * now) is dropped. False where there was nothing to take back.
+ */
 export async function undo(): Promise<boolean> {
   const steps = undoSteps.peek();
-  const last = steps.at(-1);
-  if (last === undefined) return false;
-  await write(last.inverse, { undo: steps.slice(0, -1) });
+  const last = steps.map(canTakeBack).lastIndexOf(true);
+  const step = steps[last];
+  if (step === undefined) return false;
+  await write(step.inverse, { undo: steps.slice(0, last) });
   return true;
 }
 
@@ -104,7 +118,7 @@ async function create<K extends Kind>(kind: K, fields: Fields<K>, options?: Acti
   return id;
 }
 
-async function edit<K extends Kind>(
+export async function edit<K extends Kind>(
   kind: K,
   id: string,
   fields: Fields<K>,
@@ -113,13 +127,15 @@ async function edit<K extends Kind>(
   await act([{ kind, id, fields }], options);
 }
 
-async function act(edits: readonly Edit[], options: ActionOptions = {}): Promise<void> {
+export async function act(edits: readonly Edit[], { undoable = true, ...options }: HowToAct = {}): Promise<void> {
   const step = { at: now(), inverse: edits.map((one) => inverseOf(one)) };
-  await write(edits, { undo: withStep(undoSteps.peek(), step), clearDraft: options.draft });
+  const steps = undoSteps.peek();
+  await write(edits, { undo: undoable ? withStep(steps, step) : steps, clearDraft: options.draft });
   if (options.draft !== undefined) forgetDraft(options.draft);
 }
 
 async function write(edits: readonly Edit[], together: WriteTogether): Promise<void> {
+  checkMayWrite();
   await port("storage").write(edits, together);
   undoSteps.value = together.undo;
   storageState.value = { ...storageState.peek(), error: null };

@@ -1,5 +1,6 @@
 /** Called once by the app: connects the ports and puts what is stored on show. */
 import { showDrafts } from "./drafts";
+import { people } from "./people";
 import { connectPorts, port, type Ports } from "./ports";
 import { clearRows, hideRows, showRows } from "./records";
 import { loaded } from "./status";
@@ -17,6 +18,7 @@ export async function reload(): Promise<void> {
   showRows(stored.rows);
   showDrafts(stored.drafts);
   undoSteps.value = stored.undo;
+  people.value = stored.people;
   loaded.value = true;
 }
 

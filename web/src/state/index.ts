@@ -1,11 +1,30 @@
 /** The state of the app: all that screens may import (with the types of `wire`). See README.md beside this file. */
-export * from "./actions";
+export {
+  addClimate,
+  addPlacement,
+  addReading,
+  correctReading,
+  createJob,
+  createRoom,
+  deleteRecord,
+  editClimate,
+  editJob,
+  editPlacement,
+  editRoom,
+  restoreRecord,
+  setCrew,
+  undo,
+  type ActionOptions,
+  type NewReading,
+} from "./actions";
 export { documentFromRoom } from "./document";
 export { clearDraft, getDraft, setDraft } from "./drafts";
+export { askToKeep } from "./keeping";
 export * from "./office";
+export * from "./people";
 export { planOf, type PlanState } from "./plans";
-export type { Refused, Row } from "../wire";
-export type { JoinOutcome } from "./ports";
+export type { Answer, Conflict, History, Invite, KnownDevice, KnownPerson, NotDone, People, Refused, Role, Row, Unsent } from "../wire";
+export type { JoinOutcome, ReadOutcome, UnsentFile } from "./ports";
 export { preferences, setPreference, type Language, type Preferences, type Theme } from "./preferences";
 export {
   allReadingsOf,
@@ -18,9 +37,12 @@ export {
   roomOf,
   roomsOf,
 } from "./records";
+export { keepStanding, openConflicts, restoreValue, takeOther, type OpenConflict } from "./review";
 export {
   engineState,
+  isForeman,
   loaded,
+  mayWrite,
   NotSavedError,
   refused,
   saveLine,
@@ -31,6 +53,7 @@ export {
   type NotSavedReason,
   type SaveLine,
   type Session,
+  type StorageFault,
   type StorageState,
   type SyncPhase,
 } from "./status";

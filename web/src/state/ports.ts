@@ -2,7 +2,7 @@
  * The doors behind the state: storage, engine, office and update. The app gives each one at the start (`connect`);
  * screens never see them.
  */
-import type { Edit, HistoryEntry, Kind, Loaded, WriteTogether } from "../wire";
+import type { Answer, Edit, History, Invite, Invited, Kind, Loaded, People, Role, Unsent, WriteTogether } from "../wire";
 
 export interface StoragePort {
   load(): Promise<Loaded>;
@@ -10,7 +10,26 @@ export interface StoragePort {
   write(edits: readonly Edit[], together: WriteTogether): Promise<void>;
   saveDraft(key: string, value: string | null): Promise<void>;
   dismissRefused(changeId: string): Promise<void>;
+  /** This phone's waiting changes of one record, in order. */
+  unsentOf(kind: Kind, id: string): Promise<readonly Unsent[]>;
+  /** Everything unsent as the text of a file, however much of the database can still be read. */
+  unsentFile(): Promise<UnsentFile>;
+  readUnsentFile(text: string): Promise<ReadOutcome>;
 }
+
+export interface UnsentFile {
+  readonly name: string;
+  readonly text: string;
+  /** Waiting changes in it. */
+  readonly count: number;
+  /** Parts of the phone's database that could not be read, and so are not in the file. */
+  readonly missing: readonly { readonly part: string; readonly why: string }[];
+}
+
+export type ReadOutcome =
+  | { readonly outcome: "read"; readonly count: number }
+  /** newer_version: made by a newer version of the app; update this one first. */
+  | { readonly outcome: "not_a_file_of_ours" | "damaged" | "too_large" | "newer_version" };
 
 export interface EnginePort {
   /** Plans a room; a later call for the same room ends an earlier one with an AbortError. */
@@ -19,14 +38,20 @@ export interface EnginePort {
 
 export type JoinOutcome =
   | { readonly outcome: "joined" }
-  | { readonly outcome: "wrong_code" | "too_many_tries" | "offline" | "update_needed" }
+  /** name_needed: the code does not say who it is for; ask for the name and join with the same code. */
+  | { readonly outcome: "wrong_code" | "name_needed" | "too_many_tries" | "offline" | "update_needed" }
   | { readonly outcome: "failed"; readonly message: string };
 
 export interface OfficePort {
   join(code: string, person: string, deviceName: string): Promise<JoinOutcome>;
-  leave(): Promise<void>;
+  leave(): Promise<Answer>;
   syncNow(): Promise<void>;
-  historyOf(kind: Kind, id: string): Promise<readonly HistoryEntry[]>;
+  historyOf(kind: Kind, id: string): Promise<History>;
+  people(): Promise<Answer<{ people: People }>>;
+  invite(who: Invited): Promise<Answer<{ invite: Invite }>>;
+  editPerson(id: string, edit: { readonly name?: string; readonly role?: Role }): Promise<Answer>;
+  renameDevice(id: string, name: string): Promise<Answer>;
+  removeDevice(id: string): Promise<Answer>;
 }
 
 export interface UpdatePort {

@@ -9,6 +9,7 @@ const rows: { readonly [K in Kind]: Rows<K> } = {
   reading: signal(new Map()),
   placement: signal(new Map()),
   climate: signal(new Map()),
+  photo: signal(new Map()),
 };
 
 /** Puts new versions of rows on show: all of them, or the ones that changed. */
@@ -49,6 +50,11 @@ export function rowOf<K extends Kind>(kind: K, id: string): Row<K> | undefined {
 /** The same without subscribing: for actions. */
 export function peekRow<K extends Kind>(kind: K, id: string): Row<K> | undefined {
   return rows[kind].peek().get(id);
+}
+
+/** Every row on show, of every kind. Subscribes. */
+export function allRows(): readonly Row[] {
+  return Object.values(rows).flatMap((shown: Rows<Kind>) => [...shown.value.values()]);
 }
 
 /** Record ids are made in order of time, so sorting by id is sorting by making. */

@@ -1,12 +1,17 @@
 /** One undo everywhere: every action leaves the edits that would take it back, kept across reloads. */
 import { computed, signal } from "@preact/signals";
 import type { Edit, Fields, Kind, UndoStep } from "../wire";
-import { peekRow } from "./records";
+import { peekRow, rowOf } from "./records";
 
 const MOST_STEPS = 100;
 
 export const undoSteps = signal<readonly UndoStep[]>([]);
-export const canUndo = computed(() => undoSteps.value.length > 0);
+export const canUndo = computed(() => undoSteps.value.some(canTakeBack));
+
+/** Whether every record that a step would set back is on this phone. Subscribes a component to those records. */
+export function canTakeBack(step: UndoStep): boolean {
+  return step.inverse.every(({ kind, id }) => rowOf(kind, id) !== undefined);
+}
 
 export function withStep(steps: readonly UndoStep[], step: UndoStep): readonly UndoStep[] {
   return [...steps, step].slice(-MOST_STEPS);

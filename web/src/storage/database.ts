@@ -1,7 +1,7 @@
 /** The phone's database: what the service said, what waits to be sent, who this phone is, and what is being typed. */
-import { Dexie, type EntityTable, type Table } from "dexie";
+import { Dexie, type EntityTable, type Table, type Transaction } from "dexie";
 import { uuidv7 } from "uuidv7";
-import type { AnyFields, Change, Kind, Refused, UndoStep } from "../wire";
+import type { AnyFields, Change, Conflicts, HistoryEntry, Kind, People, Refused, Role, UndoStep } from "../wire";
 
 /** A record as the service last told it. */
 export interface StoredRecord {
@@ -9,6 +9,17 @@ export interface StoredRecord {
   readonly id: string;
   readonly fields: AnyFields;
   readonly sequence: number;
+  /** The view it came with; absent where a tab with the app's first version stored it. */
+  readonly view?: number;
+  readonly conflicts?: Conflicts;
+}
+
+/** The story of a record, as the service last told it: for looking back without a network. */
+export interface StoredHistory {
+  readonly kind: Kind;
+  readonly id: string;
+  readonly entries: readonly HistoryEntry[];
+  readonly at: string;
 }
 
 /** A change until the service's own state holds it: `acked` is the number it took effect with, 0 while it waits. */
@@ -21,14 +32,36 @@ export interface Account {
   readonly key: "account";
   readonly deviceId: string;
   readonly database: string | null;
+  /** How far the pull has come. In the middle of one it says nothing about a single record: see `seen`. */
   readonly cursor: number;
+  /** Everything up to this number was on this phone at once. */
+  readonly seen: number;
+  /** The view that `cursor` was counted in: the service's number for which jobs this person sees. 0 before the first. */
+  readonly view: number;
+  /** True from the first page of a snapshot until what did not come with it has been dropped. */
+  readonly sweeping: boolean;
   readonly nextNumber: number;
   readonly joined: boolean;
   readonly mustJoinAgain: boolean;
+  /** Removed by the office; until the phone joins again. */
+  readonly removed: boolean;
   readonly person: string | null;
+  readonly personId: string | null;
+  readonly role: Role | null;
+  readonly deviceName: string | null;
   readonly lastSentAt: string | null;
   /** Service's clock minus this phone's, ms; null until measured. */
   readonly clockOffsetMs: number | null;
+}
+
+interface StoredPeople extends People {
+  readonly key: "people";
+}
+
+/** Changes that came from a file, so that reading it again takes nothing twice. */
+interface StoredReadIn {
+  readonly key: "read_in";
+  readonly changeIds: readonly string[];
 }
 
 interface StoredDraft {
@@ -49,8 +82,9 @@ export class PhoneDatabase extends Dexie {
   held!: Table<StoredRecord, [Kind, string]>;
   changes!: EntityTable<QueuedChange, "change_id">;
   refused!: EntityTable<Refused, "change_id">;
-  meta!: Table<Account | StoredUndo, string>;
+  meta!: Table<Account | StoredUndo | StoredPeople | StoredReadIn, string>;
   drafts!: EntityTable<StoredDraft, "key">;
+  histories!: Table<StoredHistory, [Kind, string]>;
 
   constructor(name: string) {
     // Strict: a phone whose battery dies right after "saved" still holds what it showed.
@@ -63,8 +97,19 @@ export class PhoneDatabase extends Dexie {
       meta: "key",
       drafts: "key",
     });
+    this.version(2)
+      .stores({ histories: "[kind+id], at" })
+      .upgrade(completeRows);
     this.on("populate", (transaction) => transaction.table("meta").add(newAccount()));
   }
+}
+
+/** From version 1: nothing is dropped; what the new rows hold besides says that the service has not told it yet. */
+async function completeRows(transaction: Transaction): Promise<void> {
+  await transaction.table("records").toCollection().modify({ view: 0, conflicts: {} });
+  await transaction.table<Account, string>("meta").where("key").equals("account").modify((row, to) => {
+    to.value = { ...newAccount(), ...row, seen: row.cursor };
+  });
 }
 
 export function newAccount(): Account {
@@ -73,10 +118,17 @@ export function newAccount(): Account {
     deviceId: uuidv7(),
     database: null,
     cursor: 0,
+    seen: 0,
+    view: 0,
+    sweeping: false,
     nextNumber: 1,
     joined: false,
     mustJoinAgain: false,
+    removed: false,
     person: null,
+    personId: null,
+    role: null,
+    deviceName: null,
     lastSentAt: null,
     clockOffsetMs: null,
   };
@@ -92,4 +144,15 @@ export async function loadAccount(database: PhoneDatabase): Promise<Account> {
 export async function loadUndo(database: PhoneDatabase): Promise<readonly UndoStep[]> {
   const undo = await database.meta.get("undo");
   return undo?.key === "undo" ? undo.steps : [];
+}
+
+export async function loadPeople(database: PhoneDatabase): Promise<People | null> {
+  const people = await database.meta.get("people");
+  return people?.key === "people" ? { list: people.list, at: people.at } : null;
+}
+
+/** Ids of the changes that were read from files. */
+export async function loadReadIn(database: PhoneDatabase): Promise<readonly string[]> {
+  const readIn = await database.meta.get("read_in");
+  return readIn?.key === "read_in" ? readIn.changeIds : [];
 }

@@ -1,33 +1,16 @@
 /** What an exchange with the service does to the phone's database: each function is one transaction's work. */
 import { uuidv7 } from "uuidv7";
-import type { Edit, Kind, PullReply, PushReply } from "../wire";
+import type { AnyFields, Edit, Kind, PushReply, Role } from "../wire";
 import { loadAccount, type PhoneDatabase, type RecordKey, type StoredRecord } from "./database";
 import { differingFields, fieldsOnTop, keyText } from "./overlay";
-import { enqueue, renumber, settleOne } from "./queue";
+import { enqueueMade, madeNow, renumber, settleOne } from "./queue";
 
 /** Results of a push: taken changes wait for their pull, refused ones are kept aside. */
 export async function settlePush(database: PhoneDatabase, reply: PushReply): Promise<readonly RecordKey[]> {
-  const account = await loadAccount(database);
   const at = new Date().toISOString();
   const keys = [];
-  for (const result of reply.results) {
-    keys.push(await settleOne(database, result, { latest: reply.latest, at, cursor: account.cursor }));
-  }
+  for (const result of reply.results) keys.push(await settleOne(database, result, { latest: reply.latest, at }));
   return keys.filter((key) => key !== undefined);
-}
-
-/** A page of pulled records and the cursor, together; changes that the page covers have done their work. */
-export async function takePage(database: PhoneDatabase, page: PullReply): Promise<readonly RecordKey[]> {
-  const account = await loadAccount(database);
-  const cursor = Math.max(account.cursor, page.next);
-  await database.records.bulkPut(page.records.map(({ kind, id, fields, sequence }) => ({ kind, id, fields, sequence })));
-  const covered = await database.changes.where("acked").between(1, cursor, true, true).toArray();
-  await database.changes.bulkDelete(covered.map((change) => change.change_id));
-  await database.meta.put({ ...account, cursor });
-  return [
-    ...page.records.map(({ kind, id }): RecordKey => [kind, id]),
-    ...covered.map((change): RecordKey => [change.kind, change.record_id]),
-  ];
 }
 
 /**
@@ -41,7 +24,7 @@ export async function adoptDatabase(database: PhoneDatabase, identity: string): 
     await holdEverything(database);
     await forgetSeen(database);
   }
-  await database.meta.put({ ...account, database: identity, cursor: 0 });
+  await database.meta.put({ ...account, database: identity, cursor: 0, seen: 0, view: 0, sweeping: false });
 }
 
 async function holdEverything(database: PhoneDatabase): Promise<void> {
@@ -53,6 +36,7 @@ async function holdEverything(database: PhoneDatabase): Promise<void> {
   }
   await database.changes.bulkDelete(acked.map((change) => change.change_id));
   await database.records.clear();
+  await database.histories.clear();
 }
 
 /** What a waiting change had seen was counted in the old database's numbers: in the new one it has seen nothing. */
@@ -70,23 +54,35 @@ async function holdOnTop(database: PhoneDatabase, changes: Parameters<typeof fie
 }
 
 /** Parents before children, so that the service can place each. */
-const OFFER_ORDER: readonly Kind[] = ["job", "room", "reading", "placement", "climate"];
+const OFFER_ORDER: readonly Kind[] = ["job", "room", "reading", "placement", "climate", "photo"];
 
-/** After the new database was pulled to its end: offers every field it lacks or holds differently, once. */
+/**
+ * After the new database was pulled to its end: offers every field it lacks or holds differently, once. A viewer has
+ * nothing to offer.
+ */
 export async function offerHeld(database: PhoneDatabase): Promise<readonly RecordKey[]> {
   const held = (await database.held.toArray()).sort(
     (a, b) => OFFER_ORDER.indexOf(a.kind) - OFFER_ORDER.indexOf(b.kind) || (a.id < b.id ? -1 : 1),
   );
-  const offers = await Promise.all(held.map((record) => offerFrom(database, record)));
+  const { role } = await loadAccount(database);
+  const offers = await Promise.all(held.map((record) => offerFrom(database, record, role)));
   await enqueueBefore(database, offers.filter((offer) => offer !== null));
   await database.held.clear();
   return held.map(({ kind, id }) => [kind, id]);
 }
 
-async function offerFrom(database: PhoneDatabase, held: StoredRecord): Promise<Edit | null> {
+async function offerFrom(database: PhoneDatabase, held: StoredRecord, role: Role | null): Promise<Edit | null> {
+  if (role === "viewer") return null;
   const theirs = await database.records.get([held.kind, held.id]);
-  const fields = differingFields(held.fields, theirs?.fields);
+  const fields = differingFields(offered(held.fields, role), theirs?.fields);
   return fields === null ? null : { kind: held.kind, id: held.id, fields };
+}
+
+/** The crew is a foreman's to offer: with it, the office would refuse the whole job from anybody else. */
+function offered(fields: AnyFields, role: Role | null): AnyFields {
+  if (role === "foreman") return fields;
+  const { crew: _crew, ...rest } = fields;
+  return rest;
 }
 
 /** What is held is older than what waits: it goes first, or a waiting reading would arrive before its room. */
@@ -97,11 +93,29 @@ async function enqueueBefore(database: PhoneDatabase, offers: readonly Edit[]): 
   const first = waiting[0]?.number ?? account.nextNumber;
   await database.changes.bulkDelete(waiting.map((change) => change.change_id));
   await database.meta.put({ ...account, nextNumber: first });
-  await enqueue(database, offers, 0);
+  await enqueueMade(database, offers.map((offer) => madeNow(offer, 0)));
   const moved = waiting.map((change) => ({ ...change, number: change.number + offers.length }));
   await database.changes.bulkAdd(moved);
   const after = await loadAccount(database);
   await database.meta.put({ ...after, nextNumber: after.nextNumber + waiting.length });
+}
+
+/** Who this phone is to the service. */
+export interface Who {
+  readonly deviceId: string;
+  readonly personId: string;
+  readonly person: string;
+  readonly role: Role;
+}
+
+/**
+ * The service says whose phone this is. Another person sees other jobs: views are counted for each person, so theirs
+ * starts anew and the next pull brings a snapshot.
+ */
+export async function noteWho(database: PhoneDatabase, who: Who): Promise<void> {
+  const account = await loadAccount(database);
+  const view = account.personId === who.personId ? account.view : 0;
+  await database.meta.put({ ...account, ...who, view });
 }
 
 /** Another phone has used this one's numbers: it takes a new identity and offers its changes again, from 1. */

@@ -2,3 +2,7 @@ export type { News, Standing } from "./announce";
 export type { Account, QueuedChange, RecordKey } from "./database";
 export { StorageError, type StorageReason } from "./errors";
 export { Storage, type AccountNews } from "./storage";
+export type { Who } from "./exchange";
+export type { Asked } from "./pages";
+export type { ReadOutcome } from "./read_in";
+export type { UnsentFile } from "./unsent";

@@ -1,5 +1,5 @@
 /** What is shown: the service's state with the phone's own changes on top. Pure. */
-import type { AnyFields, Kind, Row } from "../wire";
+import type { AnyFields, Conflicts, Kind, Row } from "../wire";
 import type { QueuedChange, StoredRecord } from "./database";
 
 export function keyText(kind: Kind, id: string): string {
@@ -22,7 +22,17 @@ export function rowFrom(
     fields: fieldsOnTop(base?.fields ?? {}, changes),
     sequence: known.record?.sequence ?? 0,
     waiting: changes.filter((change) => change.acked === 0).length,
+    conflicts: undecided(known.record?.conflicts ?? {}, changes),
   };
+}
+
+/** What still waits for a decision: not a field that a change on top has set again, knowing of what lost. */
+function undecided(conflicts: Conflicts, changes: readonly QueuedChange[]): Conflicts {
+  const left = Object.entries(conflicts).map(([field, lost]) => {
+    const knew = Math.max(0, ...changes.filter((change) => field in change.fields).map((change) => change.seen));
+    return [field, lost.filter((one) => one.sequence > knew)] as const;
+  });
+  return Object.fromEntries(left.filter(([, lost]) => lost.length > 0));
 }
 
 /** The fields with the changes applied in order of their numbers. */

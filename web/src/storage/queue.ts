@@ -1,7 +1,14 @@
 /** The queue of the phone's own changes. Each function runs inside the caller's transaction and awaits only its requests. */
 import { uuidv7 } from "uuidv7";
-import { SCHEMA, type AnyFields, type Edit, type Kind, type PushResult } from "../wire";
-import { loadAccount, type Account, type PhoneDatabase, type QueuedChange, type RecordKey } from "./database";
+import { SCHEMA, type Change, type Edit, type Kind, type PushResult } from "../wire";
+import {
+  loadAccount,
+  type Account,
+  type PhoneDatabase,
+  type QueuedChange,
+  type RecordKey,
+  type StoredRecord,
+} from "./database";
 
 /** Changes that wait, lowest number first. */
 export async function waitingChanges(database: PhoneDatabase): Promise<readonly QueuedChange[]> {
@@ -9,31 +16,34 @@ export async function waitingChanges(database: PhoneDatabase): Promise<readonly 
 }
 
 /** Gives the edits the next numbers and puts them in the queue. */
-export async function enqueue(database: PhoneDatabase, edits: readonly Edit[], seen?: number): Promise<void> {
+export async function enqueue(database: PhoneDatabase, edits: readonly Edit[]): Promise<void> {
   const account = await loadAccount(database);
-  const time = new Date().toISOString();
-  const changes = edits.map((edit, index) => changeFrom(edit, account, index, { time, seen }));
-  await database.changes.bulkAdd(changes);
-  await database.meta.put({ ...account, nextNumber: account.nextNumber + edits.length });
+  const records = await database.records.bulkGet(edits.map(({ kind, id }): [Kind, string] => [kind, id]));
+  await enqueueMade(database, edits.map((edit, index) => madeNow(edit, seenOf(records[index], account))));
 }
 
-function changeFrom(
-  edit: { readonly kind: Kind; readonly id: string; readonly fields: AnyFields },
-  account: Account,
-  index: number,
-  made: { readonly time: string; readonly seen: number | undefined },
-): QueuedChange {
-  return {
-    change_id: uuidv7(),
-    number: account.nextNumber + index,
-    kind: edit.kind,
-    record_id: edit.id,
-    fields: edit.fields,
-    seen: made.seen ?? account.cursor,
-    device_time: made.time,
-    schema: SCHEMA,
-    acked: 0,
-  };
+/**
+ * What the person at this phone knew of the record: all that was ever here at once, and whatever its own newest pull
+ * brought. The pull's cursor says less, or in the middle of a pull too much.
+ */
+function seenOf(record: StoredRecord | undefined, account: Account): number {
+  return Math.max(account.seen, record?.sequence ?? 0);
+}
+
+/** A change but for its number, which the queue gives. */
+export type Made = Omit<Change, "number">;
+
+/** Puts changes in the queue, in this order, with the next numbers. */
+export async function enqueueMade(database: PhoneDatabase, made: readonly Made[]): Promise<void> {
+  const account = await loadAccount(database);
+  await database.changes.bulkAdd(made.map((one, index) => ({ ...one, number: account.nextNumber + index, acked: 0 })));
+  await database.meta.put({ ...account, nextNumber: account.nextNumber + made.length });
+}
+
+/** An edit as a change made at this moment. */
+export function madeNow({ kind, id, fields }: Edit, seen: number): Made {
+  const device_time = new Date().toISOString();
+  return { change_id: uuidv7(), kind, record_id: id, fields, seen, device_time, schema: SCHEMA };
 }
 
 /** Numbers the waiting changes anew from `first`; their ids, by which the service knows them, stay. */
@@ -47,23 +57,19 @@ export async function renumber(database: PhoneDatabase, first: number, account: 
 export async function settleOne(
   database: PhoneDatabase,
   result: PushResult,
-  reply: { readonly latest: number; readonly at: string; readonly cursor: number },
+  reply: { readonly latest: number; readonly at: string },
 ): Promise<RecordKey | undefined> {
   const change = await database.changes.get(result.change_id);
   if (change === undefined) return undefined;
   if (result.outcome === "refused") await keepRefused(database, change, result, reply.at);
-  else await acknowledge(database, change, result.sequence ?? reply.latest, reply.cursor);
+  else await acknowledge(database, change, result.sequence ?? reply.latest);
   return [change.kind, change.record_id];
 }
 
 /** The change stays on top of what is shown until a pull has brought the record with its number. */
-async function acknowledge(
-  database: PhoneDatabase,
-  change: QueuedChange,
-  sequence: number,
-  cursor: number,
-): Promise<void> {
-  if (sequence <= cursor) await database.changes.delete(change.change_id);
+async function acknowledge(database: PhoneDatabase, change: QueuedChange, sequence: number): Promise<void> {
+  const record = await database.records.get([change.kind, change.record_id]);
+  if (sequence <= (record?.sequence ?? 0)) await database.changes.delete(change.change_id);
   else await database.changes.put({ ...change, acked: sequence });
 }
 

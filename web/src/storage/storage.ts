@@ -2,22 +2,36 @@
  * The phone's storage. Every method that writes is one transaction, and returns after it was committed and announced;
  * one that fails throws a StorageError and leaves everything as it was.
  */
-import type { Edit, Loaded, PullReply, PushReply, WriteTogether } from "../wire";
+import type { Edit, HistoryEntry, Kind, Loaded, People, PullReply, PushReply, Unsent, WriteTogether } from "../wire";
 import { Announcer, newsOf, standingOf, type News, type Standing } from "./announce";
-import { loadAccount, loadUndo, PhoneDatabase, type Account, type QueuedChange, type RecordKey } from "./database";
+import {
+  loadAccount,
+  loadPeople,
+  loadUndo,
+  PhoneDatabase,
+  type Account,
+  type QueuedChange,
+  type RecordKey,
+  type StoredHistory,
+} from "./database";
 import { committed } from "./errors";
-import { adoptDatabase, continueFrom, offerHeld, settlePush, takeNewIdentity, takePage } from "./exchange";
+import { adoptDatabase, continueFrom, noteWho, offerHeld, settlePush, takeNewIdentity, type Who } from "./exchange";
+import { keepHistory, unsentOf } from "./kept";
 import { rowsFrom } from "./overlay";
+import { takePage, type Asked } from "./pages";
 import { enqueue, keepRefused, waitingChanges } from "./queue";
+import { contentsFromText, takeIn, type ReadOutcome } from "./read_in";
+import { withRoom } from "./room";
+import { DATABASE, unsentFile, type UnsentFile } from "./unsent";
 
-export type AccountNews = Partial<Omit<Account, "key" | "nextNumber" | "cursor" | "database">>;
+export type AccountNews = Partial<Omit<Account, "key" | "nextNumber" | "cursor" | "seen" | "view" | "sweeping" | "database">>;
 
 export class Storage {
   readonly #database: PhoneDatabase;
   readonly #announcer: Announcer;
   readonly #onStanding = new Set<(standing: Standing) => void>();
 
-  constructor(name = "evenbed") {
+  constructor(readonly name = DATABASE) {
     this.#database = new PhoneDatabase(name);
     this.#announcer = new Announcer(name);
     this.#announcer.onOtherTab((keys) => void this.#readAgain(keys));
@@ -33,6 +47,11 @@ export class Storage {
     this.#onStanding.add(listener);
   }
 
+  /** Called where another tab, with an older version of the app, keeps the database from being brought up to date. */
+  onBlocked(listener: () => void): void {
+    this.#database.on("blocked", listener);
+  }
+
   async load(): Promise<Loaded> {
     const { loaded, standing } = await committed(() =>
       this.#inTransaction("r", async () => ({
@@ -45,14 +64,16 @@ export class Storage {
   }
 
   async #loadAll(): Promise<Loaded> {
-    const [records, held, changes, drafts, undo] = await Promise.all([
+    const [records, held, changes, drafts, undo, people] = await Promise.all([
       this.#database.records.toArray(),
       this.#database.held.toArray(),
       this.#database.changes.toArray(),
       this.#database.drafts.toArray(),
       loadUndo(this.#database),
+      loadPeople(this.#database),
     ]);
-    return { rows: rowsFrom(records, held, changes), drafts: drafts.map(({ key, text }) => [key, text]), undo };
+    const rows = rowsFrom(records, held, changes);
+    return { rows, drafts: drafts.map(({ key, text }) => [key, text]), undo, people };
   }
 
   async write(edits: readonly Edit[], together: WriteTogether): Promise<void> {
@@ -66,7 +87,7 @@ export class Storage {
 
   async saveDraft(key: string, text: string | null): Promise<void> {
     const { drafts } = this.#database;
-    await committed<unknown>(() => (text === null ? drafts.delete(key) : drafts.put({ key, text })));
+    await withRoom<unknown>(this.#database, () => (text === null ? drafts.delete(key) : drafts.put({ key, text })));
   }
 
   async dismissRefused(changeId: string): Promise<void> {
@@ -96,6 +117,50 @@ export class Storage {
     });
   }
 
+  /** The service told whose phone this is; `news` goes with it. */
+  noteWho(who: Who, news: AccountNews = {}): Promise<void> {
+    return this.#writeAnd(async (database) => {
+      await noteWho(database, who);
+      await database.meta.put({ ...(await loadAccount(database)), ...news });
+      return [];
+    });
+  }
+
+  keepHistory(kind: Kind, id: string, entries: readonly HistoryEntry[]): Promise<StoredHistory> {
+    const { histories } = this.#database;
+    return committed(() => this.#database.transaction("rw", histories, () => keepHistory(this.#database, { kind, id, entries })));
+  }
+
+  historyKept(kind: Kind, id: string): Promise<StoredHistory | undefined> {
+    return committed(() => this.#database.histories.get([kind, id]));
+  }
+
+  async keepPeople(people: People): Promise<void> {
+    await withRoom(this.#database, () => this.#database.meta.put({ key: "people", ...people }));
+  }
+
+  unsentOf(kind: Kind, id: string): Promise<readonly Unsent[]> {
+    return committed(() => unsentOf(this.#database, kind, id));
+  }
+
+  /** Everything unsent as a file, read past this class and its library: it works where they no longer do. */
+  unsentFile(): Promise<UnsentFile> {
+    return unsentFile(this.name);
+  }
+
+  /** Takes the changes of such a file into the queue: all of them or, where that fails, none. */
+  async readUnsentFile(text: string): Promise<ReadOutcome> {
+    const contents = contentsFromText(text);
+    if ("outcome" in contents) return contents;
+    let count = 0;
+    await this.#writeAnd(async (database) => {
+      const taken = await takeIn(database, contents);
+      count = taken.count;
+      return taken.keys;
+    });
+    return { outcome: "read", count };
+  }
+
   settlePush(reply: PushReply): Promise<void> {
     return this.#writeAnd((database) => settlePush(database, reply));
   }
@@ -109,8 +174,15 @@ export class Storage {
     });
   }
 
-  takePage(page: PullReply): Promise<void> {
-    return this.#writeAnd((database) => takePage(database, page));
+  /** False where the page does not follow on what is stored, and was left out: ask again from where the account is. */
+  async takePage(asked: Asked, page: PullReply): Promise<boolean> {
+    let isTaken = false;
+    await this.#writeAnd(async (database) => {
+      const keys = await takePage(database, asked, page);
+      isTaken = keys !== null;
+      return keys ?? [];
+    });
+    return isTaken;
   }
 
   adoptDatabase(identity: string): Promise<void> {
@@ -136,7 +208,7 @@ export class Storage {
 
   /** One transaction: the work, then what it changed as it now looks. Announced only once committed. */
   async #writeAnd(work: (database: PhoneDatabase) => PromiseLike<readonly RecordKey[]>): Promise<void> {
-    const { news, standing } = await committed(() =>
+    const { news, standing } = await withRoom(this.#database, () =>
       this.#inTransaction("rw", async () => {
         const keys = await work(this.#database);
         return { news: await newsOf(this.#database, keys), standing: await standingOf(this.#database) };

@@ -1,3 +1,4 @@
 export { browserSurroundings, watchOccasions } from "./occasions";
-export { Office, type JoinOutcome, type Phase, type Surroundings } from "./office";
+export type { JoinOutcome } from "./answers";
+export { Office, type Phase, type Surroundings, type Told } from "./office";
 export { NoReply, ProblemReply, type Http } from "./service";

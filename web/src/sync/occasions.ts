@@ -3,7 +3,7 @@
  * change was saved, and now and then. Without the live stream the others carry on alone.
  */
 import type { Storage } from "../storage";
-import type { Office, Surroundings } from "./office";
+import type { Office, Surroundings, Told } from "./office";
 
 const NOW_AND_THEN_MS = 60_000;
 const LOCK = "evenbed-sync";
@@ -17,7 +17,7 @@ export const browserSurroundings: Surroundings = {
 
 /** Starts listening for occasions; they go on as long as the page lives. */
 export function watchOccasions(office: Office, storage: Storage): void {
-  const live = new LiveStream(() => void office.syncNow());
+  const live = new LiveStream(office);
   let waitingBefore = 0;
   storage.onStanding(({ waiting, account }) => {
     if (waiting > waitingBefore) office.nudge();
@@ -41,7 +41,7 @@ function onFront(office: Office, live: LiveStream, joined: boolean): void {
 class LiveStream {
   #source: EventSource | null = null;
 
-  constructor(readonly onMore: () => void) {}
+  constructor(readonly office: Office) {}
 
   want(wanted: boolean): void {
     const isDead = this.#source?.readyState === EventSource.CLOSED;
@@ -50,8 +50,11 @@ class LiveStream {
   }
 
   #begin(): void {
-    this.#source = new EventSource("/api/events");
-    this.#source.addEventListener("message", this.onMore);
+    const source = new EventSource("/api/events");
+    source.addEventListener("message", ({ data }: MessageEvent<string>) => this.office.heard(JSON.parse(data) as Told));
+    // A stream that is refused rather than cut off: the next round finds out why, and stops where this phone was removed.
+    source.addEventListener("error", () => source.readyState === EventSource.CLOSED && void this.office.syncNow());
+    this.#source = source;
   }
 
   #end(): void {

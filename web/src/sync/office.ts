@@ -1,16 +1,26 @@
 /** The phone's side of the office: joins it, and keeps exchanging with it, one round at a time, one tab at a time. */
-import type { HistoryEntry, JoinReply, Kind } from "../wire";
-import type { Storage } from "../storage";
+import type { Answer, History, Invite, Invited, JoinReply, Kind, People, Role } from "../wire";
+import { StorageError, type Storage } from "../storage";
+import { answered, joinOutcomeFrom, type JoinOutcome } from "./answers";
 import { waitFromFailures } from "./backoff";
-import { Round } from "./round";
+import { Round, type RoundOutcome } from "./round";
 import { NoReply, ProblemReply, Service, type Http } from "./service";
 
-export type Phase = "not_joined" | "idle" | "syncing" | "offline" | "retrying" | "update_needed";
+export type Phase =
+  | "not_joined"
+  | "idle"
+  | "syncing"
+  | "offline"
+  | "retrying"
+  | "update_needed"
+  | "only_looks"
+  | "full";
 
-export type JoinOutcome =
-  | { readonly outcome: "joined" }
-  | { readonly outcome: "wrong_code" | "too_many_tries" | "offline" | "update_needed" }
-  | { readonly outcome: "failed"; readonly message: string };
+/** What the live stream says: the newest number among what this person sees, and the view it is counted in. */
+export interface Told {
+  readonly latest: number;
+  readonly view: number;
+}
 
 /** What the office needs of the place it runs in. */
 export interface Surroundings {
@@ -25,6 +35,8 @@ export class Office {
   readonly #onPhase = new Set<(phase: Phase) => void>();
   #running: Promise<void> | null = null;
   #again = false;
+  #told: Told | null = null;
+  #knowsWho = false;
   #failures = 0;
   #retry: ReturnType<typeof setTimeout> | null = null;
 
@@ -39,10 +51,10 @@ export class Office {
     this.#onPhase.add(listener);
   }
 
+  /** `person` may be empty: only a code that does not say who it is for needs it. */
   async join(code: string, person: string, deviceName: string): Promise<JoinOutcome> {
-    const { deviceId } = await this.storage.account();
     try {
-      await this.#joined(await this.#service.join({ code, device_id: deviceId, device_name: deviceName, person }), person);
+      await this.#join({ code, device_name: deviceName, ...(person === "" ? {} : { person }) });
     } catch (error) {
       return joinOutcomeFrom(error);
     }
@@ -50,19 +62,106 @@ export class Office {
     return { outcome: "joined" };
   }
 
-  async #joined(reply: JoinReply, person: string): Promise<void> {
+  /** A device that is somebody else's at the office takes a new identity here, and tries once more with the same code. */
+  async #join(asked: { readonly code: string; readonly device_name: string; readonly person?: string }): Promise<void> {
+    const attempt = async () => {
+      const { deviceId } = await this.storage.account();
+      await this.#joined(await this.#service.join({ ...asked, device_id: deviceId }), asked.device_name);
+    };
+    try {
+      await attempt();
+    } catch (error) {
+      if (!(error instanceof ProblemReply && error.code === "device_taken")) throw error;
+      await this.storage.takeNewIdentity();
+      await attempt();
+    }
+  }
+
+  async #joined(reply: JoinReply, deviceName: string): Promise<void> {
+    const { device_id: deviceId, person_id: personId, person, role } = reply;
     await this.storage.adoptDatabase(reply.database);
-    await this.storage.updateAccount({ deviceId: reply.device_id, joined: true, mustJoinAgain: false, person });
+    await this.storage.noteWho(
+      { deviceId, personId, person, role },
+      { deviceName, joined: true, mustJoinAgain: false, removed: false },
+    );
+    this.#knowsWho = true;
   }
 
-  /** Stops sending. Everything stays on this phone, and goes out after joining again. */
-  async leave(): Promise<void> {
-    await this.storage.updateAccount({ joined: false });
+  /**
+   * Stops sending, and takes the phone off the office's list where the office can be reached. Everything stays on this
+   * phone, and goes out after joining again. Where the office says no, the phone stays joined.
+   */
+  async leave(): Promise<Answer> {
+    const answer = await answered(this.#service.leave().then(() => ({})));
+    const isStranger = answer.outcome === "not_joined" || answer.outcome === "device_removed";
+    if (answer.outcome !== "done" && answer.outcome !== "offline" && !isStranger) return answer;
+    await this.storage.updateAccount({ joined: false, mustJoinAgain: false, removed: false, role: null });
     this.#tell("not_joined");
+    return isStranger ? { outcome: "done" } : answer;
   }
 
-  historyOf(kind: Kind, id: string): Promise<readonly HistoryEntry[]> {
-    return this.#service.historyOf(kind, id);
+  /** From the service, and kept; or without it the last one kept. */
+  async historyOf(kind: Kind, id: string): Promise<History> {
+    try {
+      const entries = await this.#service.historyOf(kind, id);
+      return { ...(await this.#keepHistory(kind, id, entries)), fresh: true };
+    } catch (error) {
+      if (error instanceof ProblemReply && error.code === "not_found") return { entries: [], at: now(), fresh: true };
+      if (!(error instanceof NoReply || error instanceof ProblemReply)) throw error;
+      const kept = await this.storage.historyKept(kind, id);
+      return { entries: kept?.entries ?? [], at: kept?.at ?? null, fresh: false };
+    }
+  }
+
+  /** A phone that is too full to keep it shows it all the same. */
+  async #keepHistory(kind: Kind, id: string, entries: History["entries"]): Promise<Omit<History, "fresh">> {
+    try {
+      await this.storage.keepHistory(kind, id, entries);
+    } catch (error) {
+      if (!(error instanceof StorageError && error.reason === "full")) throw error;
+    }
+    return { entries, at: now() };
+  }
+
+  people(): Promise<Answer<{ people: People }>> {
+    return answered(this.#people());
+  }
+
+  async #people(): Promise<{ people: People }> {
+    const people = { list: await this.#service.people(), at: now() };
+    await this.storage.keepPeople(people);
+    return { people };
+  }
+
+  invite(who: Invited): Promise<Answer<{ invite: Invite }>> {
+    return answered(this.#service.invite(who).then((invite) => ({ invite })));
+  }
+
+  editPerson(id: string, edit: { readonly name?: string; readonly role?: Role }): Promise<Answer> {
+    return answered(this.#andAskWho(this.#service.editPerson(id, edit)));
+  }
+
+  renameDevice(id: string, name: string): Promise<Answer> {
+    return answered(this.#andAskWho(this.#service.renameDevice(id, name)));
+  }
+
+  /** A phone that removes itself finds out at once. */
+  removeDevice(id: string): Promise<Answer> {
+    return answered(this.#andAskWho(this.#service.removeDevice(id)));
+  }
+
+  /** It may have been this phone or its person: the next round asks again whose it is. */
+  async #andAskWho(work: Promise<unknown>): Promise<object> {
+    await work;
+    this.#knowsWho = false;
+    void this.syncNow();
+    return {};
+  }
+
+  /** The live stream spoke. Where this phone, perhaps by another tab, has it already, nothing is asked. */
+  heard(told: Told): void {
+    this.#told = told;
+    this.#running ??= this.#runAll().finally(() => (this.#running = null));
   }
 
   /** Something was saved here: sends it, unless a retry after a failure is due anyway. */
@@ -78,18 +177,25 @@ export class Office {
   }
 
   async #runAll(): Promise<void> {
-    while (this.#again) {
-      this.#again = false;
-      await this.#runOnce();
+    while (this.#again || this.#told !== null) {
+      if (this.#again) await this.#runOnce(() => Promise.resolve(true));
+      else await this.#runOnce(this.#isBehind(this.#told));
     }
   }
 
-  async #runOnce(): Promise<void> {
-    this.#cancelRetry();
+  /** Asked once it is this tab's turn: another one's round may have brought what the stream told. */
+  #isBehind(told: Told | null): () => Promise<boolean> {
+    return async () => {
+      const { cursor, view } = await this.storage.account();
+      return told !== null && (told.latest > cursor || told.view !== view);
+    };
+  }
+
+  async #runOnce(isWanted: () => Promise<boolean>): Promise<void> {
+    [this.#again, this.#told] = [false, this.#again ? this.#told : null];
     try {
-      const { joined } = await this.storage.account();
-      if (joined) this.#tell("syncing");
-      const outcome = await this.around.alone(() => new Round(this.storage, this.#service).run());
+      const outcome = await this.around.alone(async () => ((await isWanted()) ? this.#round() : null));
+      if (outcome === null) return;
       this.#failures = 0;
       this.#tell(outcome === "done" ? "idle" : outcome);
     } catch (error) {
@@ -97,10 +203,20 @@ export class Office {
     }
   }
 
+  async #round(): Promise<RoundOutcome> {
+    this.#cancelRetry();
+    const { joined } = await this.storage.account();
+    if (joined) this.#tell("syncing");
+    const outcome = await new Round(this.storage, this.#service, this.#knowsWho).run();
+    if (outcome === "done" || outcome === "only_looks") this.#knowsWho = true;
+    return outcome;
+  }
+
   /** Whatever the cause, nothing is lost: all of it is still in the queue. */
   #failed(error: unknown): void {
     if (!(error instanceof NoReply || error instanceof ProblemReply)) console.error(error);
     this.#failures += 1;
+    this.#told = null;
     this.#tell(this.around.isOnline() ? "retrying" : "offline");
     this.#retry = setTimeout(() => void this.syncNow(), waitFromFailures(this.#failures, Math.random()));
   }
@@ -120,11 +236,6 @@ export class Office {
   }
 }
 
-function joinOutcomeFrom(error: unknown): JoinOutcome {
-  if (error instanceof NoReply) return { outcome: "offline" };
-  if (!(error instanceof ProblemReply)) throw error;
-  if (error.status === 403) return { outcome: "wrong_code" };
-  if (error.status === 429) return { outcome: "too_many_tries" };
-  if (error.status === 426) return { outcome: "update_needed" };
-  return { outcome: "failed", message: error.detail };
+function now(): string {
+  return new Date().toISOString();
 }

@@ -3,10 +3,11 @@
  * database whole, so a round may end anywhere: the next one goes on from there.
  */
 import { PAGE, type Change } from "../wire";
-import type { QueuedChange, Storage } from "../storage";
+import { StorageError, type QueuedChange, type Storage } from "../storage";
 import { ProblemReply, type Service } from "./service";
 
-export type RoundOutcome = "done" | "not_joined" | "update_needed";
+/** only_looks: a viewer has changes waiting, which may not be sent. full: what the service told does not fit here. */
+export type RoundOutcome = "done" | "not_joined" | "update_needed" | "only_looks" | "full";
 
 /** How often one round may give its queue new numbers before it stops and waits for the next occasion. */
 const MOST_GAPS = 3;
@@ -15,21 +16,25 @@ export class Round {
   /** Changes in the next push: one at a time where the service could not read a batch. */
   #batch = PAGE;
   #gaps = 0;
+  #onlyLooks = false;
 
+  /** `knowsWho`: the service said lately whose phone this is; it is asked again when what the person sees changes. */
   constructor(
     readonly storage: Storage,
     readonly service: Service,
+    readonly knowsWho = true,
   ) {}
 
   async run(): Promise<RoundOutcome> {
     if (!(await this.storage.account()).joined) return "not_joined";
     try {
+      if (!this.knowsWho) await this.#askWho();
       await this.#exchange();
+      if (!this.#onlyLooks) await this.storage.updateAccount({ lastSentAt: new Date().toISOString() });
     } catch (error) {
       return await this.#outcomeOf(error);
     }
-    await this.storage.updateAccount({ lastSentAt: new Date().toISOString() });
-    return "done";
+    return this.#onlyLooks ? "only_looks" : "done";
   }
 
   async #exchange(): Promise<void> {
@@ -43,7 +48,7 @@ export class Round {
   async #pushAll(): Promise<void> {
     for (;;) {
       const changes = await this.storage.waiting(this.#batch);
-      if (changes.length === 0) return;
+      if (changes.length === 0 || (await this.#mayOnlyLook())) return;
       await this.#push(changes);
     }
   }
@@ -61,7 +66,8 @@ export class Round {
   /** Only refusals that the phone can answer itself end here; the others go up. */
   async #answerRefusal(error: unknown, changes: readonly QueuedChange[]): Promise<void> {
     if (!(error instanceof ProblemReply)) throw error;
-    if (error.code === "gap" && this.#gaps < MOST_GAPS) await this.#closeGap(error, changes);
+    if (error.code === "viewer_only_looks") await this.#lookOnly();
+    else if (error.code === "gap" && this.#gaps < MOST_GAPS) await this.#closeGap(error, changes);
     else if (error.status === 413 || error.status === 422) await this.#isolate(error, changes);
     else throw error;
   }
@@ -85,14 +91,37 @@ export class Round {
     else if (only !== undefined) await this.storage.refuse(only, error.code, error.detail);
   }
 
+  /** A viewer's changes go on waiting, and the news come all the same. Whether they still are one is asked each round. */
+  async #mayOnlyLook(): Promise<boolean> {
+    if (this.#onlyLooks) return true;
+    if ((await this.storage.account()).role !== "viewer") return false;
+    await this.#askWho();
+    this.#onlyLooks = (await this.storage.account()).role === "viewer";
+    return this.#onlyLooks;
+  }
+
+  async #lookOnly(): Promise<void> {
+    await this.#askWho();
+    this.#onlyLooks = true;
+  }
+
   async #pullAll(): Promise<void> {
     for (;;) {
-      const { cursor } = await this.storage.account();
-      const page = await this.service.pull(cursor);
+      const { cursor, view } = await this.storage.account();
+      const asked = { after: cursor, view };
+      const page = await this.service.pull(asked);
       if (await this.#note(page)) continue;
-      await this.storage.takePage(page);
-      if (!page.more) return;
+      const isTaken = await this.storage.takePage(asked, page);
+      if (isTaken && page.view !== view) await this.#askWho();
+      if (isTaken && !page.more) return;
     }
+  }
+
+  async #askWho(): Promise<void> {
+    const told = await this.service.session();
+    await this.#note(told);
+    const who = { deviceId: told.device_id, personId: told.person_id, person: told.person, role: told.role };
+    await this.storage.noteWho(who, { deviceName: told.device_name });
   }
 
   /** Measures the clock's offset and watches the database's identity. True where the identity changed. */
@@ -106,16 +135,17 @@ export class Round {
   }
 
   async #outcomeOf(error: unknown): Promise<RoundOutcome> {
+    if (error instanceof StorageError && error.reason === "full") return "full";
     if (!(error instanceof ProblemReply)) throw error;
     if (error.code === "device_forked") await this.storage.takeNewIdentity();
-    else if (error.status === 401 || error.status === 403) await this.#mustJoinAgain();
+    else if (error.status === 401) await this.#mustJoinAgain(error.code === "device_removed");
     else if (error.status === 426) return "update_needed";
     else throw error;
     return "not_joined";
   }
 
-  #mustJoinAgain(): Promise<void> {
-    return this.storage.updateAccount({ joined: false, mustJoinAgain: true });
+  #mustJoinAgain(removed: boolean): Promise<void> {
+    return this.storage.updateAccount({ joined: false, mustJoinAgain: true, removed });
   }
 }
 

@@ -1,5 +1,20 @@
 /** The service as the phone sees it: one function a request. Every way a request can end has its own error or reply. */
-import { PAGE, PROTOCOL, type Change, type HistoryEntry, type JoinReply, type JoinRequest, type Kind, type PullReply, type PushReply, type SessionReply } from "../wire";
+import {
+  PAGE,
+  PROTOCOL,
+  type Change,
+  type HistoryEntry,
+  type Invite,
+  type Invited,
+  type JoinReply,
+  type JoinRequest,
+  type Kind,
+  type KnownPerson,
+  type PullReply,
+  type PushReply,
+  type Role,
+  type SessionReply,
+} from "../wire";
 
 /** How requests leave the phone: `fetch`, or a test's double of the network. */
 export type Http = (path: string, init: RequestInit) => Promise<Response>;
@@ -13,6 +28,11 @@ export class ProblemReply extends Error {
   ) {
     super(`The service answered ${status} ${code}`);
     this.name = "ProblemReply";
+  }
+
+  /** False for an error of something in between, a proxy's say. */
+  get isOfTheService(): boolean {
+    return typeof this.body["code"] === "string";
   }
 
   /** What the service says about it, in English. */
@@ -44,12 +64,17 @@ export class Service {
     return this.#ask("/api/session", { method: "GET" });
   }
 
+  /** This device leaves: from then on it is a stranger to the service. */
+  leave(): Promise<unknown> {
+    return this.#ask("/api/session", { method: "DELETE" });
+  }
+
   push(changes: readonly Change[]): Promise<PushReply> {
     return this.#post("/api/push", { protocol: PROTOCOL, changes, device_time: new Date().toISOString() });
   }
 
-  pull(after: number): Promise<PullReply> {
-    return this.#ask(`/api/pull?after=${after}&limit=${PAGE}`, { method: "GET" });
+  pull({ after, view }: { readonly after: number; readonly view: number }): Promise<PullReply> {
+    return this.#ask(`/api/pull?after=${after}&limit=${PAGE}&view=${view}`, { method: "GET" });
   }
 
   async historyOf(kind: Kind, id: string): Promise<readonly HistoryEntry[]> {
@@ -58,9 +83,34 @@ export class Service {
     return reply.entries;
   }
 
+  async people(): Promise<readonly KnownPerson[]> {
+    const reply = await this.#ask<{ people: readonly KnownPerson[] }>("/api/people", { method: "GET" });
+    return reply.people;
+  }
+
+  invite(who: Invited): Promise<Invite> {
+    return this.#post("/api/invites", "personId" in who ? { person_id: who.personId } : who);
+  }
+
+  editPerson(id: string, edit: { readonly name?: string; readonly role?: Role }): Promise<unknown> {
+    return this.#tell("PATCH", `/api/people/${encodeURIComponent(id)}`, edit);
+  }
+
+  renameDevice(id: string, name: string): Promise<unknown> {
+    return this.#tell("PATCH", `/api/devices/${encodeURIComponent(id)}`, { name });
+  }
+
+  removeDevice(id: string): Promise<unknown> {
+    return this.#ask(`/api/devices/${encodeURIComponent(id)}`, { method: "DELETE" });
+  }
+
   #post<T>(path: string, body: unknown): Promise<T> {
+    return this.#tell<T>("POST", path, body);
+  }
+
+  #tell<T>(method: string, path: string, body: unknown): Promise<T> {
     const headers = { "content-type": "application/json" };
-    return this.#ask(path, { method: "POST", headers, body: JSON.stringify(body) });
+    return this.#ask(path, { method, headers, body: JSON.stringify(body) });
   }
 
   async #ask<T>(path: string, init: RequestInit): Promise<T> {

@@ -31,3 +31,9 @@ export type SessionReply = Schemas["SessionReply"];
 export type JoinReply = Schemas["JoinReply"];
 export type JoinRequest = Schemas["JoinRequest"];
 export type HistoryEntry = Schemas["HistoryEntry"];
+export type Conflict = Schemas["Conflict"];
+/** By field: the values that lost against the one that stands, until somebody who saw both decides. */
+export type Conflicts = Readonly<Record<string, readonly Conflict[]>>;
+export type Role = SessionReply["role"];
+/** The stable codes of every error reply. */
+export type ProblemCode = Schemas["Code"];

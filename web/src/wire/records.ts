@@ -68,6 +68,8 @@ export interface JobFields {
   place: string;
   note: string;
   units: Units;
+  /** Who is assigned, by person id; a foreman's choice. Never set: whoever made the job. */
+  crew: readonly string[];
   deleted: boolean;
 }
 
@@ -149,16 +151,33 @@ export interface ClimateFields {
   deleted: boolean;
 }
 
+/** A photo of a room, or of one reading in it. The picture travels apart, by its hash (SHA-256, hex). */
+export interface PhotoFields {
+  room_id: string;
+  hash: string;
+  media_type: "image/jpeg" | "image/png" | "image/webp";
+  /** Pixels. */
+  width: number;
+  height: number;
+  /** Bytes. */
+  size: number;
+  note: string;
+  taken_at: string;
+  reading_id: string;
+  deleted: boolean;
+}
+
 export interface FieldsByKind {
   job: JobFields;
   room: RoomFields;
   reading: ReadingFields;
   placement: PlacementFields;
   climate: ClimateFields;
+  photo: PhotoFields;
 }
 
 export type Kind = keyof FieldsByKind;
-export const KINDS: readonly Kind[] = ["job", "room", "reading", "placement", "climate"];
+export const KINDS: readonly Kind[] = ["job", "room", "reading", "placement", "climate", "photo"];
 
 /** Some or all fields of a record; null stands for a field that was emptied. */
 export type Fields<K extends Kind> = { readonly [P in keyof FieldsByKind[K]]?: FieldsByKind[K][P] | null };

@@ -1,4 +1,6 @@
 /** The shapes that pass between a phone's storage and its state; they never leave the phone. */
+import type { Conflicts, HistoryEntry } from "./changes";
+import type { People } from "./people";
 import type { AnyFields, Fields, Kind } from "./records";
 
 /** A record as it is shown: the service's state with this phone's waiting changes on top. */
@@ -10,6 +12,25 @@ export interface Row<K extends Kind = Kind> {
   readonly sequence: number;
   /** How many of its changes have not reached the service yet. */
   readonly waiting: number;
+  /** What lost against the values that stand, less the fields this phone has decided since. */
+  readonly conflicts: Conflicts;
+}
+
+/** A change of this phone that the office has not taken yet. */
+export interface Unsent {
+  readonly change_id: string;
+  readonly fields: AnyFields;
+  /** By this phone's own clock, ISO 8601. */
+  readonly device_time: string;
+}
+
+/** A record's story, oldest first, as the office told it at that moment. */
+export interface History {
+  readonly entries: readonly HistoryEntry[];
+  /** ISO 8601; null where the office was never reached for this record. */
+  readonly at: string | null;
+  /** False for the last one kept on the phone: the office could not be reached now. */
+  readonly fresh: boolean;
 }
 
 /** What an action asks to be written: one record's changed fields. */
@@ -40,6 +61,7 @@ export interface Loaded {
   readonly rows: readonly Row[];
   readonly drafts: readonly (readonly [string, string])[];
   readonly undo: readonly UndoStep[];
+  readonly people: People | null;
 }
 
 export interface WriteTogether {

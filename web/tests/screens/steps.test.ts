@@ -58,7 +58,8 @@ const ROOM = { outline: { vertices: [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]
 const PLACES = proposedPlaces(ROOM.outline.vertices, []);
 
 function readingAt(index: number): Row<"reading"> {
-  return { kind: "reading", id: `r${index}`, fields: { at: PLACES[index] ?? null, down: 1000 }, sequence: 0, waiting: 1 };
+  const fields = { at: PLACES[index] ?? null, down: 1000 };
+  return { kind: "reading", id: `r${index}`, fields, sequence: 0, waiting: 1, conflicts: {} };
 }
 
 test("the round goes on to the next place as soon as a reading is taken, saved or still on its way", () => {

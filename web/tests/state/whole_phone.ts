@@ -29,7 +29,17 @@ export class Outside {
         plan: (roomId, document) =>
           new Promise((answer, fail) => this.asked.push({ roomId, document, answer, fail })),
       },
-      office: { join: silent, leave: silent, syncNow: silent, historyOf: silent },
+      office: {
+        join: silent,
+        leave: silent,
+        syncNow: silent,
+        historyOf: silent,
+        people: silent,
+        invite: silent,
+        editPerson: silent,
+        renameDevice: silent,
+        removeDevice: silent,
+      },
       update: { accept: () => undefined },
     };
   }

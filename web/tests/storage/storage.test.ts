@@ -95,20 +95,24 @@ test("two tabs never give one number twice", async () => {
 
 test("a page of records and the cursor go together, and a page asked for twice changes nothing", async () => {
   const made = { created_by: "d", changed_by: "d", changed_at: "2026-05-04T08:30:00Z" };
+  await storage.adoptDatabase("d");
+  const asked = { after: 0, view: 0 };
   const page = {
     database: "d",
+    view: 1,
     protocol: 1,
     server_time: "2026-05-04T08:30:00Z",
     latest: 7,
     more: false,
     next: 7,
-    records: [{ kind: "job" as const, id: "j", fields: { name: "Mill house" }, sequence: 7, ...made }],
+    records: [{ kind: "job" as const, id: "j", fields: { name: "Mill house" }, sequence: 7, conflicts: {}, ...made }],
   };
-  await storage.takePage(page);
+  expect(await storage.takePage(asked, page)).toBe(true);
   const once = await storage.load();
-  await storage.takePage(page);
+  expect(await storage.takePage(asked, page)).toBe(true);
   expect(await storage.load()).toEqual(once);
-  expect(once.rows).toEqual([{ kind: "job", id: "j", fields: { name: "Mill house" }, sequence: 7, waiting: 0 }]);
+  const shown = { kind: "job", id: "j", fields: { name: "Mill house" }, sequence: 7, waiting: 0, conflicts: {} };
+  expect(once.rows).toEqual([shown]);
   expect((await storage.account()).cursor).toBe(7);
 });
 

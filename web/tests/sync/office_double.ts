@@ -2,7 +2,7 @@
  * A double of the other end of the wire: the service's side of push and pull as the protocol says it, in memory, and a
  * line that can lose requests and replies. It stands for the outside; nothing of the phone is replaced.
  */
-import type { AnyFields, Change, Kind } from "../../src/wire";
+import type { AnyFields, Change, Conflicts, Kind, Role } from "../../src/wire";
 
 interface Logged {
   readonly sequence: number;
@@ -15,6 +15,7 @@ interface Known {
   readonly id: string;
   readonly fields: AnyFields;
   readonly sequence: number;
+  readonly conflicts: Conflicts;
 }
 
 /** The service's truth: a log. Everything else is made from it. */
@@ -24,12 +25,23 @@ export class OfficeDouble {
   clockAheadMs = 0;
   protocol = 1;
   removed = new Set<string>();
+  /** Device ids that are somebody else's already. */
+  readonly taken = new Set<string>();
+  role: Role = "foreman";
+  personId = crypto.randomUUID();
+  view = 1;
+  /** Records that this person does not see, by record id; change it with `view`. */
+  hidden: ReadonlySet<string> = new Set();
+  /** Answers with its own status to everything, as a proxy in between does. */
+  broken: number | null = null;
   code = "RIGHT-CODE";
   /** Records whose changes are refused, by record id. */
   readonly unwanted = new Set<string>();
   /** A change that this service cannot even read, by record id. */
   readonly unreadable = new Set<string>();
   pageSize = 500;
+  /** What lost, by record id, as a merge would have kept it. */
+  readonly conflictsOf = new Map<string, Conflicts>();
 
   /** A copy of the database as a backup would hold it; give it to `restore`. */
   backup(): readonly Logged[] {
@@ -47,7 +59,8 @@ export class OfficeDouble {
       const key = `${change.kind}/${change.record_id}`;
       const fields = { ...known.get(key)?.fields, ...change.fields };
       known.delete(key);
-      known.set(key, { kind: change.kind, id: change.record_id, fields, sequence });
+      const conflicts = this.conflictsOf.get(change.record_id) ?? {};
+      known.set(key, { kind: change.kind, id: change.record_id, fields, sequence, conflicts });
     }
     return [...known.values()];
   }
@@ -63,8 +76,12 @@ export class OfficeDouble {
 
   answer(device: string | null, method: string, path: string, body: unknown): Response {
     if (method === "POST" && path === "/api/join") return this.#join(body as { code: string; device_id: string });
-    if (device === null || this.removed.has(device)) return problem(401, "not_joined");
-    if (path.startsWith("/api/session")) return this.#reply({ device_id: device, person: "Ana" });
+    if (this.broken !== null) return new Response("<html>Gateway</html>", { status: this.broken });
+    if (device === null) return problem(401, "not_joined");
+    if (this.removed.has(device)) return problem(401, "device_removed");
+    if (method === "DELETE" && path === "/api/session") return this.#leave(device);
+    if (path === "/api/session") return this.#reply({ device_id: device, device_name: "phone", ...this.#who() });
+    if (path.startsWith("/api/push") && this.role === "viewer") return problem(403, "viewer_only_looks");
     if (path.startsWith("/api/push")) return this.#push(device, body as { protocol: number; changes: Change[] });
     if (path.startsWith("/api/pull")) return this.#pull(new URL(path, "http://office"));
     return problem(404, "not_found");
@@ -72,8 +89,18 @@ export class OfficeDouble {
 
   #join({ code, device_id }: { code: string; device_id: string }): Response {
     if (code !== this.code) return problem(403, "wrong_code");
+    if (this.taken.has(device_id)) return problem(409, "device_taken");
     this.removed.delete(device_id);
-    return this.#reply({ device_id, token: "t" });
+    return this.#reply({ device_id, token: "t", ...this.#who() });
+  }
+
+  #who() {
+    return { person_id: this.personId, person: "Ana", role: this.role, view: this.view };
+  }
+
+  #leave(device: string): Response {
+    this.removed.add(device);
+    return this.#reply({ id: device });
   }
 
   #push(device: string, { protocol, changes }: { protocol: number; changes: Change[] }): Response {
@@ -129,12 +156,13 @@ export class OfficeDouble {
   }
 
   #pull(url: URL): Response {
-    const after = Number(url.searchParams.get("after"));
-    const newer = this.records.filter((record) => record.sequence > after);
+    const isSnapshot = Number(url.searchParams.get("view")) !== this.view;
+    const after = isSnapshot ? 0 : Number(url.searchParams.get("after"));
+    const newer = this.records.filter((record) => record.sequence > after && !this.hidden.has(record.id));
     const page = newer.slice(0, this.pageSize);
     const more = newer.length > page.length;
     const next = more ? (page.at(-1)?.sequence ?? after) : this.#latest();
-    return this.#reply({ protocol: 1, latest: this.#latest(), more, next, records: page });
+    return this.#reply({ protocol: 1, latest: this.#latest(), view: this.view, more, next, records: page });
   }
 
   #reply(body: object): Response {

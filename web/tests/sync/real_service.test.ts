@@ -9,7 +9,7 @@ import { uuidv7 } from "uuidv7";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { Storage, type Standing } from "../../src/storage";
 import { Office } from "../../src/sync";
-import type { Edit } from "../../src/wire";
+import type { Edit, Role } from "../../src/wire";
 
 const ROOT = join(import.meta.dirname, "..", "..", "..");
 const PYTHON = join(ROOT, ".venv", "bin", "python");
@@ -28,6 +28,7 @@ class Phone {
   standing: Standing | null = null;
   phase = "";
   loseReplies = 0;
+  isIn = false;
   #cookie = "";
 
   constructor() {
@@ -47,10 +48,19 @@ class Phone {
     return response;
   }
 
+  /** The first phone joins with the code that the service printed, the others with codes that it makes for them. */
   async join(person: string): Promise<unknown> {
-    const outcome = await this.office.join(code, person, "phone");
+    const [boss] = open.filter((phone) => phone.isIn);
+    const outcome = await this.office.join(boss ? await boss.codeFor(person) : code, person, "phone");
+    this.isIn = outcome.outcome === "joined";
     await this.sync();
     return outcome;
+  }
+
+  async codeFor(name: string, role: Role = "foreman"): Promise<string> {
+    const answer = await this.office.invite({ role, name });
+    if (answer.outcome !== "done") throw new Error(`No code for ${name}: ${answer.message}`);
+    return answer.invite.code;
   }
 
   async sync(): Promise<void> {
@@ -140,7 +150,7 @@ describe.skipIf(!existsSync(PYTHON))("against the service itself", () => {
     }
     await phone.sync();
     const history = await phone.office.historyOf("job", id);
-    expect(history.map((entry) => [entry.person, entry.fields])).toEqual([
+    expect(history.entries.map((entry) => [entry.person, entry.fields])).toEqual([
       ["Ana", { name: "One" }],
       ["Ana", { name: "Two" }],
       ["Ana", { name: "Three" }],

@@ -13,6 +13,7 @@ interface Described {
   reading: Schemas["ReadingFields"];
   placement: Schemas["PlacementFields"];
   climate: Schemas["ClimateFields"];
+  photo: Schemas["PhotoFields"];
 }
 
 /** The same shape as a plain type: an interface never counts as having further keys, which the service allows. */
@@ -25,6 +26,7 @@ test("phone and service name the same kinds and the same fields of each", () => 
   expectTypeOf<keyof FieldsByKind["reading"]>().toEqualTypeOf<keyof Described["reading"]>();
   expectTypeOf<keyof FieldsByKind["placement"]>().toEqualTypeOf<keyof Described["placement"]>();
   expectTypeOf<keyof FieldsByKind["climate"]>().toEqualTypeOf<keyof Described["climate"]>();
+  expectTypeOf<keyof FieldsByKind["photo"]>().toEqualTypeOf<keyof Described["photo"]>();
 });
 
 test("whatever the phone sends is something the service takes", () => {
@@ -33,6 +35,7 @@ test("whatever the phone sends is something the service takes", () => {
   expectTypeOf<Plain<FieldsByKind["reading"]>>().toExtend<Described["reading"]>();
   expectTypeOf<Plain<FieldsByKind["placement"]>>().toExtend<Described["placement"]>();
   expectTypeOf<Plain<FieldsByKind["climate"]>>().toExtend<Described["climate"]>();
+  expectTypeOf<Plain<FieldsByKind["photo"]>>().toExtend<Described["photo"]>();
   expectTypeOf<Change>().toExtend<Schemas["Change"]>();
   expectTypeOf<RoomDocument["readings"]>().toExtend<Schemas["Document"]["readings"]>();
 });

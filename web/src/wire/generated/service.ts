@@ -145,6 +145,72 @@ export interface paths {
         readonly patch: operations["editPerson"];
         readonly trace?: never;
     };
+    readonly "/api/photos/{hash}": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        /**
+         * Photo
+         * @description How much of a photo is here. The next part goes on from there, whichever device sends it.
+         */
+        readonly get: operations["photo"];
+        /**
+         * Send Photo Part
+         * @description Send the next bytes of a photo that a record names. What is here already is not taken twice.
+         *
+         *     With the last part the whole is looked into: one that is not taken is let go of, and may be sent anew.
+         */
+        readonly put: operations["send_photo_part"];
+        readonly post?: never;
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
+    readonly "/api/photos/{hash}/file": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        /**
+         * Photo File
+         * @description The picture.
+         */
+        readonly get: operations["photo_file"];
+        readonly put?: never;
+        readonly post?: never;
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
+    readonly "/api/photos/{hash}/thumbnail": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        /**
+         * Photo Thumbnail
+         * @description The picture made small: at most 320 pixels, with nothing beside them.
+         */
+        readonly get: operations["photo_thumbnail"];
+        readonly put?: never;
+        readonly post?: never;
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
     readonly "/api/plan": {
         readonly parameters: {
             readonly query?: never;
@@ -465,7 +531,7 @@ export interface components {
          * @description Stable codes; a screen in another language makes its own sentence from them.
          * @enum {string}
          */
-        readonly Code: "bad_document" | "malformed" | "not_json" | "not_joined" | "device_removed" | "wrong_code" | "name_needed" | "device_taken" | "foreman_only" | "last_foreman" | "viewer_only_looks" | "too_many_tries" | "device_forked" | "gap" | "update_needed" | "not_found" | "method_not_allowed" | "too_large" | "json_required" | "busy" | "storage_full" | "storage_failed" | "internal";
+        readonly Code: "bad_document" | "malformed" | "not_json" | "not_joined" | "device_removed" | "wrong_code" | "name_needed" | "device_taken" | "foreman_only" | "last_foreman" | "viewer_only_looks" | "too_many_tries" | "device_forked" | "gap" | "update_needed" | "not_found" | "method_not_allowed" | "too_large" | "json_required" | "octets_required" | "photo_gap" | "photo_differs" | "photo_damaged" | "photo_unknown_type" | "photo_too_large" | "photo_has_position" | "busy" | "storage_full" | "storage_failed" | "internal";
         /**
          * Conflict
          * @description A value that lost against another made without knowing of it. An edit that has seen `sequence` closes it.
@@ -1282,6 +1348,24 @@ export interface components {
             /** Width */
             readonly width: number;
         };
+        /**
+         * PhotoReply
+         * @description What is here of a photo, in bytes. The next part goes on from `received`.
+         */
+        readonly PhotoReply: {
+            /**
+             * Complete
+             * @description All of it is here and was found good: it can be looked at
+             */
+            readonly complete: boolean;
+            /** Received */
+            readonly received: number;
+            /**
+             * Size
+             * @description As the photo's record says
+             */
+            readonly size: number;
+        };
         /** @description One section's mortar: when it was mixed and when it lay in place. */
         readonly Placement: {
             /**
@@ -1415,7 +1499,7 @@ export interface components {
             readonly detail?: string | null;
             /**
              * Expected
-             * @description With `gap`: the number the service waits for
+             * @description With `gap` and `photo_gap`: the number the service waits for
              * @default null
              */
             readonly expected?: number | null;
@@ -2828,6 +2912,375 @@ export interface operations {
                 };
             };
             /** @description `malformed`: The request is not in the agreed shape; `not_json`: The request is not JSON */
+            readonly 422: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The database is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+    readonly photo: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path: {
+                /** @description SHA-256 of the picture's bytes */
+                readonly hash: string;
+            };
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description Successful Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": components["schemas"]["PhotoReply"];
+                };
+            };
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `not_found`: There is nothing here */
+            readonly 404: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `malformed`: The request is not in the agreed shape */
+            readonly 422: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The database is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+    readonly send_photo_part: {
+        readonly parameters: {
+            readonly query: {
+                /** @description Where in the picture this part begins */
+                readonly offset: number;
+                /** @description Bytes of the whole picture */
+                readonly size: number;
+            };
+            readonly header?: never;
+            readonly path: {
+                /** @description SHA-256 of the picture's bytes */
+                readonly hash: string;
+            };
+            readonly cookie?: never;
+        };
+        readonly requestBody: {
+            readonly content: {
+                readonly "application/octet-stream": string;
+            };
+        };
+        readonly responses: {
+            /** @description Successful Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": components["schemas"]["PhotoReply"];
+                };
+            };
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `viewer_only_looks`: A viewer may only look */
+            readonly 403: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `not_found`: There is nothing here */
+            readonly 404: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `photo_gap`: Bytes are missing before these */
+            readonly 409: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `too_large`: The request is too large */
+            readonly 413: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `octets_required`: The request must be application/octet-stream */
+            readonly 415: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `malformed`: The request is not in the agreed shape; `photo_differs`: The photo is not what its record says; `photo_damaged`: The photo did not arrive whole; `photo_unknown_type`: The photo is of no type that is taken; `photo_too_large`: The photo has too many pixels; `photo_has_position`: The photo tells where it was taken */
+            readonly 422: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The database is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+    readonly photo_file: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path: {
+                /** @description SHA-256 of the picture's bytes */
+                readonly hash: string;
+            };
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description The picture */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "image/jpeg": string;
+                    readonly "image/png": string;
+                    readonly "image/webp": string;
+                };
+            };
+            /** @description The picture that the browser holds is still good */
+            readonly 304: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `not_found`: There is nothing here */
+            readonly 404: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `malformed`: The request is not in the agreed shape */
+            readonly 422: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The database is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+    readonly photo_thumbnail: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path: {
+                /** @description SHA-256 of the picture's bytes */
+                readonly hash: string;
+            };
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description The picture */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "image/jpeg": string;
+                };
+            };
+            /** @description The picture that the browser holds is still good */
+            readonly 304: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `not_found`: There is nothing here */
+            readonly 404: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `malformed`: The request is not in the agreed shape */
             readonly 422: {
                 headers: {
                     readonly [name: string]: unknown;

@@ -85,6 +85,7 @@ export const frame = {
   "join.now": "Join",
   "join.asking": "Asking …",
   "join.joined": "Joined. What waited is on its way.",
+  "join.name_needed": "This code is for anybody: type your name too, and join again.",
   "join.wrong_code": "That code is not right, or it was used before. Ask for another.",
   "join.too_many_tries": "Too many tries. Wait a few minutes.",
   "join.offline": "No network here. Try again where there is signal.",

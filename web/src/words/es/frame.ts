@@ -87,6 +87,7 @@ export const frame: Readonly<Record<keyof typeof english, string>> = {
   "join.now": "Unirse",
   "join.asking": "Preguntando …",
   "join.joined": "Unido. Lo que esperaba va en camino.",
+  "join.name_needed": "Este código no dice para quién es: escriba también su nombre y únase otra vez.",
   "join.wrong_code": "Ese código no es correcto o ya se usó. Pida otro.",
   "join.too_many_tries": "Demasiados intentos. Espere unos minutos.",
   "join.offline": "Aquí no hay red. Inténtelo donde haya señal.",
