@@ -1,12 +1,12 @@
 """Which edit stands, and that the other one is never lost."""
 
-from datetime import timedelta
+from datetime import UTC, datetime, timedelta
 
 from hypothesis import given
 from hypothesis import strategies as st
 from tests.stores import START
 
-from evenbed.sync.clocks import OLDEST, corrected_time
+from evenbed.sync.clocks import OLDEST, corrected_times
 from evenbed.sync.merge import merge
 from evenbed.sync.model import Author, Edit, Effect, Record
 
@@ -111,28 +111,52 @@ def test_of_edits_that_knew_nothing_of_each_other_the_last_made_stands_in_any_or
     assert replaced | overruled == {f"value {made}" for made in range(5)}
 
 
-@given(st.integers(-(10**6), 10**6), st.integers(0, 10**6), st.integers(0, 10**6))
-def test_a_wrong_clock_changes_nothing(offset_s: int, waited_s: int, received_s: int) -> None:
-    received_at = START + timedelta(seconds=received_s)
-    made_at = received_at - timedelta(seconds=waited_s)
-    wrong = timedelta(seconds=offset_s)
-    corrected = corrected_time((made_at + wrong).isoformat(), (received_at + wrong).isoformat(), received_at, None)
-    assert corrected == made_at
+def corrected(
+    edits: list[datetime], push: datetime, received_at: datetime, previous: datetime | None = None
+) -> list[datetime]:
+    return corrected_times([edit.isoformat() for edit in edits], push.isoformat(), received_at, previous)
+
+
+@given(st.integers(-(10**6), 10**6), st.lists(st.integers(0, 10**6), max_size=5), st.integers(0, 10**6))
+def test_a_wrong_clock_changes_nothing(offset_s: int, ages_s: list[int], received_s: int) -> None:
+    received_at, wrong = START + timedelta(seconds=received_s), timedelta(seconds=offset_s)
+    made = [received_at - timedelta(seconds=age) for age in sorted(ages_s, reverse=True)]
+    assert corrected([at + wrong for at in made], received_at + wrong, received_at) == made
 
 
 def test_an_edit_from_the_future_counts_from_its_arrival() -> None:
-    later = (START + timedelta(days=400)).isoformat()
-    assert corrected_time(later, START.isoformat(), START, None) == START
+    assert corrected([START + timedelta(days=400)], START, START) == [START]
 
 
 def test_an_edit_is_never_older_than_the_one_before_it_on_the_same_phone() -> None:
-    long_ago = (START - timedelta(days=20_000)).isoformat()
-    assert corrected_time(
-        long_ago, START.isoformat(), START, previous=START - timedelta(hours=1)
-    ) == START - timedelta(hours=1)
+    long_ago, hour_ago = START - timedelta(days=20_000), START - timedelta(hours=1)
+    assert corrected([long_ago], START, START, previous=hour_ago) == [hour_ago]
+    assert corrected([hour_ago, long_ago], START, START) == [hour_ago, hour_ago]
+
+
+@given(st.integers(1, 10**6))
+def test_a_clock_that_was_set_back_misleads_about_no_edit_made_since(ahead_s: int) -> None:
+    """The first edit says it was made after the push; the second knows better, and bounds it."""
+    first, second = START - timedelta(days=20), START - timedelta(days=19)
+    told = corrected([START + timedelta(seconds=ahead_s), second], START, START)
+    assert told == [second, second]
+    assert corrected([first, second], START, START) == [first, second]
+
+
+@given(st.integers(11, 2000))
+def test_an_edit_by_a_clock_that_had_lost_its_time_misleads_about_no_other(years: int) -> None:
+    day_ago, lost = START - timedelta(days=1), START - timedelta(days=365 * years)
+    assert corrected([day_ago, lost, START], START, START) == [day_ago, day_ago, START]
+
+
+@given(st.lists(st.datetimes(timezones=st.just(UTC)), max_size=6), st.datetimes(timezones=st.just(UTC)))
+def test_corrected_times_never_fall_and_keep_their_bounds(edits: list[datetime], push: datetime) -> None:
+    times = corrected(edits, push, START, previous=START - timedelta(days=3))
+    assert times == sorted(times)
+    assert all(START - timedelta(days=3) <= time <= START for time in times)
 
 
 def test_absurd_clocks_do_not_break_the_arithmetic() -> None:
     first, last = "0001-01-01T00:00:00+14:00", "9999-12-31T23:59:59-12:00"
-    assert corrected_time(first, last, START, None) == START - OLDEST
-    assert corrected_time(last, first, START, None) == START
+    assert corrected_times([first], last, START, None) == [START - OLDEST]
+    assert corrected_times([last], first, START, None) == [START]

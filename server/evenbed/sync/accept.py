@@ -7,7 +7,7 @@ nothing of the push was taken.
 from datetime import datetime
 
 from evenbed.sync.check import refusal_of, refuse
-from evenbed.sync.clocks import corrected_time
+from evenbed.sync.clocks import corrected_times
 from evenbed.sync.jobs import job_id_of
 from evenbed.sync.merge import merge
 from evenbed.sync.model import Author, Edit, Entry, Record, Refusal
@@ -58,7 +58,13 @@ def accept_push(
     Raises UpdateNeededError, GapError or DeviceForkedError, and then nothing may be committed.
     """
     _check_versions(push)
-    return [_accept(ledger, author, role, change, (push.device_time, received_at)) for change in push.changes]
+    last = ledger.last_entry(author.device_id)
+    edits = [change.device_time for change in push.changes]
+    times = corrected_times(edits, push.device_time, received_at, last.at if last else None)
+    return [
+        _accept(ledger, author, role, change, (at, received_at))
+        for change, at in zip(push.changes, times, strict=True)
+    ]
 
 
 def _check_versions(push: PushRequest) -> None:
@@ -69,16 +75,16 @@ def _check_versions(push: PushRequest) -> None:
         raise UpdateNeededError("record schema", newest, SCHEMA)
 
 
-def _accept(ledger: Ledger, author: Author, role: Role, change: Change, clocks: tuple[str, datetime]) -> PushResult:
+def _accept(
+    ledger: Ledger, author: Author, role: Role, change: Change, moments: tuple[datetime, datetime]
+) -> PushResult:
     last = ledger.last_entry(author.device_id)
     expected = 1 if last is None else last.number + 1
     if change.number < expected:
         return _repeated(ledger, author, change)
     if change.number > expected:
         raise GapError(expected, change.number)
-    push_time, received_at = clocks
-    at = corrected_time(change.device_time, push_time, received_at, last.at if last else None)
-    return _take(ledger, _entry(author, change, at, received_at), change, role)
+    return _take(ledger, _entry(author, change, *moments), change, role)
 
 
 def _repeated(ledger: Ledger, author: Author, change: Change) -> PushResult:

@@ -2,22 +2,44 @@
 
 The phone says when an edit was made and, at the push, what its clock says now. The difference is the age of the edit
 by one and the same clock, whatever that clock shows; subtracted from the service's time it gives the moment of the
-edit. A clock that was set right between edit and push can still mislead, so the result is held between two certain
-bounds: not after the push arrived, and not before the device's previous edit.
+edit. A clock that was set between edit and push still misleads, so a moment counts only between two certain bounds:
+not after the push arrived, and not before the device's last edit of an earlier push. Inside them an edit is never
+later than those that the device made after it, whose ages are the more trustworthy the nearer they are to the push.
+An age that leads before the bounds says nothing: that edit counts as made right after the one before it.
 """
 
+from collections.abc import Iterable, Sequence
 from datetime import datetime, timedelta
 
-NO_AGE = timedelta(0)
 OLDEST = timedelta(days=3650)
 
 
-def corrected_time(edit: str, push: str, received_at: datetime, previous: datetime | None) -> datetime:
-    """When an edit was made, by the service's clock.
+def corrected_times(
+    edits: Sequence[str], push: str, received_at: datetime, previous: datetime | None
+) -> list[datetime]:
+    """When the edits of one push were made, by the service's clock; never falling from one to the next.
 
-    `edit` and `push` are the device's clock at both moments, ISO 8601 with offset; `previous` is the corrected time
-    of the device's edit before this one, None for its first. An age beyond ten years counts as ten years.
+    `edits`, in the order in which they were made, and `push` are the device's clock at those moments, ISO 8601 with
+    offset; `previous` is the corrected time of the device's edit before them, None for its first: then nothing counts
+    as older than ten years.
     """
-    age = datetime.fromisoformat(push) - datetime.fromisoformat(edit)
-    at = received_at - min(max(age, NO_AGE), OLDEST)
-    return at if previous is None else max(at, previous)
+    earliest = received_at - OLDEST if previous is None else previous
+    ages = [_age(edit, push) for edit in edits]
+    latest, backwards = received_at, []
+    for age in reversed(ages):
+        is_told = age <= received_at - earliest
+        latest = min(latest, received_at - age) if is_told else latest
+        backwards.append(latest if is_told else None)
+    return _filled(reversed(backwards), earliest)
+
+
+def _age(edit: str, push: str) -> timedelta:
+    return max(datetime.fromisoformat(push) - datetime.fromisoformat(edit), timedelta(0))
+
+
+def _filled(times: Iterable[datetime | None], earliest: datetime) -> list[datetime]:
+    filled: list[datetime] = []
+    for time in times:
+        before = filled[-1] if filled else earliest
+        filled.append(max(time or before, before))
+    return filled
