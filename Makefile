@@ -1,5 +1,5 @@
 # Two commands are all a fresh machine needs (Python 3.11+, Node 20+):
-#   make serve   builds, migrates, starts on SQLite with a demo job, prints the address and the join code
+#   make serve   builds, migrates, starts on SQLite with a demo job, prints the address and a join code
 #   make test    installs what it needs, a browser too, and runs everything
 # The small steps below are what those two are made of.
 

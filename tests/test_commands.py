@@ -1,7 +1,9 @@
 """The command line, as a person or a program runs it."""
 
 import json
+import re
 import socket
+from datetime import UTC, datetime, timedelta
 from importlib.resources import files
 from pathlib import Path
 from typing import Any
@@ -12,6 +14,7 @@ from evenbed.cli import main
 from evenbed.engine.bridge import plan_text
 from evenbed.settings import Settings, SettingsError, settings_from
 from evenbed.store.work import Store
+from tests.phones import uuid_text
 from tests.stores import url_of
 
 BATH = files("evenbed.demo").joinpath("upstairs_bath.json").read_text(encoding="utf-8")
@@ -100,11 +103,53 @@ def test_verify_proves_the_log_and_notices_a_changed_record(
     assert "differs from its log: job" in capfd.readouterr().out
 
 
-def test_every_join_code_is_another_one(tmp_path: Path, capfd: pytest.CaptureFixture[str]) -> None:
+def test_every_join_code_is_another_one_and_the_last_word_of_its_line(
+    tmp_path: Path, capfd: pytest.CaptureFixture[str]
+) -> None:
     for _ in range(2):
         assert main(["join-code", "--data", str(tmp_path)]) == 0
-    first, second = capfd.readouterr().out.split()
-    assert first != second
+    first, second = capfd.readouterr().out.splitlines()
+    assert "foreman" in first
+    assert re.fullmatch(r"[2-9A-Z]{4}-[2-9A-Z]{4}", first.split()[-1])
+    assert first.split()[-1] != second.split()[-1]
+
+
+def test_a_join_code_says_until_when_it_holds(tmp_path: Path, capfd: pytest.CaptureFixture[str]) -> None:
+    before = datetime.now(UTC)
+    main(["join-code", "--data", str(tmp_path)])
+    told = re.search(r"until (\S+ \S+) \S+:", capfd.readouterr().out)
+    assert told
+    until = datetime.strptime(told[1], "%Y-%m-%d %H:%M").astimezone()
+    assert timedelta(hours=24) - timedelta(minutes=1) <= until - before <= timedelta(hours=24, minutes=1)
+
+
+def test_people_are_listed_and_somebody_known_gets_a_code_for_another_device(
+    tmp_path: Path, capfd: pytest.CaptureFixture[str]
+) -> None:
+    main(["demo", "--data", str(tmp_path)])
+    assert main(["people", "--data", str(tmp_path)]) == 0
+    told = capfd.readouterr().out
+    assert "Demo crew, setter" in told
+    assert "removed" in told
+    assert "1 people; 0 devices" in told
+    assert main(["join-code", "--data", str(tmp_path), "--person", "Demo crew"]) == 0
+    assert "another device of Demo crew (setter)" in capfd.readouterr().out
+
+
+def test_a_code_for_nobody_and_for_one_of_two_with_the_same_name_is_refused_in_words(
+    tmp_path: Path, capfd: pytest.CaptureFixture[str]
+) -> None:
+    main(["join-code", "--data", str(tmp_path)])
+    assert main(["join-code", "--data", str(tmp_path), "--person", "Ana"]) == 1
+    assert "Nobody is called 'Ana'" in capfd.readouterr().err
+    store = Store(url_of(tmp_path / "evenbed.db"))
+    with store.writing() as work:
+        ids = [work.people.add(uuid_text(n), "Ana", "setter").id for n in (1, 2)]
+        work.commit()
+    store.close()
+    assert main(["join-code", "--data", str(tmp_path), "--person", "Ana"]) == 1
+    assert "2 people are called 'Ana'" in capfd.readouterr().err
+    assert main(["join-code", "--data", str(tmp_path), "--person", ids[0]]) == 0
 
 
 def test_a_setting_that_cannot_be_used_is_named(

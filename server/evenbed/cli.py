@@ -1,4 +1,4 @@
-"""The command line: `evenbed serve`, `plan`, `demo`, `openapi`, `join-code`, `verify`."""
+"""The command line. `backup`, `restore` and `move` are in `keeping`; every other command is here."""
 
 import argparse
 import json
@@ -7,16 +7,20 @@ import sys
 from collections.abc import Callable, Sequence
 from contextlib import closing
 from datetime import UTC, datetime
+from functools import partial
 from pathlib import Path
 
-from evenbed.access.joining import found, invite_foreman
+from evenbed.access.joining import FROM_THE_SERVER, found, invite_foreman
+from evenbed.access.people import UnknownPersonError, invite_again
 from evenbed.api.plans import answer_from_bytes, problem_answer
 from evenbed.app import create_app
 from evenbed.demo.load import load_demo
 from evenbed.engine.bridge import MOST_CHARACTERS
+from evenbed.keeping import add_keeping
 from evenbed.serving import serve
 from evenbed.settings import Settings, SettingsError, settings_from
 from evenbed.store.database import shown_url
+from evenbed.store.devices import Device
 from evenbed.store.faults import StoreError
 from evenbed.store.migrate import migrate
 from evenbed.store.work import Store
@@ -33,7 +37,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     command: Command = given.run
     try:
         return command(given, _settings(given))
-    except (SettingsError, StoreError, OSError) as error:
+    except (SettingsError, StoreError, UnknownPersonError, OSError) as error:
         print(f"evenbed: {error}", file=sys.stderr)
         return 1
 
@@ -52,13 +56,14 @@ def _parser() -> argparse.ArgumentParser:
     serving.add_argument("--host", help="address to listen on (EVENBED_HOST)")
     serving.add_argument("--port", type=int, help="port to listen on, 0 for any free one (EVENBED_PORT)")
     serving.add_argument("--demo", action="store_true", help="put the demo job in first")
-    serving.add_argument(
-        "--new-code", action="store_true", help="make a fresh join code; the one before stops working"
-    )
+    serving.add_argument("--new-code", action="store_true", help="make a join code for one more foreman's device")
     serving.add_argument("--web", type=Path, help="folder of the built app (EVENBED_WEB)")
     _with_database(commands, "demo", run_demo, "put an invented job with two rooms into the database")
-    _with_database(commands, "join-code", run_join_code, "make a fresh join code; the one before stops working")
+    joining = _with_database(commands, "join-code", run_join_code, "make a join code for one foreman's device")
+    joining.add_argument("--person", help="for another device of somebody known instead, by name or id")
+    _with_database(commands, "people", run_people, "list everybody who was let in, and their devices")
     _with_database(commands, "verify", run_verify, "make every record again from the log and compare")
+    add_keeping(partial(_with_database, commands))
     return parser
 
 
@@ -126,12 +131,46 @@ def _add_demo(store: Store) -> None:
     print(f"Demo job: {added} changes added." if added else "The demo job is here already; nothing was changed.")
 
 
-def run_join_code(_given: argparse.Namespace, settings: Settings) -> int:
-    """Print a fresh join code."""
+def run_join_code(given: argparse.Namespace, settings: Settings) -> int:
+    """Print a join code: for one device, once, for a day. The code is the last word."""
     migrate(settings.database_url)
     with closing(_store(settings)) as store:
-        print(found(store, _now()) or invite_foreman(store, _now()))
+        first = found(store, _now())
+        if given.person:
+            person, code = invite_again(store, given.person, _now())
+            whom = f"another device of {person.name} ({person.role})"
+        else:
+            whom, code = "one foreman's device", first or invite_foreman(store, _now())
+    print(f"Join code for {whom}, once and until {_clock(_now() + FROM_THE_SERVER)}: {code}")
     return 0
+
+
+def run_people(_given: argparse.Namespace, settings: Settings) -> int:
+    """Print everybody with their devices."""
+    migrate(settings.database_url)
+    with closing(_store(settings)) as store, store.reading() as work:
+        people, devices = work.people.all(), work.devices.all()
+    for person in people:
+        print(f"{person.name}, {person.role} ({person.id})")
+        for device in devices:
+            if device.person.id == person.id:
+                print(f"    {device.name}: {_story(device)} ({device.id})")
+    print(f"{len(people)} people; {sum(device.removed_at is None for device in devices)} devices may come in.")
+    return 0
+
+
+def _story(device: Device) -> str:
+    told = [f"joined {_clock(device.joined_at)}"]
+    if device.last_seen_at:
+        told.append(f"last seen {_clock(device.last_seen_at)}")
+    if device.removed_at:
+        told.append(f"removed {_clock(device.removed_at)}")
+    return ", ".join(told)
+
+
+def _clock(at: datetime) -> str:
+    """A moment by this machine's own clock."""
+    return at.astimezone().strftime("%Y-%m-%d %H:%M %Z")
 
 
 def run_verify(_given: argparse.Namespace, settings: Settings) -> int:
@@ -155,9 +194,12 @@ def _founded(settings: Settings) -> str | None:
 
 def _say_code(code: str | None) -> None:
     if code:
-        print(f"Join code: {code} (write it down; `evenbed join-code` makes another)", flush=True)
+        until = _clock(_now() + FROM_THE_SERVER)
+        print(
+            f"Join code: {code} (for one foreman's device, until {until}; others are invited in the app)", flush=True
+        )
     else:
-        print("Join code: shown at the first start; `evenbed join-code` makes a fresh one", flush=True)
+        print("Join code: shown at the first start; `evenbed join-code` makes one for a foreman's device", flush=True)
 
 
 def _store(settings: Settings) -> Store:

@@ -8,11 +8,11 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 from uuid import uuid4
 
-from evenbed.access.joining import FROM_THE_APP, invite
+from evenbed.access.joining import FROM_THE_APP, FROM_THE_SERVER, invite
 from evenbed.access.rights import check_foreman
 from evenbed.store.devices import Device
 from evenbed.store.people import Person
-from evenbed.store.work import UnitOfWork
+from evenbed.store.work import Store, UnitOfWork
 from evenbed.wire.people import InviteRequest, PersonEdit
 
 
@@ -51,6 +51,27 @@ def _invited(work: UnitOfWork, asked: InviteRequest) -> Person:
     if asked.name is not None and asked.role is not None:
         return work.people.add(str(uuid4()), asked.name, asked.role)
     return _person(work, str(asked.person_id))
+
+
+def invite_again(store: Store, who: str, at: datetime) -> tuple[Person, str]:
+    """A code from the server's own command for another device of somebody known, told by name or id; and who it is.
+
+    Raises UnknownPersonError, also where several have that name.
+    """
+    with store.writing() as work:
+        person = _named(work, who)
+        code = invite(work, person.role, at, FROM_THE_SERVER, person.id)
+        work.commit()
+    return person, code
+
+
+def _named(work: UnitOfWork, who: str) -> Person:
+    named = [person for person in work.people.all() if who in (person.id, person.name)]
+    if not named:
+        raise UnknownPersonError(f"Nobody is called {who!r}; `evenbed people` lists everybody.")
+    if len(named) > 1:
+        raise UnknownPersonError(f"{len(named)} people are called {who!r}; take the id that `evenbed people` shows.")
+    return named[0]
 
 
 def edit_person(work: UnitOfWork, person_id: str, edit: PersonEdit) -> Person:
