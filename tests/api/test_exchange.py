@@ -55,6 +55,12 @@ def test_pages_follow_each_other_without_a_hole(phone: Client) -> None:
     assert (seen, after) == ([1, 2, 3, 4, 5, 6, 7], 7)
 
 
+def test_a_phone_of_the_first_version_names_no_view_and_its_pages_go_on(phone: Client) -> None:
+    phone.push(*(change(n, "job", uuid_text(n), {"name": f"job {n}"}) for n in range(1, 4)))
+    page = phone.send("GET", "/api/pull", params={"after": 2, "limit": 2}).json()
+    assert ([record["sequence"] for record in page["records"]], page["more"]) == ([3], False)
+
+
 def test_a_deleted_record_is_pulled_as_deleted(phone: Client) -> None:
     phone.push(change(1, "job", JOB, {"name": "Alder"}), change(2, "job", JOB, {"deleted": True}))
     (record,) = phone.pull()["records"]

@@ -68,12 +68,15 @@ def pull(
     afterwards: BackgroundTasks,
     after: Annotated[int, Query(ge=0, le=2**53, description="The number up to which everything is known")] = 0,
     limit: Annotated[int, Query(ge=1, le=MOST_RECORDS)] = MOST_RECORDS,
-    view: Annotated[int, Query(ge=0, le=2**53, description="The view that `after` was counted in")] = 0,
+    view: Annotated[
+        int | None,
+        Query(ge=0, le=2**53, description="The view that `after` was counted in; a first phone names none"),
+    ] = None,
 ) -> PullReply:
     """Records changed after a number, oldest change first. After 0, or from another view, it is all of them."""
     with service.store.reading() as work:
         person, database = device_now(work, device).person, work.founding.identity()
-        page = work.archive.page(person, after if view == person.view else 0, limit)
+        page = work.archive.page(person, after if view in (None, person.view) else 0, limit)
     if is_to_be_noted(device, now()):
         afterwards.add_task(note_seen, service.store, device, now())
     return PullReply(

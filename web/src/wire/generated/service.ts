@@ -163,7 +163,7 @@ export interface paths {
          *
          *     With the last part the whole is looked into: one that is not taken is let go of, and may be sent anew.
          */
-        readonly put: operations["send_photo_part"];
+        readonly put: operations["sendPhotoPart"];
         readonly post?: never;
         readonly delete?: never;
         readonly options?: never;
@@ -182,7 +182,7 @@ export interface paths {
          * Photo File
          * @description The picture.
          */
-        readonly get: operations["photo_file"];
+        readonly get: operations["photoFile"];
         readonly put?: never;
         readonly post?: never;
         readonly delete?: never;
@@ -202,7 +202,7 @@ export interface paths {
          * Photo Thumbnail
          * @description The picture made small: at most 320 pixels, with nothing beside them.
          */
-        readonly get: operations["photo_thumbnail"];
+        readonly get: operations["photoThumbnail"];
         readonly put?: never;
         readonly post?: never;
         readonly delete?: never;
@@ -3026,7 +3026,7 @@ export interface operations {
             };
         };
     };
-    readonly send_photo_part: {
+    readonly sendPhotoPart: {
         readonly parameters: {
             readonly query: {
                 /** @description Where in the picture this part begins */
@@ -3148,7 +3148,7 @@ export interface operations {
             };
         };
     };
-    readonly photo_file: {
+    readonly photoFile: {
         readonly parameters: {
             readonly query?: never;
             readonly header?: never;
@@ -3234,7 +3234,7 @@ export interface operations {
             };
         };
     };
-    readonly photo_thumbnail: {
+    readonly photoThumbnail: {
         readonly parameters: {
             readonly query?: never;
             readonly header?: never;
@@ -3375,8 +3375,8 @@ export interface operations {
                 /** @description The number up to which everything is known */
                 readonly after?: number;
                 readonly limit?: number;
-                /** @description The view that `after` was counted in */
-                readonly view?: number;
+                /** @description The view that `after` was counted in; a first phone names none */
+                readonly view?: number | null;
             };
             readonly header?: never;
             readonly path?: never;
