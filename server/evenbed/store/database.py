@@ -1,13 +1,14 @@
 """Opening a database: SQLite set so that what is committed is on the disk, or PostgreSQL, by the same constructs."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from typing import Any
 
 from sqlalchemy import URL, Connection, Engine, create_engine, event
 from sqlalchemy.engine import make_url
 from sqlalchemy.exc import ArgumentError
 
-from evenbed.store.faults import StoreError
+from evenbed.store.faults import StoreError, told_apart
 
 PRAGMAS = ("journal_mode=WAL", "synchronous=FULL", "foreign_keys=ON")
 POSTGRESQL = "postgresql"
@@ -70,6 +71,18 @@ def for_reading(engine: Engine) -> Engine:
     if engine.dialect.name == POSTGRESQL:
         return engine.execution_options(isolation_level="REPEATABLE READ", postgresql_readonly=True)
     return engine
+
+
+@contextmanager
+def transaction(url: str, busy_timeout_s: float, *, writes: bool) -> Iterator[Connection]:
+    """One transaction on a connection of its own; it is undone unless it was committed. Raises StoreError."""
+    engine = open_engine(url, busy_timeout_s)
+    try:
+        with told_apart(), (for_writing if writes else for_reading)(engine).connect() as connection:
+            connection.begin()
+            yield connection
+    finally:
+        engine.dispose()
 
 
 def _served_engine(url: str, busy_timeout_s: float) -> Engine:

@@ -4,6 +4,8 @@ from pathlib import Path
 
 from alembic import command
 from alembic.config import Config
+from alembic.migration import MigrationContext
+from alembic.script import ScriptDirectory
 from alembic.util import CommandError
 from sqlalchemy import Connection
 
@@ -29,6 +31,16 @@ def migrate(url: str, busy_timeout_s: float = 30.0) -> None:
             _upgrade(connection)
     finally:
         engine.dispose()
+
+
+def check_shape(connection: Connection) -> None:
+    """Raises MigrationError where the database has another shape than this version's."""
+    has = MigrationContext.configure(connection).get_current_revision()
+    needs = ScriptDirectory.from_config(config_for(connection)).get_current_head()
+    if has != needs:
+        raise MigrationError(
+            f"The database's shape is {has}, this version's is {needs}. Use the version it serves."
+        )
 
 
 def config_for(connection: Connection) -> Config:
