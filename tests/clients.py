@@ -48,7 +48,7 @@ class Client:
         async with httpx.AsyncClient(transport=transport, base_url="http://evenbed.test") as client:
             return await client.request(method, path, headers=headers, **told)
 
-    def join(self, device_id: str = PHONE, person: str = "Ana", **more: Any) -> httpx.Response:
+    def join(self, device_id: str = PHONE, person: str | None = "Ana", **more: Any) -> httpx.Response:
         """Join with a code that the server's command printed, or with what `more` says."""
         told = {"code": self.code, "device_id": device_id, "device_name": "phone", "person": person} | more
         return self.send("POST", "/api/join", json=told)
