@@ -109,13 +109,14 @@ export interface Who {
 }
 
 /**
- * The service says whose phone this is. Another person sees other jobs: views are counted for each person, so theirs
- * starts anew and the next pull brings a snapshot.
+ * The service says whose phone this is. Views are counted for each person: where it is another one, what is here counts
+ * as come with none, and the next pull brings a snapshot.
  */
 export async function noteWho(database: PhoneDatabase, who: Who): Promise<void> {
   const account = await loadAccount(database);
-  const view = account.personId === who.personId ? account.view : 0;
-  await database.meta.put({ ...account, ...who, view });
+  const isSame = account.personId === who.personId;
+  if (!isSame) await database.records.toCollection().modify({ view: 0 });
+  await database.meta.put({ ...account, ...who, view: isSame ? account.view : 0 });
 }
 
 /** Another phone has used this one's numbers: it takes a new identity and offers its changes again, from 1. */

@@ -161,7 +161,7 @@ export class Office {
   /** The live stream spoke. Where this phone, perhaps by another tab, has it already, nothing is asked. */
   heard(told: Told): void {
     this.#told = told;
-    this.#running ??= this.#runAll().finally(() => (this.#running = null));
+    this.#running ??= this.#runAll();
   }
 
   /** Something was saved here: sends it, unless a retry after a failure is due anyway. */
@@ -172,14 +172,19 @@ export class Office {
   /** One round now; a call during a round brings another round after it. Never rejects: the phase says how it ended. */
   syncNow(): Promise<void> {
     this.#again = true;
-    this.#running ??= this.#runAll().finally(() => (this.#running = null));
+    this.#running ??= this.#runAll();
     return this.#running;
   }
 
+  /** Nothing may come between the last look and the end, or a call in that moment would wait for a round that is over. */
   async #runAll(): Promise<void> {
-    while (this.#again || this.#told !== null) {
-      if (this.#again) await this.#runOnce(() => Promise.resolve(true));
-      else await this.#runOnce(this.#isBehind(this.#told));
+    try {
+      while (this.#again || this.#told !== null) {
+        if (this.#again) await this.#runOnce(() => Promise.resolve(true));
+        else await this.#runOnce(this.#isBehind(this.#told));
+      }
+    } finally {
+      this.#running = null;
     }
   }
 

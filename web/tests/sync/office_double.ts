@@ -2,7 +2,7 @@
  * A double of the other end of the wire: the service's side of push and pull as the protocol says it, in memory, and a
  * line that can lose requests and replies. It stands for the outside; nothing of the phone is replaced.
  */
-import type { AnyFields, Change, Conflicts, Kind, Role } from "../../src/wire";
+import type { AnyFields, Change, Conflicts, JoinRequest, Kind, Role } from "../../src/wire";
 
 interface Logged {
   readonly sequence: number;
@@ -27,6 +27,8 @@ export class OfficeDouble {
   removed = new Set<string>();
   /** Device ids that are somebody else's already. */
   readonly taken = new Set<string>();
+  asksForName = false;
+  isLastForeman = false;
   role: Role = "foreman";
   personId = crypto.randomUUID();
   view = 1;
@@ -75,7 +77,7 @@ export class OfficeDouble {
   }
 
   answer(device: string | null, method: string, path: string, body: unknown): Response {
-    if (method === "POST" && path === "/api/join") return this.#join(body as { code: string; device_id: string });
+    if (method === "POST" && path === "/api/join") return this.#join(body as JoinRequest);
     if (this.broken !== null) return new Response("<html>Gateway</html>", { status: this.broken });
     if (device === null) return problem(401, "not_joined");
     if (this.removed.has(device)) return problem(401, "device_removed");
@@ -87,8 +89,9 @@ export class OfficeDouble {
     return problem(404, "not_found");
   }
 
-  #join({ code, device_id }: { code: string; device_id: string }): Response {
+  #join({ code, device_id, person }: JoinRequest): Response {
     if (code !== this.code) return problem(403, "wrong_code");
+    if (this.asksForName && person === undefined) return problem(422, "name_needed");
     if (this.taken.has(device_id)) return problem(409, "device_taken");
     this.removed.delete(device_id);
     return this.#reply({ device_id, token: "t", ...this.#who() });
@@ -99,6 +102,7 @@ export class OfficeDouble {
   }
 
   #leave(device: string): Response {
+    if (this.isLastForeman) return problem(409, "last_foreman");
     this.removed.add(device);
     return this.#reply({ id: device });
   }

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { OfficeDouble, type Fault } from "./office_double";
 import { job, Phone } from "./phone";
+import { randomFrom } from "./random";
 
 let office: OfficeDouble;
 let phones: Phone[];
@@ -189,9 +190,11 @@ test("a removed phone must join again, works on, and loses nothing", async () =>
   await phone.save(job("a", "Mill house"));
   await phone.sync();
   expect(phone.phase).toBe("not_joined");
-  expect(phone.standing?.account.mustJoinAgain).toBe(true);
+  expect(phone.standing?.account).toMatchObject({ joined: false, mustJoinAgain: true, removed: true });
+  const { deviceId } = await phone.storage.account();
   await phone.save(job("b", "Barn"));
   await phone.join();
+  expect(phone.standing?.account).toMatchObject({ joined: true, mustJoinAgain: false, removed: false, deviceId });
   expect(office.records.map((record) => record.id)).toEqual(["a", "b"]);
 });
 
@@ -231,17 +234,6 @@ test("a sign-in page of some other network is no answer of the office", async ()
   expect(phone.phase).toBe("retrying");
   expect(phone.standing?.waiting).toBe(1);
 });
-
-/** Small and repeatable: a seed gives the same faults on every machine (mulberry32). */
-function randomFrom(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
 
 const FAULTS: readonly Fault[] = ["none", "none", "request lost", "reply lost", "sent twice"];
 
