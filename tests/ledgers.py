@@ -1,7 +1,10 @@
 """A ledger in memory: the port of sync without a database, to judge the one with a database by."""
 
+from collections.abc import Sequence
+
 from evenbed.sync.model import Entry, Record
 from evenbed.sync.port import Ledger
+from evenbed.wire.exchange import Change
 
 
 class MemoryLedger(Ledger):
@@ -11,6 +14,12 @@ class MemoryLedger(Ledger):
         self.latest = 0
         self.entries: list[Entry] = []
         self.records: dict[tuple[str, str], Record] = {}
+
+    def read_ahead(self, device_id: str, changes: Sequence[Change]) -> None:
+        """Everything is at hand."""
+
+    def write(self) -> None:
+        """Everything is kept at once."""
 
     def last_entry(self, device_id: str) -> Entry | None:
         """The device's change with the highest number."""

@@ -100,7 +100,9 @@ def test_verify_proves_the_log_and_notices_a_changed_record(
         connection.commit()
     store.close()
     assert main(["verify", "--data", str(tmp_path)]) == 1
-    assert "differs from its log: job" in capfd.readouterr().out
+    told = capfd.readouterr().out
+    assert "differs from the log: job" in told
+    assert "name is None, by the log" in told
 
 
 def test_every_join_code_is_another_one_and_the_last_word_of_its_line(

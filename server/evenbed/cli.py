@@ -24,7 +24,7 @@ from evenbed.store.devices import Device
 from evenbed.store.faults import StoreError
 from evenbed.store.migrate import migrate
 from evenbed.store.work import Store
-from evenbed.sync.replay import differences
+from evenbed.sync.proof import differences
 
 BAD_INPUT = 2
 MOST_BYTES = 4 * MOST_CHARACTERS + 4  # of a document: one character more than the engine takes, at four bytes each
@@ -177,10 +177,11 @@ def run_verify(_given: argparse.Namespace, settings: Settings) -> int:
     """Prove that the log holds everything."""
     migrate(settings.database_url)
     with closing(_store(settings)) as store, store.reading() as work:
-        count, wrong = differences(work.archive.log(), work.archive.records())
-    for kind, record_id in wrong:
-        print(f"differs from its log: {kind} {record_id}")
-    print(f"{count} records made again from the log; {len(wrong)} differ.")
+        archive = work.archive
+        count, wrong = differences(archive.log(), archive.records(), archive.assignments())
+    for line in wrong:
+        print(f"differs from the log: {line}")
+    print(f"{count} records made again from the log; {len(wrong)} differences.")
     return 1 if wrong else 0
 
 

@@ -18,7 +18,7 @@ from evenbed.cli import main
 from evenbed.store.copying import Sum, sums_of
 from evenbed.store.database import transaction, url_from_text
 from evenbed.store.work import Store
-from evenbed.sync.replay import differences
+from evenbed.sync.proof import differences
 
 OTHER_PHONE = uuid_text(501)
 Run = Callable[..., int]

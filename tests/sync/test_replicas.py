@@ -22,7 +22,7 @@ from tests.stores import FOREMAN, START, author_of, fresh_file, join_device, url
 from evenbed.store.work import Store
 from evenbed.sync.accept import DeviceForkedError, GapError, accept_push
 from evenbed.sync.model import Author, Entry
-from evenbed.sync.replay import differences
+from evenbed.sync.proof import differences
 from evenbed.wire.exchange import PushResult
 
 PHONES = 3

@@ -84,6 +84,13 @@ class Archive:
         rows = self._session.exec(select(RecordRow).execution_options(yield_per=1000))
         return (record_from(row) for row in rows)
 
+    def assignments(self) -> dict[str, frozenset[str]]:
+        """Who sees each job without being a foreman: ids by the job's id."""
+        seeing: dict[str, set[str]] = {}
+        for job_id, person_id in self._session.exec(select(AssignmentRow.job_id, AssignmentRow.person_id)):
+            seeing.setdefault(job_id, set()).add(person_id)
+        return {job_id: frozenset(people) for job_id, people in seeing.items()}
+
 
 def seen_by(person: Person) -> ColumnElement[bool]:
     """The condition on records that leaves what the person sees."""

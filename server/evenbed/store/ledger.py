@@ -1,12 +1,27 @@
-"""The ledger of sync over the tables."""
+"""The ledger of sync over the tables.
 
-from sqlalchemy import desc
-from sqlmodel import Session, col, select
+A push of five hundred changes asks for about as many records and adds about as many rows. What it will ask for is
+read in a few questions before, and what it adds is written in a few statements after; in between everything is in
+memory.
+"""
 
+from collections.abc import Sequence
+from typing import Any
+
+from sqlalchemy import bindparam, insert, update
+from sqlmodel import Session
+
+from evenbed.store.lookups import CHANGES, RECORDS, Key, applied_entries, entries_of, last_entry, records_with
 from evenbed.store.people import People
-from evenbed.store.rows import change_row_from, entry_from, record_from, record_row_from
-from evenbed.store.tables import ChangeRow, RecordRow, ServiceRow
+from evenbed.store.rows import change_values_from, record_values_from
+from evenbed.store.tables import ServiceRow
+from evenbed.sync.jobs import crew_of, named_by
 from evenbed.sync.model import Entry, Record
+from evenbed.wire.exchange import Change
+from evenbed.wire.records import SHAPES
+from evenbed.wire.values import is_uuid
+
+_CHANGE_RECORD = update(RECORDS).where(RECORDS.c.kind == bindparam("of_kind"), RECORDS.c.id == bindparam("of_id"))
 
 
 class SqlLedger:
@@ -15,28 +30,55 @@ class SqlLedger:
     def __init__(self, session: Session, counter: ServiceRow) -> None:
         self._session = session
         self._counter = counter
+        self._last: dict[str, Entry | None] = {}
+        self._numbered: dict[tuple[str, int], Entry] = {}
+        self._applied: dict[str, Entry | None] = {}
+        self._standing: dict[Key, Record | None] = {}
+        self._in_table: set[Key] = set()
+        self._added: list[Entry] = []
+        self._saved: dict[Key, Record] = {}
+
+    def read_ahead(self, device_id: str, changes: Sequence[Change]) -> None:
+        """The device's last change and its changes with these numbers, what has these ids, and the records named."""
+        connection, ids = self._session.connection(), [change.change_id for change in changes]
+        last, first = self.last_entry(device_id), min((change.number for change in changes), default=1)
+        if last is not None and first <= last.number:
+            repeated = entries_of(connection, device_id, first, first + len(changes))
+            self._numbered |= {(device_id, number): entry for number, entry in repeated.items()}
+        self._applied |= dict.fromkeys(ids) | applied_entries(connection, ids)
+        self._read_records({key for one in changes for key in named_by(one.kind, one.record_id, one.fields)})
+        jobs = {("job", record.job_id) for record in self._standing.values() if record}
+        self._read_records(jobs - self._standing.keys())
+
+    def _read_records(self, keys: set[Key]) -> None:
+        sound = {key for key in keys if key[0] in SHAPES and is_uuid(key[1])}
+        found = records_with(self._session.connection(), sound)
+        self._in_table |= found.keys()
+        self._standing |= dict.fromkeys(sound) | found
 
     def last_entry(self, device_id: str) -> Entry | None:
         """The device's change with the highest number."""
-        of_device = select(ChangeRow).where(ChangeRow.device_id == device_id)
-        row = self._session.exec(of_device.order_by(desc(col(ChangeRow.number))).limit(1)).first()
-        return entry_from(row) if row else None
+        if device_id not in self._last:
+            self._last[device_id] = last_entry(self._session.connection(), device_id)
+        return self._last[device_id]
 
     def entry(self, device_id: str, number: int) -> Entry | None:
         """The device's change with that number."""
-        row = self._session.get(ChangeRow, (device_id, number))
-        return entry_from(row) if row else None
+        if (device_id, number) not in self._numbered:
+            return entries_of(self._session.connection(), device_id, number, number).get(number)
+        return self._numbered[device_id, number]
 
     def applied(self, change_id: str) -> Entry | None:
         """The applied change with that id."""
-        with_id = select(ChangeRow).where(ChangeRow.change_id == change_id)
-        row = self._session.exec(with_id.where(col(ChangeRow.sequence).is_not(None))).first()
-        return entry_from(row) if row else None
+        if change_id not in self._applied:
+            self._applied[change_id] = applied_entries(self._session.connection(), [change_id]).get(change_id)
+        return self._applied[change_id]
 
     def record(self, kind: str, record_id: str) -> Record | None:
-        """The record as it stands."""
-        row = self._session.get(RecordRow, (kind, record_id))
-        return record_from(row) if row else None
+        """The record as it stands. No record has an unsound key."""
+        if (kind, record_id) not in self._standing:
+            self._read_records({(kind, record_id)})
+        return self._standing.get((kind, record_id))
 
     def next_sequence(self) -> int:
         """The counter row, bumped in this very transaction: no clock and no database sequence, both skip changes."""
@@ -45,12 +87,36 @@ class SqlLedger:
 
     def add_entry(self, entry: Entry) -> None:
         """Keep a change in the log."""
-        self._session.add(change_row_from(entry))
-        self._session.flush()
+        self._added.append(entry)
+        self._last[entry.author.device_id] = entry
+        self._numbered[entry.author.device_id, entry.number] = entry
+        if entry.sequence is not None:
+            self._applied[entry.change_id] = entry
 
     def save_record(self, record: Record) -> None:
         """Keep the record in place of what stood before; with a job, who sees it."""
-        self._session.merge(record_row_from(record))
+        self._standing[record.kind, record.id] = self._saved[record.kind, record.id] = record
+
+    def write(self) -> None:
+        """The rows of all that was added and saved, in few statements; who sees the jobs among it; the counter."""
+        fresh, self._in_table = self._saved.keys() - self._in_table, self._in_table | self._saved.keys()
+        self._write_records(fresh)
+        if self._added:
+            self._session.connection().execute(insert(CHANGES), [change_values_from(entry) for entry in self._added])
+        crews = {record.id: crew_of(record) for record in self._saved.values() if record.kind == "job"}
+        People(self._session).assign(crews, frozenset(record_id for kind, record_id in fresh if kind == "job"))
+        self._added, self._saved = [], {}
         self._session.flush()
-        if record.kind == "job":
-            People(self._session).assign(record)
+
+    def _write_records(self, fresh: set[Key]) -> None:
+        made = [record_values_from(record) for key, record in self._saved.items() if key in fresh]
+        changed = [_changed_values_from(record) for key, record in self._saved.items() if key not in fresh]
+        if made:
+            self._session.connection().execute(insert(RECORDS), made)
+        if changed:
+            self._session.connection().execute(_CHANGE_RECORD, changed)
+
+
+def _changed_values_from(record: Record) -> dict[str, Any]:
+    values = record_values_from(record)
+    return values | {"of_kind": values.pop("kind"), "of_id": values.pop("id")}

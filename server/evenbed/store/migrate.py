@@ -11,6 +11,7 @@ from sqlalchemy import Connection
 
 from evenbed.store.database import PRAGMAS, for_writing, is_sqlite, open_engine, url_from_text
 from evenbed.store.faults import StoreError, told_apart
+from evenbed.store.rebuild import is_covered, make_again
 
 MIGRATIONS = Path(__file__).resolve().parents[3] / "migrations"
 WHILE_REBUILDING = (*PRAGMAS[:2], "foreign_keys=OFF")
@@ -22,7 +23,10 @@ class MigrationError(StoreError):
 
 
 def migrate(url: str, busy_timeout_s: float = 30.0) -> None:
-    """Run every step that is missing; an empty or absent SQLite file gets all of them. Raises StoreError."""
+    """Run every step that is missing; an empty or absent SQLite file gets all of them. Raises StoreError.
+
+    Where the steps emptied the records, these are made again from the log in the same transaction.
+    """
     if is_sqlite(url):
         _make_folder(url_from_text(url).database or "")
     engine = open_engine(url, busy_timeout_s, WHILE_REBUILDING)
@@ -35,12 +39,14 @@ def migrate(url: str, busy_timeout_s: float = 30.0) -> None:
 
 def check_shape(connection: Connection) -> None:
     """Raises MigrationError where the database has another shape than this version's."""
-    has = MigrationContext.configure(connection).get_current_revision()
+    has = _revision(connection)
     needs = ScriptDirectory.from_config(config_for(connection)).get_current_head()
     if has != needs:
-        raise MigrationError(
-            f"The database's shape is {has}, this version's is {needs}. Use the version it serves."
-        )
+        raise MigrationError(f"The database's shape is {has}, this version's is {needs}. Use the version it serves.")
+
+
+def _revision(connection: Connection) -> str | None:
+    return MigrationContext.configure(connection).get_current_revision()
 
 
 def config_for(connection: Connection) -> Config:
@@ -52,10 +58,13 @@ def config_for(connection: Connection) -> Config:
 
 
 def _upgrade(connection: Connection) -> None:
+    before = _revision(connection)
     try:
         command.upgrade(config_for(connection), "head")
     except CommandError as error:
         raise MigrationError(f"The database was made by a newer version of Evenbed ({error}).") from error
+    if _revision(connection) != before and not is_covered(connection):
+        make_again(connection)
     if connection.dialect.name == "sqlite":
         _check_references(connection)
 

@@ -16,7 +16,7 @@ from evenbed.store.database import is_sqlite, shown_url, transaction, url_from_t
 from evenbed.store.faults import StoreError
 from evenbed.store.migrate import migrate
 from evenbed.store.tables import Table
-from evenbed.sync.replay import differences
+from evenbed.sync.proof import differences
 
 WRITES = ("INSERT", "UPDATE", "DELETE")
 

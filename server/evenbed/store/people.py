@@ -1,15 +1,13 @@
 """The people of a company, and who of them sees which job."""
 
-from collections.abc import Iterable
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import cast
 
 from sqlalchemy import update
-from sqlmodel import Session, col, delete, select
+from sqlmodel import Session, col, select
 
 from evenbed.store.tables import AssignmentRow, PersonRow
-from evenbed.sync.jobs import crew_of
-from evenbed.sync.model import Record
 from evenbed.wire.exchange import Role
 
 
@@ -59,20 +57,22 @@ class People:
         row.name, row.role = person.name, person.role
         self._session.flush()
 
-    def assign(self, job: Record) -> None:
-        """Bring the assignments of a job in line with its record; the view of everybody it concerns grows."""
-        crew, before = crew_of(job), self.assigned_to(job.id)
-        gone = col(AssignmentRow.person_id).in_(sorted(before - crew))
-        self._session.exec(delete(AssignmentRow).where(col(AssignmentRow.job_id) == job.id, gone))
-        self._session.add_all(AssignmentRow(job_id=job.id, person_id=one) for one in crew - before)
-        self._grow_views(crew ^ before)
-        self._session.flush()
+    def assign(self, crews: Mapping[str, frozenset[str]], made: frozenset[str]) -> None:
+        """Bring the assignments of jobs, by id, in line with their crews; the view of whom it concerns grows.
 
-    def assigned_to(self, job_id: str) -> frozenset[str]:
-        """The ids of those who see the job without being foremen."""
-        rows = self._session.exec(select(AssignmentRow.person_id).where(AssignmentRow.job_id == job_id))
-        return frozenset(rows)
+        It does not grow for the jobs just `made`: whatever belongs to them is newer than all that anybody has pulled,
+        and comes with the next pull in any view.
+        """
+        of_jobs = select(AssignmentRow.job_id, AssignmentRow.person_id).where(col(AssignmentRow.job_id).in_(crews))
+        before = set(self._session.exec(of_jobs)) if crews.keys() - made else set()
+        after = {(job_id, person_id) for job_id, crew in crews.items() for person_id in crew}
+        for job_id, person_id in sorted(before - after):
+            self._session.delete(self._session.get_one(AssignmentRow, (job_id, person_id)))
+        self._session.add_all(AssignmentRow(job_id=job, person_id=one) for job, one in sorted(after - before))
+        self._grow_views({person_id for job_id, person_id in before ^ after if job_id not in made})
 
-    def _grow_views(self, person_ids: Iterable[str]) -> None:
+    def _grow_views(self, person_ids: set[str]) -> None:
+        if not person_ids:
+            return
         concerned = col(PersonRow.id).in_(sorted(person_ids)), col(PersonRow.role) != "foreman"
         self._session.exec(update(PersonRow).where(*concerned).values(view=col(PersonRow.view) + 1))

@@ -3,39 +3,41 @@
 from dataclasses import asdict
 from typing import Any, cast
 
+from sqlalchemy import Row
+
 from evenbed.store.tables import ChangeRow, RecordRow
 from evenbed.store.times import moment_from_text, text_from_moment
 from evenbed.sync.model import Author, Conflict, Effect, Entry, Outcome, Record, Refusal, Stamp
 from evenbed.wire.refusals import Reason
 
 
-def change_row_from(entry: Entry) -> ChangeRow:
-    """The log's row of an entry."""
-    return ChangeRow(
-        device_id=entry.author.device_id,
-        number=entry.number,
-        change_id=entry.change_id,
-        sequence=entry.sequence,
-        outcome=entry.outcome,
-        person_id=entry.author.person_id,
-        person=entry.author.person,
-        kind=entry.kind,
-        record_id=entry.record_id,
-        fields=entry.fields,
-        seen=entry.seen,
-        schema_version=entry.schema,
-        device_time=entry.device_time,
-        at=text_from_moment(entry.at),
-        received_at=text_from_moment(entry.received_at),
-        replaced=entry.effect.replaced,
-        concurrent=list(entry.effect.concurrent),
-        overruled=list(entry.effect.overruled),
-        reason=entry.refusal.reason if entry.refusal else None,
-        message=entry.refusal.message if entry.refusal else None,
-    )
+def change_values_from(entry: Entry) -> dict[str, Any]:
+    """The log's row of an entry, by column."""
+    return {
+        "device_id": entry.author.device_id,
+        "number": entry.number,
+        "change_id": entry.change_id,
+        "sequence": entry.sequence,
+        "outcome": entry.outcome,
+        "person_id": entry.author.person_id,
+        "person": entry.author.person,
+        "kind": entry.kind,
+        "record_id": entry.record_id,
+        "fields": entry.fields,
+        "seen": entry.seen,
+        "schema_version": entry.schema,
+        "device_time": entry.device_time,
+        "at": text_from_moment(entry.at),
+        "received_at": text_from_moment(entry.received_at),
+        "replaced": entry.effect.replaced,
+        "concurrent": list(entry.effect.concurrent),
+        "overruled": list(entry.effect.overruled),
+        "reason": entry.refusal.reason.value if entry.refusal else None,
+        "message": entry.refusal.message if entry.refusal else None,
+    }
 
 
-def entry_from(row: ChangeRow) -> Entry:
+def entry_from(row: ChangeRow | Row[Any]) -> Entry:
     """The entry of a log's row."""
     return Entry(
         change_id=row.change_id,
@@ -56,25 +58,25 @@ def entry_from(row: ChangeRow) -> Entry:
     )
 
 
-def record_row_from(record: Record) -> RecordRow:
-    """The row of a record."""
-    return RecordRow(
-        kind=record.kind,
-        id=record.id,
-        job_id=record.job_id,
-        owner_id=record.owner_id,
-        sequence=record.sequence,
-        fields=record.fields,
-        stamps={name: _json_from_stamp(stamp) for name, stamp in record.stamps.items()},
-        conflicts={name: [_json_from_conflict(one) for one in lost] for name, lost in record.conflicts.items()},
-        created_by=record.created_by,
-        changed_by=record.changed_by,
-        changed_at=text_from_moment(record.changed_at),
-        photo_hash=str(record.fields["hash"]) if record.kind == "photo" else None,
-    )
+def record_values_from(record: Record) -> dict[str, Any]:
+    """The row of a record, by column."""
+    return {
+        "kind": record.kind,
+        "id": record.id,
+        "job_id": record.job_id,
+        "owner_id": record.owner_id,
+        "sequence": record.sequence,
+        "fields": record.fields,
+        "stamps": {name: _json_from_stamp(stamp) for name, stamp in record.stamps.items()},
+        "conflicts": {name: [_json_from_conflict(one) for one in lost] for name, lost in record.conflicts.items()},
+        "created_by": record.created_by,
+        "changed_by": record.changed_by,
+        "changed_at": text_from_moment(record.changed_at),
+        "photo_hash": str(record.fields["hash"]) if record.kind == "photo" else None,
+    }
 
 
-def record_from(row: RecordRow) -> Record:
+def record_from(row: RecordRow | Row[Any]) -> Record:
     """The record of a row."""
     return Record(
         kind=row.kind,

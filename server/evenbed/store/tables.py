@@ -5,6 +5,7 @@ Times are texts, ISO 8601 in UTC with microseconds, so that they sort and read t
 
 from typing import Any
 
+import sqlalchemy
 from sqlalchemy import JSON, BigInteger, Column, ForeignKeyConstraint, Index, LargeBinary, MetaData, Text, text
 from sqlmodel import Field, SQLModel
 
@@ -21,6 +22,11 @@ class Table(SQLModel):
     """The base of every table, with names for every constraint so that a migration can find it."""
 
     metadata = MetaData(naming_convention=NAMING)
+
+
+def table_of(row: type[Table]) -> sqlalchemy.Table:
+    """The bare table behind a class of rows."""
+    return Table.metadata.tables[str(row.__tablename__)]
 
 
 class ServiceRow(Table, table=True):

@@ -4,6 +4,7 @@ The caller runs this inside one writing transaction and commits it before replyi
 nothing of the push was taken.
 """
 
+from dataclasses import dataclass
 from datetime import datetime
 
 from evenbed.sync.check import refusal_of, refuse
@@ -12,8 +13,9 @@ from evenbed.sync.jobs import job_id_of
 from evenbed.sync.merge import merge
 from evenbed.sync.model import Author, Edit, Entry, Record, Refusal
 from evenbed.sync.port import Ledger
-from evenbed.wire.exchange import Change, PushRequest, PushResult, Role
-from evenbed.wire.protocol import PROTOCOL, SCHEMA
+from evenbed.sync.upgrade import STEPS, Step, change_today
+from evenbed.wire.exchange import Change, FieldValues, PushRequest, PushResult, Role
+from evenbed.wire.protocol import PROTOCOL
 from evenbed.wire.refusals import Reason
 
 
@@ -50,41 +52,56 @@ class UpdateNeededError(SyncError):
         )
 
 
+@dataclass(frozen=True)
+class Sender:
+    """Who hands changes over, and with which rights; `steps` bring older changes up to date."""
+
+    author: Author
+    role: Role
+    steps: tuple[Step, ...]
+
+
 def accept_push(
-    ledger: Ledger, author: Author, role: Role, push: PushRequest, received_at: datetime
+    ledger: Ledger,
+    author: Author,
+    role: Role,
+    push: PushRequest,
+    received_at: datetime,
+    steps: tuple[Step, ...] = STEPS,
 ) -> list[PushResult]:
     """What became of each change, in order. Whether the author may write at all is decided before.
 
     Raises UpdateNeededError, GapError or DeviceForkedError, and then nothing may be committed.
     """
-    _check_versions(push)
+    _check_versions(push, newest_schema=len(steps) + 1)
+    ledger.read_ahead(author.device_id, push.changes)
     last = ledger.last_entry(author.device_id)
     edits = [change.device_time for change in push.changes]
     times = corrected_times(edits, push.device_time, received_at, last.at if last else None)
-    return [
-        _accept(ledger, author, role, change, (at, received_at))
-        for change, at in zip(push.changes, times, strict=True)
+    sender = Sender(author, role, steps)
+    results = [
+        _accept(ledger, sender, change, (at, received_at)) for change, at in zip(push.changes, times, strict=True)
     ]
+    ledger.write()
+    return results
 
 
-def _check_versions(push: PushRequest) -> None:
+def _check_versions(push: PushRequest, newest_schema: int) -> None:
     if push.protocol > PROTOCOL:
         raise UpdateNeededError("protocol", push.protocol, PROTOCOL)
-    newest = max((change.schema_ for change in push.changes), default=SCHEMA)
-    if newest > SCHEMA:
-        raise UpdateNeededError("record schema", newest, SCHEMA)
+    got = max((change.schema_ for change in push.changes), default=1)
+    if got > newest_schema:
+        raise UpdateNeededError("record schema", got, newest_schema)
 
 
-def _accept(
-    ledger: Ledger, author: Author, role: Role, change: Change, moments: tuple[datetime, datetime]
-) -> PushResult:
-    last = ledger.last_entry(author.device_id)
+def _accept(ledger: Ledger, sender: Sender, change: Change, moments: tuple[datetime, datetime]) -> PushResult:
+    last = ledger.last_entry(sender.author.device_id)
     expected = 1 if last is None else last.number + 1
     if change.number < expected:
-        return _repeated(ledger, author, change)
+        return _repeated(ledger, sender.author, change)
     if change.number > expected:
         raise GapError(expected, change.number)
-    return _take(ledger, _entry(author, change, *moments), change, role)
+    return _take(ledger, sender, _entry(sender.author, change, *moments), change)
 
 
 def _repeated(ledger: Ledger, author: Author, change: Change) -> PushResult:
@@ -113,13 +130,15 @@ def _entry(author: Author, change: Change, at: datetime, received_at: datetime) 
     )
 
 
-def _take(ledger: Ledger, entry: Entry, change: Change, role: Role) -> PushResult:
-    earlier = ledger.applied(change.change_id)
+def _take(ledger: Ledger, sender: Sender, entry: Entry, sent: Change) -> PushResult:
+    earlier = ledger.applied(entry.change_id)
     if earlier is not None:
         return _take_again(ledger, entry, earlier)
-    record = ledger.record(change.kind, change.record_id)
-    refusal = refusal_of(change, record, ledger, entry.author, role)
-    return _keep_refused(ledger, entry, refusal) if refusal else _apply(ledger, entry, record)
+    change, record = change_today(sent, sender.steps), ledger.record(entry.kind, entry.record_id)
+    refusal = refusal_of(change, record, ledger, sender.author, sender.role)
+    if refusal is not None:
+        return _keep_refused(ledger, entry, refusal)
+    return _apply(ledger, entry, change.fields, record)
 
 
 def _take_again(ledger: Ledger, entry: Entry, earlier: Entry) -> PushResult:
@@ -136,18 +155,18 @@ def _keep_refused(ledger: Ledger, entry: Entry, refusal: Refusal) -> PushResult:
     return _refused_result(entry, refusal)
 
 
-def _apply(ledger: Ledger, entry: Entry, record: Record | None) -> PushResult:
+def _apply(ledger: Ledger, entry: Entry, fields: FieldValues, record: Record | None) -> PushResult:
     sequence = ledger.next_sequence()
-    job_id = record.job_id if record else job_id_of(entry.kind, entry.record_id, entry.fields, ledger.record)
-    merged, effect = merge(record, edit_from(entry, sequence, job_id))
+    job_id = record.job_id if record else job_id_of(entry.kind, entry.record_id, fields, ledger.record)
+    merged, effect = merge(record, edit_from(entry, sequence, job_id, fields))
     ledger.save_record(merged)
     ledger.add_entry(entry.as_applied(sequence, effect))
     return PushResult(number=entry.number, change_id=entry.change_id, outcome="applied", sequence=sequence)
 
 
-def edit_from(entry: Entry, sequence: int, job_id: str) -> Edit:
-    """The entry as the merge takes it."""
-    return Edit(sequence, entry.author, entry.at, entry.kind, entry.record_id, job_id, entry.fields, entry.seen)
+def edit_from(entry: Entry, sequence: int, job_id: str, fields: FieldValues) -> Edit:
+    """The entry as the merge takes it, its fields in today's meaning."""
+    return Edit(sequence, entry.author, entry.at, entry.kind, entry.record_id, job_id, fields, entry.seen)
 
 
 def _refused_result(entry: Entry, refusal: Refusal) -> PushResult:

@@ -35,6 +35,14 @@ def job_id_of(kind: str, record_id: str, fields: FieldValues, find: Find) -> str
     return record_id if parent is None else parent.job_id
 
 
+def named_by(kind: str, record_id: str, fields: FieldValues) -> tuple[tuple[str, str], ...]:
+    """Kind and id of the records that a change is about: its own, and the parent it names."""
+    if kind not in PARENTS:
+        return ((kind, record_id),)
+    parent, field = PARENTS[kind]
+    return (kind, record_id), (parent, str(fields.get(field)))
+
+
 def crew_of(job: Record) -> frozenset[str]:
     """The ids of those who see the job without being foremen."""
     crew = job.fields.get("crew")

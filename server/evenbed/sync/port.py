@@ -1,16 +1,22 @@
 """What the rules need of whatever keeps the records."""
 
+from collections.abc import Sequence
 from typing import Protocol
 
 from evenbed.sync.model import Entry, Record
+from evenbed.wire.exchange import Change
 
 
 class Ledger(Protocol):
     """A log of changes and the records made from it, inside one writing transaction.
 
     Promises: nobody else writes while it is open; what was added is found again at once; nothing lasts unless the
-    transaction is committed.
+    transaction is committed. What is read ahead and when it is written is its own affair, between `read_ahead` before
+    the first change of a push and `write` after the last.
     """
+
+    def read_ahead(self, device_id: str, changes: Sequence[Change]) -> None:
+        """These changes of the device will be asked about."""
 
     def last_entry(self, device_id: str) -> Entry | None:
         """The device's change with the highest number, or None before its first."""
@@ -32,3 +38,6 @@ class Ledger(Protocol):
 
     def save_record(self, record: Record) -> None:
         """Keep the record in place of what stood before."""
+
+    def write(self) -> None:
+        """Everything added and saved so far goes into the transaction."""

@@ -6,31 +6,24 @@ from evenbed.sync.accept import edit_from
 from evenbed.sync.jobs import job_id_of
 from evenbed.sync.merge import merge
 from evenbed.sync.model import Entry, Record
+from evenbed.sync.upgrade import STEPS, Step, fields_today
+from evenbed.wire.exchange import FieldValues
 
 Key = tuple[str, str]
 
 
-def records_from(entries: Iterable[Entry]) -> dict[Key, Record]:
+def records_from(entries: Iterable[Entry], steps: tuple[Step, ...] = STEPS) -> dict[Key, Record]:
     """The records by kind and id. `entries` come in the order of their sequence; those without one are skipped."""
     records: dict[Key, Record] = {}
     for entry in entries:
         if entry.sequence is not None:
             key = (entry.kind, entry.record_id)
-            job_id = _job_id(records, entry)
-            records[key], _ = merge(records.get(key), edit_from(entry, entry.sequence, job_id))
+            fields = fields_today(entry.kind, entry.fields, entry.schema, steps)
+            job_id = _job_id(records, key, fields)
+            records[key], _ = merge(records.get(key), edit_from(entry, entry.sequence, job_id, fields))
     return records
 
 
-def _job_id(records: dict[Key, Record], entry: Entry) -> str:
-    known = records.get((entry.kind, entry.record_id))
-    if known is not None:
-        return known.job_id
-    return job_id_of(entry.kind, entry.record_id, entry.fields, lambda kind, id_: records.get((kind, id_)))
-
-
-def differences(log: Iterable[Entry], kept: Iterable[Record]) -> tuple[int, list[Key]]:
-    """How many records the log makes, and the keys of those that are not kept just so."""
-    made = records_from(log)
-    standing = {(record.kind, record.id): record for record in kept}
-    keys = made.keys() | standing.keys()
-    return len(made), sorted(key for key in keys if made.get(key) != standing.get(key))
+def _job_id(records: dict[Key, Record], key: Key, fields: FieldValues) -> str:
+    known = records.get(key)
+    return known.job_id if known else job_id_of(*key, fields, lambda kind, id_: records.get((kind, id_)))
