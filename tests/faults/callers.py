@@ -18,6 +18,7 @@ from evenbed.wire.exchange import PulledRecord, PushReply
 PATIENCE_S = 120.0
 BREATH_S = 0.005
 MOST_AT_ONCE = 5
+JSON = {"Content-Type": "application/json"}
 JOB, ROOM = uuid_text(1), uuid_text(2)
 """The job and the room that all callers work on."""
 
@@ -44,10 +45,11 @@ class Caller:
     def work(self, pushes: int) -> None:
         """So many pushes, each of one to five edits, each sent until it was taken."""
         for _ in range(pushes):
-            self._edit(self.dice.randint(1, MOST_AT_ONCE))
+            self.edit(self.dice.randint(1, MOST_AT_ONCE))
             self._push()
 
-    def _edit(self, edits: int) -> None:
+    def edit(self, edits: int) -> None:
+        """So many edits, kept on the phone."""
         now = datetime.now(UTC)
         for _ in range(edits):
             made = self.phone.edit(*self._any_edit(), now)
@@ -61,8 +63,19 @@ class Caller:
         return "reading", self.phone.new_id(), {"room_id": ROOM, "down": self.dice.uniform(900, 1100), "at": place}
 
     def _push(self) -> None:
-        told = push_of(self.phone.waiting, datetime.now(UTC), self.phone.clock_offset)
-        reply = self._sent("POST", "/api/push", told.model_dump_json(by_alias=True))
+        self._hear(self._sent("POST", "/api/push", self._told()))
+
+    def _told(self) -> str:
+        return push_of(self.phone.waiting, datetime.now(UTC), self.phone.clock_offset).model_dump_json(by_alias=True)
+
+    def push_once(self) -> httpx.Response:
+        """What waits, sent once, with whatever comes of it."""
+        reply = self.client.post("/api/push", content=self._told(), headers=JSON)
+        if reply.status_code == 200:
+            self._hear(reply)
+        return reply
+
+    def _hear(self, reply: httpx.Response) -> None:
         results = PushReply.model_validate_json(reply.content).results
         for result in results:
             assert result.sequence is not None, result
@@ -82,7 +95,7 @@ class Caller:
 
     def _answer(self, method: str, path: str, body: str | None) -> httpx.Response | None:
         try:
-            reply = self.client.request(method, path, content=body, headers={"Content-Type": "application/json"})
+            reply = self.client.request(method, path, content=body, headers=JSON)
         except httpx.TransportError:
             self.unanswered += 1
             return None
