@@ -27,6 +27,12 @@ class Stream:
         lines = self.body.decode().splitlines()
         return [json.loads(line.removeprefix("data:")) for line in lines if line.startswith("data:")]
 
+    @property
+    def problem(self) -> dict[str, Any]:
+        """What was answered in place of a stream."""
+        told: dict[str, Any] = json.loads(self.body)
+        return told
+
     async def until(self, is_so: Callable[["Stream"], bool]) -> None:
         """Wait for it. Raises TimeoutError where it does not come to be."""
         async with asyncio.timeout(PATIENCE_S):

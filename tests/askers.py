@@ -1,0 +1,66 @@
+"""A company as a stranger, a removed device and people of every role find it: one job, whose crew is known."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from evenbed.wire.exchange import Role
+from tests.clients import Client, change
+from tests.phones import uuid_text
+from tests.pictures import JOB, ROOM, jpeg, name_photo, send_all
+from tests.stores import join_device
+
+MARK = "Quince Hall"
+"""In every text of the job; whoever is not of its crew must never read it."""
+READING, PLACEMENT, CLIMATE, PHOTO = (uuid_text(n) for n in (3, 4, 5, 106))
+REMOVED, SPARE = uuid_text(504), uuid_text(505)
+PICTURE = jpeg()
+ASKERS = ("nobody", "nonsense", "removed", "viewer", "outsider", "setter", "foreman")
+"""From the least to the most. Viewer and setter are of the job's crew, the outsider is a setter who is not."""
+NEW: dict[str, dict[str, Any]] = {
+    "room": {"job_id": JOB, "name": MARK},
+    "reading": {"room_id": ROOM, "down": 1000.0, "mark": MARK},
+    "placement": {"room_id": ROOM, "section": MARK},
+    "climate": {"room_id": ROOM, "at": "2026-05-04T10:00:00+00:00", "air": 20.0},
+}
+RECORDS = {"job": JOB, "room": ROOM, "reading": READING, "placement": PLACEMENT, "climate": CLIMATE, "photo": PHOTO}
+
+
+@dataclass(frozen=True)
+class Company:
+    """Clients by asker, and the ids of their people."""
+
+    clients: dict[str, Client]
+    people: dict[str, str]
+
+
+def company_of(client: Client) -> Company:
+    """A company on a fresh service."""
+    devices: tuple[tuple[str, str, Role], ...] = (
+        ("foreman", uuid_text(500), "foreman"),
+        ("setter", uuid_text(501), "setter"),
+        ("outsider", uuid_text(502), "setter"),
+        ("viewer", uuid_text(503), "viewer"),
+        ("removed", REMOVED, "foreman"),
+        ("spare", SPARE, "viewer"),
+    )
+    clients = {"nobody": client, "nonsense": _with(client, "nonsense")}
+    people = {}
+    for who, device_id, role in devices:
+        person, token = join_device(client.store, device_id, f"{who}'s phone", who, role)
+        clients[who], people[who] = _with(client, token), person.id
+    _fill(clients["foreman"], [people["setter"], people["viewer"]])
+    assert clients["foreman"].send("DELETE", f"/api/devices/{REMOVED}").status_code == 200
+    return Company(clients, people)
+
+
+def _with(client: Client, token: str) -> Client:
+    return Client(client.app, client.code, {"Authorization": f"Bearer {token}"})
+
+
+def _fill(foreman: Client, crew: list[str]) -> None:
+    changes = [change(1, "job", JOB, {"name": MARK, "crew": crew})]
+    changes += [change(n, kind, RECORDS[kind], fields) for n, (kind, fields) in enumerate(NEW.items(), start=2)]
+    results = foreman.push(*changes).json()["results"]
+    assert [result["outcome"] for result in results] == ["applied"] * len(changes)
+    name_photo(foreman, PICTURE, number=len(changes) + 1)
+    assert send_all(foreman, PICTURE).json()["complete"]
