@@ -10,6 +10,8 @@ const MAY_IMPORT = {
   screens: ["screens", "drawing", "keypad", "state", "wire", "units", "words", "theme"],
   storage: ["storage", "wire"],
   sync: ["sync", "storage", "wire"],
+  pictures: ["pictures", "wire"],
+  rescue: ["rescue", "storage", "wire"],
   "engine-worker": ["engine-worker"],
   bridge: ["bridge", "engine-worker"],
   "service-worker": ["service-worker"],

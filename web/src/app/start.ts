@@ -5,6 +5,7 @@ import { lookAtStorage } from "../state/keeping";
 import { engineState, NotSavedError, refused, session, storageState, sync, updateOffered } from "../state/status";
 import { Storage, StorageError, type Standing } from "../storage";
 import { browserSurroundings, Office, watchOccasions } from "../sync";
+import { startPhotos } from "./photos";
 import { watchUpdates } from "./update";
 import { watchForWorkToKeep } from "./keep";
 
@@ -15,9 +16,10 @@ export async function start(): Promise<void> {
   const engine = startBridge((state) => (engineState.value = state));
   showWhatStorageTells(storage);
   office.onPhase((phase) => (sync.value = { ...sync.peek(), phase }));
+  const photos = startPhotos(storage, office);
   watchNetwork();
   const update = watchUpdates(() => (updateOffered.value = true));
-  await connect({ storage: storageReporting(storage), engine, office, update });
+  await connect({ storage: storageReporting(storage), engine, office, photos, update });
   storageState.value = { ...storageState.peek(), blocked: false };
   watchForWorkToKeep(storage);
   watchOccasions(office, storage);

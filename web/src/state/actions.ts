@@ -3,7 +3,7 @@
  * throws NotSavedError where it was not: then nothing changed, and what was typed belongs in the draft still.
  */
 import { uuidv7 } from "uuidv7";
-import type { Edit, Fields, Kind, WriteTogether } from "../wire";
+import type { Edit, Fields, Kind, OwnPhoto, WriteTogether } from "../wire";
 import { forgetDraft } from "./drafts";
 import { port } from "./ports";
 import { peekRow } from "./records";
@@ -18,6 +18,8 @@ export interface ActionOptions {
 interface HowToAct extends ActionOptions {
   /** False for what undo should pass over. */
   readonly undoable?: boolean;
+  /** The picture of the photo that the edit makes: it goes in the same transaction. */
+  readonly photo?: OwnPhoto;
 }
 
 type Made<K extends Kind> = Omit<Fields<K>, "deleted">;
@@ -127,10 +129,10 @@ export async function edit<K extends Kind>(
   await act([{ kind, id, fields }], options);
 }
 
-export async function act(edits: readonly Edit[], { undoable = true, ...options }: HowToAct = {}): Promise<void> {
+export async function act(edits: readonly Edit[], { undoable = true, photo, ...options }: HowToAct = {}): Promise<void> {
   const step = { at: now(), inverse: edits.map((one) => inverseOf(one)) };
   const steps = undoSteps.peek();
-  await write(edits, { undo: undoable ? withStep(steps, step) : steps, clearDraft: options.draft });
+  await write(edits, { undo: undoable ? withStep(steps, step) : steps, clearDraft: options.draft, photo });
   if (options.draft !== undefined) forgetDraft(options.draft);
 }
 

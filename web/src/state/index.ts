@@ -22,6 +22,16 @@ export { clearDraft, getDraft, setDraft } from "./drafts";
 export { askToKeep } from "./keeping";
 export * from "./office";
 export * from "./people";
+export {
+  addPhoto,
+  editPhoto,
+  photosOfReading,
+  photosWaiting,
+  pictureOf,
+  sendPhotoAgain,
+  standingOfPhoto,
+  thumbnailOf,
+} from "./photos";
 export { planOf, type PlanState } from "./plans";
 export type { Answer, Conflict, History, Invite, KnownDevice, KnownPerson, NotDone, People, Refused, Role, Row, Unsent } from "../wire";
 export type { JoinOutcome, ReadOutcome, UnsentFile } from "./ports";
@@ -32,9 +42,11 @@ export {
   deletedRows,
   jobOf,
   jobs,
+  photosOf,
   placementsOf,
   readingsOf,
   roomOf,
+  rowOf,
   roomsOf,
 } from "./records";
 export { keepStanding, openConflicts, restoreValue, takeOther, type OpenConflict } from "./review";

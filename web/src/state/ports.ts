@@ -1,8 +1,8 @@
 /**
- * The doors behind the state: storage, engine, office and update. The app gives each one at the start (`connect`);
+ * The doors behind the state: storage, engine, office, photos and update. The app gives each one at the start (`connect`);
  * screens never see them.
  */
-import type { Answer, Edit, History, Invite, Invited, Kind, Loaded, People, Role, Unsent, WriteTogether } from "../wire";
+import type { Answer, Bytes, Edit, History, Invite, Invited, Kind, Loaded, OwnPhoto, People, Role, Unsent, WriteTogether } from "../wire";
 
 export interface StoragePort {
   load(): Promise<Loaded>;
@@ -54,6 +54,15 @@ export interface OfficePort {
   removeDevice(id: string): Promise<Answer>;
 }
 
+export interface PhotosPort {
+  /** The picture made small and bare; null for a file that is no picture this browser can show. */
+  prepare(file: Blob): Promise<OwnPhoto | null>;
+  /** From the phone or the office; null where it is not to be had now. */
+  thumbnail(hash: string): Promise<Bytes | null>;
+  picture(hash: string): Promise<Bytes | null>;
+  sendAgain(hash: string): Promise<void>;
+}
+
 export interface UpdatePort {
   accept(): void;
 }
@@ -62,6 +71,7 @@ export interface Ports {
   readonly storage: StoragePort;
   readonly engine: EnginePort;
   readonly office: OfficePort;
+  readonly photos: PhotosPort;
   readonly update: UpdatePort;
 }
 

@@ -98,6 +98,10 @@ export const placementsOf: ListOf<"placement"> = listsBy((roomId) =>
 );
 export const climateOf: ListOf<"climate"> = listsBy((roomId) => living("climate", (f) => f.room_id === roomId));
 
+export const photosOf: ListOf<"photo"> = listsBy((roomId) => living("photo", (f) => f.room_id === roomId));
+/** Every photo that is not deleted, of all rooms. */
+export const photosShown: ReadonlySignal<readonly Row<"photo">[]> = computed(() => living("photo"));
+
 export function withoutSuperseded(readings: readonly Row<"reading">[]): readonly Row<"reading">[] {
   const superseded = new Set(readings.map((reading) => reading.fields.supersedes));
   return readings.filter((reading) => !superseded.has(reading.id));

@@ -1,7 +1,7 @@
 /** The phone's database: what the service said, what waits to be sent, who this phone is, and what is being typed. */
 import { Dexie, type EntityTable, type Table, type Transaction } from "dexie";
 import { uuidv7 } from "uuidv7";
-import type { AnyFields, Change, Conflicts, HistoryEntry, Kind, People, Refused, Role, UndoStep } from "../wire";
+import type { AnyFields, Bytes, Change, Conflicts, HistoryEntry, Kind, People, Refused, Role, UndoStep } from "../wire";
 
 /** A record as the service last told it. */
 export interface StoredRecord {
@@ -20,6 +20,25 @@ export interface StoredHistory {
   readonly id: string;
   readonly entries: readonly HistoryEntry[];
   readonly at: string;
+}
+
+/** A picture known on this phone, made here or told by the office. */
+export interface StoredPhoto {
+  readonly hash: string;
+  /** 1 until the office has the whole of it; such a picture is never let go of. */
+  readonly unsent: 0 | 1;
+  /** The code with which the office did not take it. */
+  readonly problem: string | null;
+  readonly thumbnail: Bytes | null;
+  /** Bytes of the whole picture. */
+  readonly size: number;
+  /** ISO 8601: when it was made or, once the office has it, last looked at. */
+  readonly usedAt: string;
+}
+
+interface StoredPicture {
+  readonly hash: string;
+  readonly bytes: Bytes;
 }
 
 /** A change until the service's own state holds it: `acked` is the number it took effect with, 0 while it waits. */
@@ -85,6 +104,9 @@ export class PhoneDatabase extends Dexie {
   meta!: Table<Account | StoredUndo | StoredPeople | StoredReadIn, string>;
   drafts!: EntityTable<StoredDraft, "key">;
   histories!: Table<StoredHistory, [Kind, string]>;
+  photos!: EntityTable<StoredPhoto, "hash">;
+  /** Their bytes, apart, so that a look at the others does not read through them. */
+  pictures!: EntityTable<StoredPicture, "hash">;
 
   constructor(name: string) {
     // Strict: a phone whose battery dies right after "saved" still holds what it showed.
@@ -100,6 +122,7 @@ export class PhoneDatabase extends Dexie {
     this.version(2)
       .stores({ histories: "[kind+id], at" })
       .upgrade(completeRows);
+    this.version(3).stores({ photos: "hash, unsent", pictures: "hash" });
     this.on("populate", (transaction) => transaction.table("meta").add(newAccount()));
   }
 }

@@ -3,6 +3,7 @@ import { uuidv7 } from "uuidv7";
 import type { AnyFields, Edit, Kind, PushReply, Role } from "../wire";
 import { loadAccount, type PhoneDatabase, type RecordKey, type StoredRecord } from "./database";
 import { differingFields, fieldsOnTop, keyText } from "./overlay";
+import { offerPicturesAgain } from "./photos";
 import { enqueueMade, madeNow, renumber, settleOne } from "./queue";
 
 /** Results of a push: taken changes wait for their pull, refused ones are kept aside. */
@@ -23,6 +24,7 @@ export async function adoptDatabase(database: PhoneDatabase, identity: string): 
   if (account.database !== null) {
     await holdEverything(database);
     await forgetSeen(database);
+    await offerPicturesAgain(database);
   }
   await database.meta.put({ ...account, database: identity, cursor: 0, seen: 0, view: 0, sweeping: false });
 }

@@ -19,6 +19,7 @@ import { adoptDatabase, continueFrom, noteWho, offerHeld, settlePush, takeNewIde
 import { keepHistory, unsentOf } from "./kept";
 import { rowsFrom } from "./overlay";
 import { takePage, type Asked } from "./pages";
+import { keepOwn, Photos } from "./photos";
 import { enqueue, keepRefused, waitingChanges } from "./queue";
 import { contentsFromText, takeIn, type ReadOutcome } from "./read_in";
 import { withRoom } from "./room";
@@ -30,10 +31,12 @@ export class Storage {
   readonly #database: PhoneDatabase;
   readonly #announcer: Announcer;
   readonly #onStanding = new Set<(standing: Standing) => void>();
+  readonly photos: Photos;
 
   constructor(readonly name = DATABASE) {
     this.#database = new PhoneDatabase(name);
     this.#announcer = new Announcer(name);
+    this.photos = new Photos(this.#database, name);
     this.#announcer.onOtherTab((keys) => void this.#readAgain(keys));
   }
 
@@ -81,8 +84,10 @@ export class Storage {
       await enqueue(database, edits);
       await database.meta.put({ key: "undo", steps: together.undo });
       if (together.clearDraft !== undefined) await database.drafts.delete(together.clearDraft);
+      if (together.photo !== undefined) await keepOwn(database, together.photo);
       return edits.map(({ kind, id }): RecordKey => [kind, id]);
     });
+    if (together.photo !== undefined) this.photos.tell();
   }
 
   async saveDraft(key: string, text: string | null): Promise<void> {
@@ -158,6 +163,7 @@ export class Storage {
       count = taken.count;
       return taken.keys;
     });
+    if (contents.photos.length > 0) this.photos.tell();
     return { outcome: "read", count };
   }
 
@@ -203,6 +209,7 @@ export class Storage {
 
   close(): void {
     this.#announcer.close();
+    this.photos.close();
     this.#database.close();
   }
 

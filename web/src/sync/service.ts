@@ -130,7 +130,7 @@ export class Service {
 }
 
 /** A reply cut off on its way, or a sign-in page of some other network, is no reply of the service. */
-async function bodyOf(response: Response): Promise<unknown> {
+export async function bodyOf(response: Response): Promise<unknown> {
   try {
     return (await response.json()) as unknown;
   } catch (error) {
@@ -139,7 +139,7 @@ async function bodyOf(response: Response): Promise<unknown> {
   }
 }
 
-function problemFrom(status: number, body: unknown): ProblemReply {
+export function problemFrom(status: number, body: unknown): ProblemReply {
   const fields = typeof body === "object" && body !== null ? { ...body } : {};
   const code = (fields as { code?: unknown }).code;
   return new ProblemReply(status, typeof code === "string" ? code : `http_${status}`, fields);

@@ -1,6 +1,7 @@
 /** The shapes that pass between a phone's storage and its state; they never leave the phone. */
 import type { Conflicts, HistoryEntry } from "./changes";
 import type { People } from "./people";
+import type { OwnPhoto } from "./photos";
 import type { AnyFields, Fields, Kind } from "./records";
 
 /** A record as it is shown: the service's state with this phone's waiting changes on top. */
@@ -68,4 +69,6 @@ export interface WriteTogether {
   readonly undo: readonly UndoStep[];
   /** A draft that the edit makes needless; it goes in the same transaction. */
   readonly clearDraft?: string | undefined;
+  /** The picture of a photo's record, kept with it or not at all. */
+  readonly photo?: OwnPhoto | undefined;
 }

@@ -40,6 +40,7 @@ export class Outside {
         renameDevice: silent,
         removeDevice: silent,
       },
+      photos: { prepare: silent, thumbnail: silent, picture: silent, sendAgain: silent },
       update: { accept: () => undefined },
     };
   }

@@ -1,0 +1,1 @@
+export { NoPictureError, preparePhoto } from "./prepare";

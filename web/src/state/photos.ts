@@ -1,0 +1,94 @@
+/** Photos of rooms and readings: taken here and shown at once, sent later by themselves, fetched when looked at. */
+import { computed, effect, signal, type ReadonlySignal, type Signal } from "@preact/signals";
+import { uuidv7 } from "uuidv7";
+import type { Bytes, Edit, Row, UnsentPhoto } from "../wire";
+import { act, edit } from "./actions";
+import { port } from "./ports";
+import { photosOf, photosShown } from "./records";
+import { checkMayWrite, saveLine } from "./status";
+
+/** Pictures made here that the office has not got whole, by hash, with the code of what it said against them. */
+export const unsentPhotos = signal<ReadonlyMap<string, string | null>>(new Map());
+
+export function showUnsentPhotos(unsent: readonly UnsentPhoto[]): void {
+  unsentPhotos.value = new Map(unsent.map(({ hash, problem }) => [hash, problem]));
+}
+
+/** waiting: not sent yet · a code: the office did not take it · null: it is at the office. */
+export function standingOfPhoto({ fields }: Row<"photo">): string | null {
+  const problem = unsentPhotos.value.get(fields.hash ?? "");
+  return problem === undefined ? null : (problem ?? "waiting");
+}
+
+/** Photos on show that are not at the office yet; those it did not take too. */
+export const photosWaiting: ReadonlySignal<number> = computed(
+  () => photosShown.value.filter((row) => standingOfPhoto(row) !== null).length,
+);
+
+/** A reading's photos, oldest first. */
+export function photosOfReading(roomId: string, readingId: string): readonly Row<"photo">[] {
+  return photosOf(roomId).value.filter((row) => row.fields.reading_id === readingId);
+}
+
+/** Null for a file that is no picture; throws NotSavedError where it was not kept. */
+export async function addPhoto(roomId: string, file: Blob, readingId?: string): Promise<string | null> {
+  checkMayWrite();
+  const photo = await port("photos").prepare(file);
+  if (photo === null) return null;
+  const { hash, media_type, width, height } = photo;
+  const picture = { hash, media_type, width, height, size: photo.bytes.length };
+  const of = { room_id: roomId, taken_at: new Date().toISOString(), ...(readingId === undefined ? {} : { reading_id: readingId }) };
+  const made: Edit<"photo"> = { kind: "photo", id: uuidv7(), fields: { ...of, ...picture } };
+  await act([made], { photo });
+  return made.id;
+}
+
+export function editPhoto(id: string, note: string | null, draft: string): Promise<void> {
+  return edit("photo", id, { note }, { draft });
+}
+
+/** The office did not take it; once more, then. */
+export function sendPhotoAgain(hash: string): Promise<void> {
+  return port("photos").sendAgain(hash);
+}
+
+type Look = (hash: string) => ReadonlySignal<string | null>;
+
+/** The address of a small picture for the screen, null until it is there. Looked for while a component watches. */
+export const thumbnailOf: Look = looksAt((hash) => port("photos").thumbnail(hash));
+/** The address of the whole picture. */
+export const pictureOf: Look = looksAt((hash) => port("photos").picture(hash));
+
+function looksAt(load: (hash: string) => Promise<Bytes | null>): Look {
+  const made = new Map<string, ReadonlySignal<string | null>>();
+  return (hash) => {
+    const known = made.get(hash) ?? watchedLook(() => load(hash));
+    made.set(hash, known);
+    return known;
+  };
+}
+
+/** Asked for again whenever the phone and the office have spoken, until it is there; let go of when nobody looks. */
+function watchedLook(load: () => Promise<Bytes | null>): ReadonlySignal<string | null> {
+  let stop: (() => void) | null = null;
+  const address = signal<string | null>(null, {
+    watched: () => {
+      stop = effect(() => {
+        if (saveLine.value.phase !== "syncing" && address.peek() === null) void show(address, load, () => stop !== null);
+      });
+    },
+    unwatched: () => {
+      stop?.();
+      stop = null;
+      if (address.peek() !== null) URL.revokeObjectURL(address.peek() ?? "");
+      address.value = null;
+    },
+  });
+  return address;
+}
+
+async function show(address: Signal<string | null>, load: () => Promise<Bytes | null>, isWatched: () => boolean): Promise<void> {
+  const bytes = await load();
+  if (bytes === null || address.peek() !== null || !isWatched()) return;
+  address.value = URL.createObjectURL(new Blob([bytes], { type: "image/jpeg" }));
+}
