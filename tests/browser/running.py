@@ -5,7 +5,8 @@ import socket
 import subprocess
 import sys
 import time
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from pathlib import Path
 
 import httpx
@@ -24,10 +25,11 @@ def free_port() -> int:
 
 @dataclass
 class Service:
-    """The service over one data folder."""
+    """The service over one data folder, with more settings where a test needs them."""
 
     data: Path
     port: int
+    settings: Mapping[str, str] = field(default_factory=dict)
     process: "subprocess.Popen[bytes] | None" = None
 
     @property
@@ -72,4 +74,4 @@ class Service:
 
     def _environment(self) -> dict[str, str]:
         told = {"EVENBED_DATA": str(self.data), "EVENBED_PORT": str(self.port), "EVENBED_POLL_INTERVAL_S": "0.1"}
-        return os.environ | told
+        return os.environ | told | self.settings
