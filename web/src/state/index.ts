@@ -49,7 +49,7 @@ export {
   rowOf,
   roomsOf,
 } from "./records";
-export { keepStanding, openConflicts, restoreValue, takeOther, type OpenConflict } from "./review";
+export { keepStanding, openConflicts, restoreValue, takeOther, type Lost, type OpenConflict } from "./review";
 export {
   engineState,
   isForeman,

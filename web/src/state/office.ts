@@ -1,5 +1,6 @@
 /** Joining the office and speaking with it; everything else happens by itself. */
 import type { Answer, History, Kind, Unsent } from "../wire";
+import { reload } from "./connect";
 import { port, type JoinOutcome, type ReadOutcome, type UnsentFile } from "./ports";
 import { checkMayWrite } from "./status";
 
@@ -43,7 +44,9 @@ export function unsentFile(): Promise<UnsentFile> {
 /** Takes the changes of such a file into this phone's queue, each once, however often it is read. */
 export async function readUnsentFile(text: string): Promise<ReadOutcome> {
   checkMayWrite();
-  return port("storage").readUnsentFile(text);
+  const outcome = await port("storage").readUnsentFile(text);
+  if (outcome.outcome === "read") await reload();
+  return outcome;
 }
 
 /** Takes a refused change off the list once the person has seen it. */

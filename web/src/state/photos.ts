@@ -4,7 +4,7 @@ import { uuidv7 } from "uuidv7";
 import type { Bytes, Edit, Row, UnsentPhoto } from "../wire";
 import { act, edit } from "./actions";
 import { port } from "./ports";
-import { photosOf, photosShown } from "./records";
+import { photosOf, photosShown, rowOf } from "./records";
 import { checkMayWrite, saveLine } from "./status";
 
 /** Pictures made here that the office has not got whole, by hash, with the code of what it said against them. */
@@ -25,9 +25,16 @@ export const photosWaiting: ReadonlySignal<number> = computed(
   () => photosShown.value.filter((row) => standingOfPhoto(row) !== null).length,
 );
 
-/** A reading's photos, oldest first. */
+/** The photos of a reading and of those it corrects, oldest first. */
 export function photosOfReading(roomId: string, readingId: string): readonly Row<"photo">[] {
-  return photosOf(roomId).value.filter((row) => row.fields.reading_id === readingId);
+  const ids = withCorrected(readingId);
+  return photosOf(roomId).value.filter((row) => ids.has(row.fields.reading_id ?? ""));
+}
+
+function withCorrected(readingId: string): ReadonlySet<string> {
+  const ids = new Set<string>();
+  for (let id: string | null | undefined = readingId; id && !ids.has(id); id = rowOf("reading", id)?.fields.supersedes) ids.add(id);
+  return ids;
 }
 
 /** Null for a file that is no picture; throws NotSavedError where it was not kept. */

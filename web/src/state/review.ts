@@ -2,6 +2,7 @@
 import { computed, type ReadonlySignal } from "@preact/signals";
 import type { Conflict, Edit, Kind, Row } from "../wire";
 import { act, edit } from "./actions";
+import { people } from "./people";
 import { allRows, peekRow } from "./records";
 
 export interface OpenConflict {
@@ -11,8 +12,11 @@ export interface OpenConflict {
   /** What stands, and holds until somebody decides otherwise. Who set it, and when, is in the record's history. */
   readonly standing: { readonly value: unknown };
   /** What lost against it, oldest first. */
-  readonly others: readonly Conflict[];
+  readonly others: readonly Lost[];
 }
+
+/** With the name of the device, where this phone knows its name. */
+export type Lost = Conflict & { readonly device_name?: string };
 
 /** Every field that waits for a decision, by record in order of their making. */
 export const openConflicts: ReadonlySignal<readonly OpenConflict[]> = computed(() =>
@@ -25,8 +29,14 @@ function conflictsOfRow(row: Row): readonly OpenConflict[] {
     id: row.id,
     field,
     standing: { value: valueOf(row, field) },
-    others,
+    others: others.map(withDevice),
   }));
+}
+
+function withDevice(conflict: Conflict): Lost {
+  const devices = people.value?.list.flatMap((person) => person.devices) ?? [];
+  const device = devices.find(({ id }) => id === conflict.device_id);
+  return device === undefined ? conflict : { ...conflict, device_name: device.name };
 }
 
 function valueOf(row: Row | undefined, field: string): unknown {

@@ -14,8 +14,6 @@ const MOST_THUMBNAILS = 1_000;
 /** A picture made on a phone: on this one, or on the one that a file of unsent changes came from. */
 export type PictureToSend = Pick<OwnPhoto, "hash" | "bytes"> & { readonly thumbnail: Bytes | null };
 
-type Made = Pick<OwnPhoto, "hash" | "bytes"> & { readonly thumbnail: Bytes | null };
-
 /** Inside the caller's transaction, so that a photo's record and its picture are both kept or neither. */
 export async function keepOwn(database: PhoneDatabase, photo: PictureToSend): Promise<void> {
   const { hash, bytes, thumbnail } = photo;

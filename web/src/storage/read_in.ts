@@ -4,8 +4,10 @@
  */
 import { KINDS, SCHEMA, type Change, type Refused } from "../wire";
 import { loadAccount, loadReadIn, type Account, type PhoneDatabase, type RecordKey } from "./database";
+import { keepOwn } from "./photos";
 import { enqueueMade, type Made } from "./queue";
 import { UNSENT_VERSION, type UnsentContents } from "./unsent";
+import { bytesFromText, type UnsentPicture } from "./unsent_photos";
 
 export type ReadOutcome =
   | { readonly outcome: "read"; readonly count: number }
@@ -50,11 +52,12 @@ function isNewer({ changes }: Open): boolean {
 }
 
 function isWhole(found: Open): found is Open & UnsentContents {
-  const { changes, refused, drafts } = found;
+  const { changes, refused, drafts, photos } = found;
   return (
     isListOf(changes, isChange) &&
     isListOf(refused, isRefused) &&
     isListOf(drafts, isDraft) &&
+    isListOf(photos, isPicture) &&
     [found["database"], found["device_id"]].every(isTextOrNull) &&
     (found["clock_offset_ms"] === null || Number.isFinite(found["clock_offset_ms"]))
   );
@@ -93,6 +96,11 @@ function isDraft(draft: Open): boolean {
   return typeof draft["key"] === "string" && typeof draft["text"] === "string";
 }
 
+function isPicture({ hash, bytes, thumbnail }: Open): boolean {
+  const isBase64 = (text: unknown) => typeof text === "string" && bytesFromText(text) !== null;
+  return /^[0-9a-f]{64}$/.test(String(hash)) && isBase64(bytes) && (thumbnail === null || isBase64(thumbnail));
+}
+
 /** What reading in has done: how many changes are new here, and the records they show. */
 export interface TakenIn {
   readonly count: number;
@@ -107,6 +115,7 @@ export async function takeIn(database: PhoneDatabase, contents: UnsentContents):
   await enqueueMade(database, fresh.map((change) => broughtOver(change, contents, account)));
   await rememberReadIn(database, fresh);
   await keepBesides(database, contents);
+  for (const picture of contents.photos) await keepPicture(database, picture);
   return { count: fresh.length, keys: fresh.map((change) => [change.kind, change.record_id]) };
 }
 
@@ -155,6 +164,12 @@ async function keepBesides(database: PhoneDatabase, { refused, drafts }: UnsentC
   const keptDrafts = await database.drafts.bulkGet(drafts.map((draft) => draft.key));
   const fresh = drafts.filter((_, index) => keptDrafts[index] === undefined);
   await database.drafts.bulkPut(fresh.map(({ key, text }) => ({ key, text })));
+}
+
+async function keepPicture(database: PhoneDatabase, { hash, ...texts }: UnsentPicture): Promise<void> {
+  const bytes = bytesFromText(texts.bytes);
+  if (bytes === null || (await database.photos.get(hash)) !== undefined) return;
+  await keepOwn(database, { hash, bytes, thumbnail: texts.thumbnail === null ? null : bytesFromText(texts.thumbnail) });
 }
 
 function refusedFrom({ change_id, kind, record_id, fields, reason, message, at }: Refused): Refused {

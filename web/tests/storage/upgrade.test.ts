@@ -2,6 +2,7 @@ import "fake-indexeddb/auto";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { Storage, type Standing } from "../../src/storage";
 import type { PulledRecord, PullReply } from "../../src/wire";
+import { job } from "../sync/phone";
 import { FirstVersion, record } from "./first_version";
 import { emptyDisk, fillDisk } from "./full_disk";
 
@@ -65,7 +66,7 @@ test("a tab that still runs the first version lets the database go, and goes on 
   await storage.load();
   await old.save("j5", { name: "Saved by the old tab" });
   expect(await shown()).toMatchObject({ j5: { name: "Saved by the old tab" } });
-  await storage.write([{ kind: "job", id: "j6", fields: { name: "Saved by the new one" } }], { undo: [] });
+  await storage.write([job("j6", "Saved by the new one")], { undo: [] });
   await old.save("j7", { name: "Again by the old one" });
   expect((await storage.waiting(9)).map((one) => one.number)).toEqual([5, 6, 7, 8, 9]);
   expect(await storage.account()).toMatchObject({ seen: 7, nextNumber: 10 });

@@ -51,6 +51,9 @@ export class OfficeDouble {
   }
 
   restore(log: readonly Logged[]): void {
+    const kept = new Set(log.map(({ change }) => change.change_id));
+    const lost = new Set(this.log.map(({ change }) => change.change_id).filter((id) => !kept.has(id)));
+    for (const [key, id] of [...this.#numbers]) if (lost.has(id)) this.#numbers.delete(key);
     this.log = log;
     this.database = crypto.randomUUID();
   }
@@ -148,8 +151,8 @@ export class OfficeDouble {
 
   #take(device: string, change: Change, isSeen: boolean) {
     const result = { number: change.number, change_id: change.change_id, reason: null, message: null, sequence: null };
+    this.#numbers.set(`${device}/${change.number}`, change.change_id);
     if (this.unwanted.has(change.record_id)) {
-      this.#numbers.set(`${device}/${change.number}`, change.change_id);
       return { ...result, outcome: "refused", reason: "bad_value", message: "No." };
     }
     const known = this.log.find((entry) => entry.change.change_id === change.change_id);
