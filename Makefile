@@ -12,7 +12,7 @@ SAY = @printf '\n== %s\n'
 WEB_SOURCES := $(shell find web/src web/public web/build server/evenbed/engine -type f -not -name '*.pyc' 2>/dev/null) \
 	$(wildcard web/*.json web/*.ts web/*.html)
 
-.PHONY: help serve test check unit web parity browser bench lock clean
+.PHONY: help serve test check unit web parity browser bench deep lock clean
 
 help:
 	@grep -E '^#' Makefile | sed 's/^# \{0,1\}//'
@@ -34,6 +34,7 @@ check: .venv/.test web/node_modules/.installed
 
 unit: .venv/.test
 	$(SAY) "Engine, published values, sync, store, service"
+	tests/postgres/install-postgres.sh
 	$(BIN)/python -m pytest -m "not browser and not pyodide"
 
 web: web/node_modules/.installed
@@ -52,6 +53,11 @@ browser: .venv/.test web/dist/.built
 bench: .venv/.test web/dist/.built
 	$(SAY) "Benchmarks"
 	$(BIN)/python -m tests.benchmarks
+
+deep: .venv/.test
+	$(SAY) "The long runs"
+	tests/postgres/install-postgres.sh
+	EVENBED_FAULT_SECONDS=60 $(BIN)/python -m pytest -m deep -s
 
 lock: .venv/.test
 	$(SAY) "Locking versions with hashes and without addresses"

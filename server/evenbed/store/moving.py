@@ -65,9 +65,9 @@ def _moved(old: Connection, new: Connection) -> dict[str, Sum]:
     check_equal(read, kept)
     with Session(new) as session:
         archive = Archive(session)
-        _count, wrong = differences(archive.log(), archive.records())
+        _count, wrong = differences(archive.log(), archive.records(), archive.assignments())
     if wrong:
-        raise MoveError(f"{len(wrong)} records differ from their log. `evenbed verify` lists them.")
+        raise MoveError(f"{len(wrong)} things differ from the log; `evenbed verify` lists them. Nothing was moved.")
     return kept
 
 
