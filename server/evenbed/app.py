@@ -5,6 +5,7 @@ from concurrent.futures import Executor, ThreadPoolExecutor
 from contextlib import AbstractAsyncContextManager, asynccontextmanager
 
 from fastapi import FastAPI
+from fastapi.routing import APIRoute
 
 from evenbed import __version__
 from evenbed.access.tries import Tries
@@ -31,10 +32,11 @@ def create_app(settings: Settings) -> FastAPI:
         redoc_url=None,
     )
     app.state.service = Service(settings, store, Tries(), app.version, looking)
-    for routes in (health, plans, sessions, people, exchange, photos):
-        app.include_router(routes.router)
+    rooms = (health, plans, sessions, people, exchange, photos)
+    for room in rooms:
+        app.include_router(room.router)
     app.router.default = Pages(settings.web)
-    problems.install(app)
+    problems.install(app, [route for room in rooms for route in room.router.routes if isinstance(route, APIRoute)])
     app.add_middleware(BodyLimit, limit=settings.body_limit)
     app.add_middleware(SafeHeaders)
     app.openapi = lambda: description_of(app)  # type: ignore[method-assign]

@@ -49,7 +49,7 @@ class Pages(StaticFiles):
         if path == "api" or path.startswith("api/"):
             raise HTTPException(404, "There is no such address in the service.")
         if scope["method"] not in ("GET", "HEAD"):
-            raise HTTPException(405)
+            raise HTTPException(405, headers={"Allow": "GET, HEAD"})
         name = self._file_for(path)
         packing, suffix = self._packing(name, Headers(scope=scope).get("accept-encoding", ""))
         response = await super().get_response(name + suffix, scope)

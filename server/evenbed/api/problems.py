@@ -7,6 +7,7 @@ from typing import Any
 
 from fastapi import FastAPI, Request, Response
 from fastapi.exceptions import RequestValidationError
+from fastapi.routing import APIRoute
 from pydantic_core import ErrorDetails
 from starlette.exceptions import HTTPException
 
@@ -63,7 +64,7 @@ def _declaration(codes: Sequence[Code]) -> dict[str, Any]:
     return {"description": titles, "content": {MEDIA_TYPE: {"schema": schema}}}
 
 
-def install(app: FastAPI) -> None:
+def install(app: FastAPI, routes: Sequence[APIRoute]) -> None:
     """Put every error of ours, and those of the framework, into the one shape."""
     plain: dict[type[Exception], Code] = {
         WrongCodeError: Code.WRONG_CODE,
@@ -88,7 +89,7 @@ def install(app: FastAPI) -> None:
     app.add_exception_handler(GapError, _gap)
     app.add_exception_handler(TooManyTriesError, _too_many_tries)
     app.add_exception_handler(RequestValidationError, _malformed)
-    app.add_exception_handler(HTTPException, _refused)
+    app.add_exception_handler(HTTPException, _refusing(routes))
     app.add_exception_handler(Exception, _internal)
 
 
@@ -153,14 +154,23 @@ def _item_from(error: ErrorDetails) -> ProblemItem:
     return ProblemItem(path=path.lstrip("."), code=error["type"], message=error["msg"])
 
 
-def _refused(_request: Request, error: Exception) -> Response:
-    assert isinstance(error, HTTPException)
-    if isinstance(error, ProblemError):
-        reply = problem_reply(error.code, error.detail, expected=error.expected)
-    else:
-        reply = problem_reply(_CODES_BY_STATUS[error.status_code], error.detail)
-    reply.headers.update(error.headers or {})
-    return reply
+def _refusing(routes: Sequence[APIRoute]) -> Handler:
+    def handle(request: Request, error: Exception) -> Response:
+        assert isinstance(error, HTTPException)
+        code = error.code if isinstance(error, ProblemError) else _CODES_BY_STATUS[error.status_code]
+        reply = problem_reply(code, error.detail)
+        reply.headers.update(error.headers or {})
+        if allowed := _methods_at(request.url.path, routes) if code is Code.METHOD_NOT_ALLOWED else "":
+            reply.headers["Allow"] = allowed
+        return reply
+
+    return handle
+
+
+def _methods_at(path: str, routes: Sequence[APIRoute]) -> str:
+    """Every method of an address: the framework names those of the first route there alone."""
+    there = (route.methods or () for route in routes if route.path_regex.match(path))
+    return ", ".join(sorted(set().union(*there)))
 
 
 def _internal(_request: Request, _error: Exception) -> Response:

@@ -2,14 +2,28 @@
 
 from typing import Annotated
 
-from pydantic import Field, model_validator
+from pydantic import ConfigDict, Field, model_validator
+from pydantic.config import JsonDict
 
 from evenbed.wire.exchange import Reply, Request, Role, SpokenName
 from evenbed.wire.values import Moment, Uuid
 
+FOR_NEW_OR_KNOWN: JsonDict = {
+    "oneOf": [
+        {
+            "required": ["name", "role"],
+            "properties": {"name": {"type": "string"}, "role": {"type": "string"}, "person_id": {"type": "null"}},
+        },
+        {"required": ["person_id"], "properties": {"person_id": {"type": "string"}, "name": {"type": "null"}}},
+    ]
+}
+"""The same rule as `InviteRequest` checks, for whoever reads the description."""
+
 
 class InviteRequest(Request):
     """Let somebody in: a new person by name and role, or another device of a known one by id. One of the two."""
+
+    model_config = ConfigDict(json_schema_extra=FOR_NEW_OR_KNOWN)
 
     role: Role | None = Field(default=None, description="Needed for a new person; a known one keeps theirs")
     name: SpokenName | None = None

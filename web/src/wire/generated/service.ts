@@ -855,7 +855,14 @@ export interface components {
              * @description Needed for a new person; a known one keeps theirs
              */
             readonly role?: ("foreman" | "setter" | "viewer") | null;
-        };
+        } & ({
+            readonly name: string;
+            readonly person_id?: null;
+            readonly role: string;
+        } | {
+            readonly name?: null;
+            readonly person_id: string;
+        });
         /**
          * JobFields
          * @description A job: one address, one customer, some rooms.
