@@ -1,7 +1,8 @@
 /** All words in English. */
 import { codes } from "./en/codes";
 import { frame } from "./en/frame";
+import { photos } from "./en/photos";
 import { sources } from "./en/sources";
 import { work } from "./en/work";
 
-export const en = { ...frame, ...work, ...codes, ...sources } as const;
+export const en = { ...frame, ...work, ...codes, ...photos, ...sources } as const;

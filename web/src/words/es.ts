@@ -1,7 +1,8 @@
 /** Todas las palabras en español. */
 import { codes } from "./es/codes";
 import { frame } from "./es/frame";
+import { photos } from "./es/photos";
 import { sources } from "./es/sources";
 import { work } from "./es/work";
 
-export const es = { ...frame, ...work, ...codes, ...sources };
+export const es = { ...frame, ...work, ...codes, ...photos, ...sources };

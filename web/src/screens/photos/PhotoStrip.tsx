@@ -1,0 +1,93 @@
+/** The photos of a room, or of one reading in it: a strip of small ones, and the ways to add another. */
+import { useState } from "preact/hooks";
+import { addPhoto, mayWrite, photosOf, photosOfReading, standingOfPhoto, thumbnailOf, type Row } from "../../state";
+import { momentText } from "../../units";
+import { reader, t } from "../../words";
+import { saved } from "../common/saving";
+import { PhotoSheet } from "./PhotoSheet";
+
+interface PhotoStripProps {
+  readonly room: string;
+  /** Only this reading's photos, those of the readings it corrects included. */
+  readonly reading?: string;
+}
+
+type Adding = "idle" | "making" | "no_picture";
+
+function Thumb({ photo, onOpen }: { photo: Row<"photo">; onOpen: () => void }) {
+  const address = thumbnailOf(photo.fields.hash ?? "").value;
+  const standing = standingOfPhoto(photo);
+  const taken = momentText(photo.fields.taken_at ?? "", reader.value);
+  const label = [t("photos.sheet"), taken, photo.fields.note].filter(Boolean).join(" · ");
+  return (
+    <button type="button" class="photo-thumb" data-testid="photo" aria-label={label} onClick={onOpen}>
+      {address === null ? <span class="photo-empty" /> : <img src={address} alt="" data-testid="photo-image" />}
+      {standing !== null && (
+        <span class={standing === "waiting" ? "photo-mark" : "photo-mark warns"} data-testid="photo-mark">
+          {t(standing === "waiting" ? "photos.waiting_mark" : "photos.not_taken_mark")}
+        </span>
+      )}
+    </button>
+  );
+}
+
+function FileButton({ label, testid, camera, onFile }: { label: string; testid: string; camera?: boolean; onFile: (file: File) => void }) {
+  const chosen = (input: HTMLInputElement) => {
+    const [file] = input.files ?? [];
+    input.value = "";
+    if (file) onFile(file);
+  };
+  return (
+    <label class="button file-button">
+      {label}
+      <input
+        type="file" accept="image/*" capture={camera ? "environment" : undefined} data-testid={testid}
+        onChange={(event) => chosen(event.currentTarget)}
+      />
+    </label>
+  );
+}
+
+/** Adds a picture; `adding` says how it stands with it. */
+function useAdding({ room, reading }: PhotoStripProps): readonly [Adding, (file: File) => void] {
+  const [adding, setAdding] = useState<Adding>("idle");
+  const add = async (file: File) => {
+    setAdding("making");
+    await saved(addPhoto(room, file, reading).then((id) => setAdding(id === null ? "no_picture" : "idle")));
+    setAdding((now) => (now === "making" ? "idle" : now));
+  };
+  return [adding, (file) => void add(file)];
+}
+
+function Ways({ of }: { of: PhotoStripProps }) {
+  const [adding, add] = useAdding(of);
+  if (adding === "making") return <p class="notice" role="status" data-testid="photo-making">{t("photos.making")}</p>;
+  return (
+    <>
+      {adding === "no_picture" && <p class="caution" role="alert" data-testid="no-picture">{t("photos.no_picture")}</p>}
+      <div class="row even">
+        <FileButton label={t("photos.take")} testid="take-photo" camera onFile={add} />
+        <FileButton label={t("photos.choose")} testid="choose-photo" onFile={add} />
+      </div>
+    </>
+  );
+}
+
+export function PhotoStrip(props: PhotoStripProps) {
+  const { room, reading } = props;
+  const [opened, setOpened] = useState<string | null>(null);
+  const photos = reading === undefined ? photosOf(room).value : photosOfReading(room, reading);
+  const photo = photos.find(({ id }) => id === opened);
+  return (
+    <section class="stack tight" data-testid="photos">
+      <h3>{t("photos.title")}</h3>
+      {photos.length > 0 && (
+        <div class="photo-strip">
+          {photos.map((one) => <Thumb key={one.id} photo={one} onOpen={() => setOpened(one.id)} />)}
+        </div>
+      )}
+      {mayWrite.value && <Ways of={props} />}
+      {photo && <PhotoSheet photo={photo} onClose={() => setOpened(null)} />}
+    </section>
+  );
+}
