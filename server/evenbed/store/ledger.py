@@ -30,6 +30,7 @@ class SqlLedger:
     def __init__(self, session: Session, counter: ServiceRow) -> None:
         self._session = session
         self._counter = counter
+        self._latest = counter.latest
         self._last: dict[str, Entry | None] = {}
         self._numbered: dict[tuple[str, int], Entry] = {}
         self._applied: dict[str, Entry | None] = {}
@@ -82,8 +83,8 @@ class SqlLedger:
 
     def next_sequence(self) -> int:
         """The counter row, bumped in this very transaction: no clock and no database sequence, both skip changes."""
-        self._counter.latest += 1
-        return self._counter.latest
+        self._latest += 1
+        return self._latest
 
     def add_entry(self, entry: Entry) -> None:
         """Keep a change in the log."""
@@ -106,6 +107,7 @@ class SqlLedger:
         crews = {record.id: crew_of(record) for record in self._saved.values() if record.kind == "job"}
         People(self._session).assign(crews, frozenset(record_id for kind, record_id in fresh if kind == "job"))
         self._added, self._saved = [], {}
+        self._counter.latest = self._latest
         self._session.flush()
 
     def _write_records(self, fresh: set[Key]) -> None:

@@ -4,10 +4,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import cast
 
-from sqlalchemy import update
-from sqlmodel import Session, col, select
+from sqlalchemy import insert, update
+from sqlmodel import Session, col, delete, select
 
-from evenbed.store.tables import AssignmentRow, PersonRow
+from evenbed.store.tables import AssignmentRow, PersonRow, table_of
 from evenbed.wire.exchange import Role
 
 
@@ -67,8 +67,10 @@ class People:
         before = set(self._session.exec(of_jobs)) if crews.keys() - made else set()
         after = {(job_id, person_id) for job_id, crew in crews.items() for person_id in crew}
         for job_id, person_id in sorted(before - after):
-            self._session.delete(self._session.get_one(AssignmentRow, (job_id, person_id)))
-        self._session.add_all(AssignmentRow(job_id=job, person_id=one) for job, one in sorted(after - before))
+            of_job = col(AssignmentRow.job_id) == job_id
+            self._session.exec(delete(AssignmentRow).where(of_job, col(AssignmentRow.person_id) == person_id))
+        if come := [{"job_id": job_id, "person_id": person_id} for job_id, person_id in sorted(after - before)]:
+            self._session.connection().execute(insert(table_of(AssignmentRow)), come)
         self._grow_views({person_id for job_id, person_id in before ^ after if job_id not in made})
 
     def _grow_views(self, person_ids: set[str]) -> None:
