@@ -1,5 +1,7 @@
 """The steps lead from nothing to exactly the tables the code knows."""
 
+import subprocess
+import sys
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -8,17 +10,20 @@ from alembic import command
 from alembic.autogenerate import compare_metadata
 from alembic.migration import MigrationContext
 from sqlalchemy import Connection, inspect
-from tests.stores import url_of
+from tests.databases import Databases
 
 from evenbed.store.database import for_writing, open_engine
 from evenbed.store.migrate import WHILE_REBUILDING, MigrationError, config_for, migrate
 from evenbed.store.tables import Table
 
+PATIENCE_S = 120.0
+
 
 @pytest.fixture
-def url(tmp_path: Path) -> str:
-    """A database that is not there yet, in a folder that is not there either."""
-    return url_of(tmp_path / "new folder" / "evenbed.db")
+def url(databases: Databases, tmp_path: Path) -> Iterator[str]:
+    """A database without tables; a SQLite file is not there yet, in a folder that is not there either."""
+    with databases.empty(tmp_path / "new folder") as empty:
+        yield empty
 
 
 @pytest.fixture
@@ -50,10 +55,34 @@ def test_every_constraint_has_a_name_that_a_later_step_can_find(connection: Conn
 
 
 def test_a_second_run_changes_nothing(url: str, connection: Connection) -> None:
-    before = list(connection.exec_driver_sql("SELECT sql FROM sqlite_master ORDER BY name"))
+    before = shape_of(connection)
     connection.rollback()
     migrate(url)
-    assert list(connection.exec_driver_sql("SELECT sql FROM sqlite_master ORDER BY name")) == before
+    assert shape_of(connection) == before
+
+
+SHAPES = {
+    "sqlite": "SELECT sql FROM sqlite_master ORDER BY name",
+    "postgresql": """
+        SELECT concat_ws(' ', table_name, column_name, data_type, is_nullable) FROM information_schema.columns
+        WHERE table_schema = 'public' UNION ALL SELECT indexdef FROM pg_indexes WHERE schemaname = 'public' ORDER BY 1
+    """,
+}
+
+
+def shape_of(connection: Connection) -> list[str | None]:
+    """Every table and index in the database's own words."""
+    return list(connection.exec_driver_sql(SHAPES[connection.dialect.name]).scalars())
+
+
+def test_commands_that_start_at_once_on_a_new_database_make_and_fill_it_once(url: str) -> None:
+    """Each makes the tables where there are none, founds the company where there is none, and adds the demo job."""
+    demo = [sys.executable, "-m", "evenbed", "demo", "--database", url]
+    running = [subprocess.Popen(demo, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True) for _ in range(3)]
+    told = [process.communicate(timeout=PATIENCE_S) for process in running]
+    assert [process.returncode for process in running] == [0, 0, 0], told
+    assert sorted("here already" in said for said, _ in told) == [False, True, True]
+    assert sum("for one foreman's device" in said for said, _ in told) == 1
 
 
 def test_a_database_with_people_is_not_led_back_to_where_everybody_saw_everything(connection: Connection) -> None:

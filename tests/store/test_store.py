@@ -2,25 +2,29 @@
 
 import threading
 from collections.abc import Iterator
+from contextlib import closing
 from pathlib import Path
 
 import pytest
+from psycopg.sql import SQL
 from sqlalchemy import text
-from sqlalchemy.dialects import postgresql
-from sqlalchemy.schema import CreateIndex, CreateTable
+from sqlalchemy.engine import make_url
+from tests.databases import Database, PostgresDatabases
 from tests.phones import Edit, push_of, uuid_text
+from tests.postgres.cluster import Cluster
 from tests.stores import FOREMAN, START, author_of, fresh_store, join_device
 
-from evenbed.store.tables import ChangeRow, Table
+from evenbed.store.database import for_writing
+from evenbed.store.faults import StoreBusyError
 from evenbed.store.work import Store
 from evenbed.sync.accept import accept_push
 from evenbed.sync.model import Author
 
 
 @pytest.fixture
-def store(tmp_path: Path) -> Iterator[Store]:
-    """A fresh database."""
-    with fresh_store(tmp_path) as fresh:
+def store(database: Database) -> Iterator[Store]:
+    """A fresh database of either kind."""
+    with closing(Store(database.url)) as fresh:
         yield fresh
 
 
@@ -41,14 +45,36 @@ def test_without_a_commit_nothing_stays(store: Store) -> None:
         assert list(work.archive.records()) == []
 
 
-def test_what_is_committed_is_on_the_disk_by_the_databases_own_word(store: Store) -> None:
-    with store.engine.connect() as connection:
+def test_what_is_committed_is_on_the_disk_by_the_databases_own_word(tmp_path: Path) -> None:
+    with fresh_store(tmp_path) as store, store.engine.connect() as connection:
         told = {name: connection.execute(text(f"PRAGMA {name}")).scalar_one() for name in SETTINGS}
     assert told == SETTINGS
 
 
 SETTINGS = {"journal_mode": "wal", "synchronous": 2, "foreign_keys": 1}
 """2 is FULL: https://www.sqlite.org/pragma.html#pragma_synchronous (from memory)."""
+
+
+@pytest.mark.parametrize(("is_set_to", "is_used"), [("off", "on"), ("on", "on"), ("remote_write", "remote_write")])
+def test_a_postgresql_that_would_not_wait_for_the_disk_is_told_to(
+    cluster: Cluster, postgres: PostgresDatabases, tmp_path: Path, is_set_to: str, is_used: str
+) -> None:
+    with postgres.fresh(tmp_path) as database:
+        name = make_url(database.url).database or ""
+        cluster.run(SQL(f"ALTER DATABASE {{}} SET synchronous_commit = {is_set_to}"), name)
+        with closing(Store(database.url)) as store, for_writing(store.engine).begin() as connection:
+            assert connection.execute(text("SHOW synchronous_commit")).scalar_one() == is_used
+
+
+def test_a_writer_that_another_keeps_out_for_too_long_is_told_so_and_may_try_again(database: Database) -> None:
+    """The two stores are as two processes: each has a lock of its own for its own writers."""
+    with closing(Store(database.url)) as one, closing(Store(database.url, 0.05)) as other:
+        with one.writing() as work:
+            work.ledger()
+            with pytest.raises(StoreBusyError), other.writing() as refused:
+                refused.ledger()
+        with other.writing() as work:
+            work.ledger()
 
 
 def test_a_reader_sees_one_unchanging_picture(store: Store) -> None:
@@ -106,11 +132,3 @@ def test_a_cursor_that_waits_for_the_rest_of_a_page_does_not_pass_it(store: Stor
     with store.reading() as work:
         page = work.archive.page(FOREMAN, 0, 3)
     assert (page.next, page.more, page.latest) == (3, True, 4)
-
-
-def test_the_same_tables_can_be_made_in_postgresql() -> None:
-    dialect = postgresql.dialect()  # type: ignore[no-untyped-call]
-    made = [str(CreateTable(table).compile(dialect=dialect)) for table in Table.metadata.sorted_tables]
-    assert len(made) == len(Table.metadata.tables)
-    indexes = [str(CreateIndex(index).compile(dialect=dialect)) for index in ChangeRow.__table__.indexes]  # type: ignore[attr-defined]
-    assert any("WHERE sequence IS NOT NULL" in index for index in indexes)
