@@ -7,10 +7,11 @@ from pydantic import BaseModel, ConfigDict, Field, JsonValue
 from evenbed.wire.protocol import LONGEST_ID, LONGEST_NAME, MOST_CHANGES, PROTOCOL
 from evenbed.wire.records import Kind
 from evenbed.wire.refusals import Reason
-from evenbed.wire.values import Moment, Uuid
+from evenbed.wire.values import WHOLE, Moment, Uuid
 
-Version = Annotated[int, Field(ge=1, le=1_000_000)]
-Count = Annotated[int, Field(ge=0, le=2**53)]
+Version = Annotated[int, Field(ge=1, le=1_000_000), WHOLE]
+Count = Annotated[int, Field(ge=0, le=2**53), WHOLE]
+Numbered = Annotated[int, Field(ge=1, le=2**53), WHOLE]
 EnvelopeText = Annotated[str, Field(max_length=LONGEST_ID, pattern=r"^[^\x00-\x1f\x7f]*$")]
 SpokenName = Annotated[str, Field(min_length=1, max_length=LONGEST_NAME, pattern=r"^[^\x00-\x1f\x7f]+$")]
 Role = Literal["foreman", "setter", "viewer"]
@@ -72,7 +73,7 @@ class Change(Request):
     """One edit: small, complete in itself, never edited. It is judged alone, and refused with a reason."""
 
     change_id: Uuid
-    number: int = Field(ge=1, le=2**53, description="The device's own count: 1, 2, 3 ...")
+    number: Numbered = Field(description="The device's own count: 1, 2, 3 ...")
     kind: EnvelopeText = Field(description="job, room, reading, placement, climate or photo")
     record_id: EnvelopeText
     fields: FieldValues

@@ -8,7 +8,7 @@ import re
 from datetime import datetime
 from typing import Annotated, Literal
 
-from pydantic import AfterValidator, BaseModel, ConfigDict, Field
+from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field
 
 from evenbed.wire.protocol import LONGEST_ID, LONGEST_NAME, LONGEST_TEXT
 
@@ -41,6 +41,13 @@ def check_moment(text: str) -> str:
     return text
 
 
+def whole_from(value: object) -> object:
+    """The same, a whole number told with a point (`4.0`) as the integer it is to JSON Schema."""
+    return int(value) if isinstance(value, float) and value.is_integer() else value
+
+
+WHOLE = BeforeValidator(whole_from)
+"""To be told last, or the limits before it are lost from the description."""
 Number = Annotated[float, Field(allow_inf_nan=False, ge=-1e12, le=1e12)]
 Text = Annotated[str, Field(max_length=LONGEST_TEXT)]
 Name = Annotated[str, Field(max_length=LONGEST_NAME)]
