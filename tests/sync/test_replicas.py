@@ -1,23 +1,32 @@
 """Several phones, one office, everything that can go wrong on the way: in the end all hold the same.
 
 The office is judged twice at every step: by the rules over a ledger in memory, whose phones all have true clocks, and
-by the same rules over a real SQLite file, whose phones' clocks are wrong by hours. They must never differ.
+by the same rules over a real database of either kind, whose phones' clocks are wrong by hours. They never differ.
 """
 
 import shutil
 import tempfile
 from collections.abc import Callable
+from contextlib import ExitStack
 from datetime import datetime, timedelta
 from pathlib import Path
-from typing import Any
+from typing import Any, ClassVar
 
 import pytest
 from hypothesis import settings
 from hypothesis import strategies as st
-from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, precondition, rule
+from hypothesis.stateful import (
+    RuleBasedStateMachine,
+    initialize,
+    invariant,
+    precondition,
+    rule,
+    run_state_machine_as_test,
+)
+from tests.databases import Databases, PostgresDatabases, SqliteFiles
 from tests.ledgers import MemoryLedger
 from tests.phones import Edit, Phone, push_of, uuid_text
-from tests.stores import FOREMAN, START, author_of, fresh_file, join_device, url_of
+from tests.stores import FOREMAN, START, author_of, join_device
 
 from evenbed.store.work import Store
 from evenbed.sync.accept import DeviceForkedError, GapError, accept_push
@@ -39,10 +48,13 @@ phones = st.integers(0, PHONES - 1)
 class Replicas(RuleBasedStateMachine):
     """Phones that edit, lose replies, repeat, forget, and are restored from backups."""
 
+    databases: ClassVar[Databases] = SqliteFiles()
+
     def __init__(self) -> None:
         super().__init__()
         self.folder = Path(tempfile.mkdtemp(prefix="evenbed-test-"))
-        self.store = Store(url_of(fresh_file(self.folder)[0]))
+        self.kept = ExitStack()
+        self.store = Store(self.kept.enter_context(self.databases.fresh(self.folder)).url)
         self.judge = MemoryLedger()
         self.now = START
         self.ids = 0
@@ -226,6 +238,7 @@ class Replicas(RuleBasedStateMachine):
             self._look_for_lost_values()
         finally:
             self.store.close()
+            self.kept.close()
             shutil.rmtree(self.folder)
 
     def _come_to_rest(self) -> None:
@@ -259,3 +272,12 @@ class Replicas(RuleBasedStateMachine):
 
 Replicas.TestCase.settings = settings(max_examples=40, stateful_step_count=25, deadline=None)
 TestReplicas = Replicas.TestCase
+
+
+def test_the_same_holds_over_postgresql(postgres: PostgresDatabases) -> None:
+    class OverPostgresql(Replicas):
+        databases = postgres
+
+    run_state_machine_as_test(
+        OverPostgresql, settings=settings(max_examples=12, stateful_step_count=25, deadline=None)
+    )
