@@ -1,5 +1,5 @@
 export type { News, Standing } from "./announce";
-export type { Account, QueuedChange, RecordKey } from "./database";
+export type { Account, QueuedChange, RecordKey, StoredHistory } from "./database";
 export { StorageError, type StorageReason } from "./errors";
 export { Photos } from "./photos";
 export { Storage, type AccountNews } from "./storage";

@@ -2,7 +2,7 @@
  * The phone's storage. Every method that writes is one transaction, and returns after it was committed and announced;
  * one that fails throws a StorageError and leaves everything as it was.
  */
-import type { Edit, HistoryEntry, Kind, Loaded, People, PullReply, PushReply, Unsent, WriteTogether } from "../wire";
+import type { Edit, Kind, Loaded, People, PullReply, PushReply, Unsent, WriteTogether } from "../wire";
 import { Announcer, newsOf, standingOf, type News, type Standing } from "./announce";
 import {
   loadAccount,
@@ -131,9 +131,10 @@ export class Storage {
     });
   }
 
-  keepHistory(kind: Kind, id: string, entries: readonly HistoryEntry[]): Promise<StoredHistory> {
+  /** Room is not made for a story: the others would go for it. */
+  async keepHistory(history: StoredHistory): Promise<void> {
     const { histories } = this.#database;
-    return committed(() => this.#database.transaction("rw", histories, () => keepHistory(this.#database, { kind, id, entries })));
+    await committed(() => this.#database.transaction("rw", histories, () => keepHistory(this.#database, history)));
   }
 
   historyKept(kind: Kind, id: string): Promise<StoredHistory | undefined> {

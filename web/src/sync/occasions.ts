@@ -33,20 +33,25 @@ export function watchOccasions(office: Office, storage: Storage): void {
 
 function onFront(office: Office, live: LiveStream, joined: boolean): void {
   const inFront = document.visibilityState === "visible";
+  live.endIfRefused();
   live.want(joined && inFront);
   if (joined && inFront) void office.syncNow();
 }
 
-/** The stream that only says "there is more". A closed one is opened again at the next occasion. */
+/** The stream that only says "there is more". One that was refused is opened again when the app comes to the front. */
 class LiveStream {
   #source: EventSource | null = null;
 
   constructor(readonly office: Office) {}
 
   want(wanted: boolean): void {
-    const isDead = this.#source?.readyState === EventSource.CLOSED;
-    if (!wanted || isDead) this.#end();
+    if (!wanted) this.#end();
     if (wanted && this.#source === null) this.#begin();
+  }
+
+  /** Makes place for another try. Only now and then: a service that refuses streams must not be asked without end. */
+  endIfRefused(): void {
+    if (this.#source?.readyState === EventSource.CLOSED) this.#end();
   }
 
   #begin(): void {

@@ -1,6 +1,6 @@
 /** The phone's side of the office: joins it, and keeps exchanging with it, one round at a time, one tab at a time. */
 import type { Answer, History, Invite, Invited, JoinReply, Kind, People, Role } from "../wire";
-import { StorageError, type Storage } from "../storage";
+import { StorageError, type Storage, type StoredHistory } from "../storage";
 import { answered, joinOutcomeFrom, type JoinOutcome } from "./answers";
 import { waitFromFailures } from "./backoff";
 import { Round, type RoundOutcome } from "./round";
@@ -103,8 +103,9 @@ export class Office {
   /** From the service, and kept; or without it the last one kept. */
   async historyOf(kind: Kind, id: string): Promise<History> {
     try {
-      const entries = await this.#service.historyOf(kind, id);
-      return { ...(await this.#keepHistory(kind, id, entries)), fresh: true };
+      const told = { entries: await this.#service.historyOf(kind, id), at: now() };
+      await this.#keepHistory({ kind, id, ...told });
+      return { ...told, fresh: true };
     } catch (error) {
       if (error instanceof ProblemReply && error.code === "not_found") return { entries: [], at: now(), fresh: true };
       if (!(error instanceof NoReply || error instanceof ProblemReply)) throw error;
@@ -114,13 +115,12 @@ export class Office {
   }
 
   /** A phone that is too full to keep it shows it all the same. */
-  async #keepHistory(kind: Kind, id: string, entries: History["entries"]): Promise<Omit<History, "fresh">> {
+  async #keepHistory(history: StoredHistory): Promise<void> {
     try {
-      await this.storage.keepHistory(kind, id, entries);
+      await this.storage.keepHistory(history);
     } catch (error) {
       if (!(error instanceof StorageError && error.reason === "full")) throw error;
     }
-    return { entries, at: now() };
   }
 
   people(): Promise<Answer<{ people: People }>> {

@@ -4,6 +4,7 @@ import { OfficeDouble } from "../sync/office_double";
 import { job, Phone } from "../sync/phone";
 import { emptyDisk, fillDisk } from "./full_disk";
 
+const STORY = { kind: "job", id: "a", entries: [], at: "2026-05-04T08:30:00Z" } as const;
 let office: OfficeDouble;
 let phone: Phone;
 
@@ -21,7 +22,7 @@ test.each([
   ["a change", () => phone.save(job("a", "Mill house"))],
   ["a draft", () => phone.storage.saveDraft("reading", "3 5/16")],
   ["the list of people", () => phone.storage.keepPeople({ list: [], at: "2026-05-04T08:30:00Z" })],
-  ["a story", () => phone.storage.keepHistory("job", "a", [])],
+  ["a story", () => phone.storage.keepHistory(STORY)],
   ["a file", async () => phone.storage.readUnsentFile((await phone.storage.unsentFile()).text)],
 ])("%s that does not fit is said to be too much, and nothing of it is stored", async (_what, write) => {
   fillDisk(phone.name);
@@ -53,7 +54,7 @@ test("news that do not fit end the round and say so; what waits is sent all the 
 });
 
 test("where the phone is full, kept stories make room for a change", async () => {
-  await phone.storage.keepHistory("job", "a", []);
+  await phone.storage.keepHistory(STORY);
   let left = 2; // one try before anything is dropped, one after the pictures are
   fillDisk(phone.name, (store) => store === "changes" && left-- > 0);
   await phone.save(job("a", "Mill house"));
