@@ -1,10 +1,12 @@
-"""Both kinds of databases for every test that asks for one."""
+"""Both kinds of databases, and one Chromium, for every test that asks for them."""
 
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from playwright.sync_api import Browser, sync_playwright
 
+from tests.browser.chromium import FLAGS, chromium_path
 from tests.databases import KINDS, Database, Databases, PostgresDatabases, SqliteFiles
 from tests.postgres.cluster import Cluster, running_cluster
 
@@ -34,3 +36,12 @@ def database(databases: Databases, tmp_path: Path) -> Iterator[Database]:
     """A fresh database of either kind."""
     with databases.fresh(tmp_path) as fresh:
         yield fresh
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """The installed Chromium, without a window."""
+    with sync_playwright() as playwright:
+        running = playwright.chromium.launch(executable_path=chromium_path(), args=list(FLAGS))
+        yield running
+        running.close()

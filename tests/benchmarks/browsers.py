@@ -11,7 +11,7 @@ from playwright.sync_api import Browser, Page, Response, sync_playwright
 from evenbed.engine.bridge import plan_text
 from tests.benchmarks.floors import read_floor
 from tests.benchmarks.plans import best_ms
-from tests.browser.conftest import FLAGS, chromium_path
+from tests.browser.chromium import FLAGS, chromium_path
 from tests.browser.running import Service, free_port
 
 COUNTS = (50, 200, 800, 3200)

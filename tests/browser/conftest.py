@@ -1,38 +1,15 @@
-"""One Chromium for all browser tests; a service with its own data and fresh phones for each."""
+"""A service with its own data and fresh phones for each browser test."""
 
 from collections.abc import Callable, Iterator
 from pathlib import Path
-from shutil import which
 
 import pytest
-from playwright.sync_api import Browser, ConsoleMessage, ViewportSize, sync_playwright
+from playwright.sync_api import Browser, ConsoleMessage, ViewportSize
 from tests.browser.phone import Phone
 from tests.browser.running import Service, free_port
 
-NAMES = ("chromium", "chromium-browser", "google-chrome")
-FLAGS = (
-    *("--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking"),
-    *("--disable-component-update", "--disable-sync"),
-)
 PHONE: ViewportSize = {"width": 360, "height": 740}
 OFFICE: ViewportSize = {"width": 1440, "height": 900}
-
-
-def chromium_path() -> str:
-    """The installed browser. Raises FileNotFoundError where there is none."""
-    found = next(filter(None, map(which, NAMES)), None)
-    if found is None:
-        raise FileNotFoundError("Chromium is not installed: run tests/browser/install-browser.sh")
-    return found
-
-
-@pytest.fixture(scope="session")
-def browser() -> Iterator[Browser]:
-    """The installed Chromium, without a window."""
-    with sync_playwright() as playwright:
-        running = playwright.chromium.launch(executable_path=chromium_path(), args=list(FLAGS))
-        yield running
-        running.close()
 
 
 @pytest.fixture
