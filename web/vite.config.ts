@@ -5,7 +5,7 @@ const SERVICE = "http://127.0.0.1:8765";
 
 export default defineConfig({
   esbuild: { jsx: "automatic", jsxImportSource: "preact" },
-  build: { target: "es2022", assetsInlineLimit: 0, modulePreload: { polyfill: false } },
+  build: { target: "es2022", assetsInlineLimit: 0, modulePreload: { polyfill: false }, rollupOptions: { input: ["index.html", "rescue.html"] } },
   worker: { format: "es", plugins: () => [enginePluginForWorker()] },
   plugins: [enginePlugin()],
   server: { proxy: { "/api": SERVICE } },

@@ -1,13 +1,16 @@
-/** After the page's build: the service worker with the list of the app's files, then .br and .gz beside what shrinks. */
+/**
+ * After the page's build: the service worker with the list of the app's files, then .br and .gz beside what shrinks.
+ * Another folder than web/dist may be given.
+ */
 import { createHash } from "node:crypto";
 import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
-import { dirname, join, posix, relative, sep } from "node:path";
+import { dirname, join, posix, relative, resolve, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { brotliCompressSync, constants, gzipSync } from "node:zlib";
 import { build } from "vite";
 
 const WEB = join(dirname(fileURLToPath(import.meta.url)), "..");
-const DIST = join(WEB, "dist");
+const DIST = resolve(process.argv[2] ?? join(WEB, "dist"));
 const PACKED = join(WEB, "node_modules", ".cache", "evenbed-packed");
 const WORKER = "service-worker.js";
 /** Files whose compressed form must save at least this share to be worth keeping. */

@@ -1,24 +1,29 @@
 /** The frame of every screen: where one is, the way back, the one undo, and the quiet line that says what is saved. */
 import { useEffect } from "preact/hooks";
 import { acceptUpdate, loaded, updateOffered } from "../state";
+import { OnlyLooks, ViewerBanner } from "../screens/common/OnlyLooks";
 import { listenForBack, path, routeFromPath, type Route } from "../screens/common/route";
 import { Missing } from "../screens/common/Missing";
 import { Bed } from "../screens/bed/Bed";
 import { Filling } from "../screens/filling/Filling";
 import { Floor } from "../screens/floor/Floor";
 import { Job } from "../screens/jobs/Job";
+import { History } from "../screens/history/History";
 import { Jobs } from "../screens/jobs/Jobs";
 import { NewJob } from "../screens/jobs/NewJob";
 import { Levels } from "../screens/levels/Levels";
 import { Material } from "../screens/material/Material";
 import { Outline } from "../screens/outline/Outline";
+import { People } from "../screens/people/People";
 import { Rails } from "../screens/rails/Rails";
+import { keepStoriesOfConflicts } from "../screens/review/keptStories";
 import { Review } from "../screens/review/Review";
 import { Settings } from "../screens/settings/Settings";
 import { Waiting } from "../screens/waiting/Waiting";
 import { t } from "../words";
 import { Head } from "./Head";
 import { SaveLine } from "./SaveLine";
+import { startFault } from "./startFault";
 
 const STEP_SCREENS = { outline: Outline, levels: Levels, bed: Bed, material: Material, rails: Rails, filling: Filling, waiting: Waiting } as const;
 
@@ -31,6 +36,8 @@ function Screen({ route }: { route: Route }) {
   if (route.name === "jobs") return <Jobs />;
   if (route.name === "new_job") return <NewJob />;
   if (route.name === "settings") return <Settings />;
+  if (route.name === "people") return <People />;
+  if (route.name === "history") return <History key={route.id} kind={route.kind} id={route.id} />;
   return route.name === "review" ? <Review /> : <Missing />;
 }
 
@@ -44,15 +51,27 @@ function UpdateOffer() {
   );
 }
 
+/** Shown by the style sheet once the stored records keep one waiting: the way out that needs no app. */
+function NotLoaded() {
+  return (
+    <main class="page narrow not-loaded" data-testid="not-loaded">
+      <p class="caution">{t(startFault.value ? "start.failed" : "start.slow")}</p>
+      <a class="button main wide" href="/rescue.html">{t("start.rescue")}</a>
+    </main>
+  );
+}
+
 export function App() {
   useEffect(listenForBack, []);
+  useEffect(keepStoriesOfConflicts, []);
   const route = routeFromPath(path.value);
   return (
     <div class="app">
       <Head route={route} />
       <SaveLine />
-      <UpdateOffer />
-      {loaded.value && <Screen route={route} />}
+      <div class="offers"><ViewerBanner /><UpdateOffer /></div>
+      {loaded.value ? <Screen route={route} /> : <NotLoaded />}
+      <OnlyLooks />
     </div>
   );
 }

@@ -4,6 +4,7 @@ import { canUndo, jobOf, roomOf, undo } from "../state";
 import { t } from "../words";
 import { Link } from "../screens/common/Link";
 import { Mark } from "../screens/common/Mark";
+import { pathOfRecord } from "../screens/common/recordName";
 import { beforeSettings, pathOfRoom, type Route } from "../screens/common/route";
 import { saved } from "../screens/common/saving";
 import { stepBack } from "../screens/common/stepBack";
@@ -16,6 +17,8 @@ interface Standing {
 
 function placeOf(route: Route): Standing {
   if (route.name === "settings") return { back: beforeSettings.value, title: t("app.name") };
+  if (route.name === "people") return { back: "/settings", title: t("app.name") };
+  if (route.name === "history") return { back: pathOfRecord(route.kind, route.id), title: t("history.open") };
   if (route.name === "job") return { back: "/", title: jobOf(route.job)?.fields.name ?? "" };
   if (route.name !== "room") return { back: route.name === "jobs" ? null : "/", title: t("app.name") };
   const room = roomOf(route.room)?.fields;

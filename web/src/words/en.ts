@@ -2,7 +2,9 @@
 import { codes } from "./en/codes";
 import { frame } from "./en/frame";
 import { photos } from "./en/photos";
+import { named } from "./en/named";
+import { office } from "./en/office";
 import { sources } from "./en/sources";
 import { work } from "./en/work";
 
-export const en = { ...frame, ...work, ...codes, ...photos, ...sources } as const;
+export const en = { ...frame, ...work, ...codes, ...office, ...named, ...photos, ...sources } as const;

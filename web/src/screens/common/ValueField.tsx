@@ -1,9 +1,10 @@
 /** A value shown where it is used and changed where it is shown: a tap opens the pad; a changed default says so. */
 import { useState } from "preact/hooks";
-import { clearDraft } from "../../state";
+import { clearDraft, mayWrite } from "../../state";
 import { t } from "../../words";
 import { Dialog } from "./Dialog";
 import { Entry } from "./Entry";
+import { sayOnlyLooks } from "./saving";
 
 export interface ValueFieldProps {
   readonly name: string;
@@ -26,10 +27,11 @@ export function ValueField(props: ValueFieldProps) {
     void clearDraft(draft);
     setOpen(false);
   };
+  const openKeys = () => { if (mayWrite.value) setOpen(true); else sayOnlyLooks(); };
   const reset = () => { props.onReset?.(); setOpen(false); };
   return (
     <>
-      <button type="button" class={props.isChanged ? "value-button is-changed" : "value-button"} data-testid={`field-${testidOf(props.name)}`} onClick={() => setOpen(true)}>
+      <button type="button" class={props.isChanged ? "value-button is-changed" : "value-button"} data-testid={`field-${testidOf(props.name)}`} onClick={openKeys}>
         <span>{props.label}{props.isChanged && <span class="changed"> · {t("changed")}</span>}</span>
         <span class="given">{props.shown}</span>
       </button>

@@ -1,18 +1,22 @@
 /** Addresses inside the app. The same ones serve the phone and the wide window. */
 import { signal } from "@preact/signals";
+import { KINDS, type Kind } from "../../wire";
 
 export const STEPS = ["outline", "levels", "bed", "material", "rails", "filling", "waiting"] as const;
 export type Step = (typeof STEPS)[number];
 
+type PlainName = "jobs" | "new_job" | "settings" | "people" | "review";
+
 export type Route =
-  | { readonly name: "jobs" | "new_job" | "settings" | "review" | "missing" }
+  | { readonly name: PlainName | "missing" }
   | { readonly name: "job"; readonly job: string }
+  | { readonly name: "history"; readonly kind: Kind; readonly id: string }
   | { readonly name: "room"; readonly room: string; readonly step: Step | null };
 
 export const path = signal(typeof location === "undefined" ? "/" : location.pathname);
 
-const PLAIN: Readonly<Record<string, "jobs" | "new_job" | "settings" | "review">> = {
-  "/": "jobs", "/new": "new_job", "/settings": "settings", "/review": "review",
+const PLAIN: Readonly<Record<string, PlainName>> = {
+  "/": "jobs", "/new": "new_job", "/settings": "settings", "/people": "people", "/review": "review",
 };
 
 function isStep(text: string): text is Step {
@@ -25,9 +29,19 @@ export function routeFromPath(address: string): Route {
   if (plain) return { name: plain };
   const [, kind, id = "", step] = address.split("/");
   if (kind === "job" && id) return { name: "job", job: id };
+  if (kind === "history") return historyRoute(id, step);
   if (kind !== "room" || !id) return { name: "missing" };
   if (step === undefined || step === "") return { name: "room", room: id, step: null };
   return isStep(step) ? { name: "room", room: id, step } : { name: "missing" };
+}
+
+function historyRoute(kind: string, id: string | undefined): Route {
+  const known = KINDS.find((one) => one === kind);
+  return known && id ? { name: "history", kind: known, id } : { name: "missing" };
+}
+
+export function pathOfHistory(kind: Kind, id: string): string {
+  return `/history/${kind}/${id}`;
 }
 
 export function pathOfRoom(room: string, step: Step | null = null): string {
@@ -36,11 +50,13 @@ export function pathOfRoom(room: string, step: Step | null = null): string {
 
 /** Where the settings were opened from: their way back leads there. */
 export const beforeSettings = signal("/");
+/** Screens that lie behind the settings: coming back from them is no new way in. */
+const OF_THE_SETTINGS: ReadonlySet<string> = new Set(["/review", "/people"]);
 
 /** Shows another screen; the browser's own back leads home again. */
 export function go(address: string): void {
   if (address === path.peek()) return;
-  if (address === "/settings" && path.peek() !== "/review") beforeSettings.value = path.peek();
+  if (address === "/settings" && !OF_THE_SETTINGS.has(path.peek())) beforeSettings.value = path.peek();
   history.pushState(null, "", address);
   path.value = address;
 }

@@ -8,12 +8,14 @@ import { reader, t } from "../../words";
 import { Figure } from "../common/Figure";
 import { roomScene } from "../common/roomFigure";
 import { withLayer } from "../common/layers";
+import { Link } from "../common/Link";
 import { Missing } from "../common/Missing";
 import { NoPlan } from "../common/NoPlan";
 import { Cautions, PlanNotes } from "../common/Notes";
 import { sectionVolume } from "../common/ownExplanations";
 import { cautionsAt } from "../common/plan";
 import { RoomFrame } from "../common/RoomFrame";
+import { pathOfHistory } from "../common/route";
 import { saved } from "../common/saving";
 import { useRoom, type RoomView } from "../common/useRoom";
 
@@ -44,6 +46,7 @@ function SectionLine({ room, plan, section, index }: { room: RoomView; plan: Pla
         <MomentButton room={room.id} section={section.id} placement={placement} moment="mixed_at" />
         <MomentButton room={room.id} section={section.id} placement={placement} moment="placed_at" />
       </div>
+      {placement && <Link to={pathOfHistory("placement", placement.id)} class="button plain" label={t("history.of", { what: t("history.section", { section: section.order }) })} testid="placement-history">{t("history.open")}</Link>}
     </li>
   );
 }

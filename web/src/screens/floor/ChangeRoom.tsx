@@ -2,7 +2,8 @@
 import { clearDraft, deleteRecord, editRoom } from "../../state";
 import { t } from "../../words";
 import { Dialog } from "../common/Dialog";
-import { go } from "../common/route";
+import { Link } from "../common/Link";
+import { go, pathOfHistory } from "../common/route";
 import { saved } from "../common/saving";
 import { TextField, typedIn } from "../common/TextField";
 import type { RoomView } from "../common/useRoom";
@@ -23,6 +24,7 @@ export function ChangeRoom({ room, onClose }: { room: RoomView; onClose: () => v
         <TextField label={t("room.name")} draft={name} testid="room-name" otherwise={room.fields.name ?? ""} />
         <TextField label={t("room.note")} draft={note} testid="room-note" otherwise={room.fields.note ?? ""} />
         <button type="button" class="button main wide" data-testid="keep-room" onClick={() => void keep()}>{t("keep")}</button>
+        <Link to={pathOfHistory("room", room.id)} class="button wide" testid="room-history">{t("history.open")}</Link>
         <button type="button" class="button danger wide" data-testid="delete-room" onClick={() => void remove()}>{t("room.delete")}</button>
         <p class="quiet small">{t("deleted.undo")}</p>
       </div>

@@ -2,7 +2,7 @@
 import { useMemo, useState } from "preact/hooks";
 import { Drawing } from "../../drawing/Drawing";
 import type { Scene } from "../../drawing/scene";
-import { preferences } from "../../state";
+import { mayWrite, preferences } from "../../state";
 import { depthText, heightText, massText, volumeText } from "../../units";
 import { reader, t } from "../../words";
 import { Choice } from "../common/Choice";
@@ -10,13 +10,17 @@ import { Course } from "../common/Course";
 import { Figure } from "../common/Figure";
 import { roomScene } from "../common/roomFigure";
 import { withLayer, type Layer } from "../common/layers";
+import { Link } from "../common/Link";
 import { Missing } from "../common/Missing";
 import { Cautions, PlanNotes } from "../common/Notes";
 import { cautionsAt } from "../common/plan";
 import { highToLow } from "../common/ownExplanations";
 import { RoomFrame } from "../common/RoomFrame";
+import { pathOfHistory } from "../common/route";
 import { ScaleKey } from "../common/ScaleKey";
+import { ToDecide } from "../common/ToDecide";
 import { useRoom, type RoomView } from "../common/useRoom";
+import { PhotoStrip } from "../photos/PhotoStrip";
 import { ReadingDialog } from "../levels/ReadingDialog";
 import { ChangeRoom } from "./ChangeRoom";
 import type { Plan } from "../../wire";
@@ -70,12 +74,16 @@ export function Floor({ id }: { id: string }) {
   return (
     <RoomFrame room={room} step={null} drawing={<FloorDrawing room={room} onOpen={setOpened} />}>
       <div class="stack">
+        <ToDecide room={room.id} isLink />
         {room.fields.outline ? <PlanNotes state={room.state} /> : <p class="notice">{t("floor.no_outline")}</p>}
         {room.plan && <Governing plan={room.plan} />}
         <div class="only-phone"><Course room={room.id} facts={{ room: room.fields, readings: room.readings.length, plan: room.plan }} current={null} /></div>
+        <PhotoStrip room={room.id} />
         <div class="row even">
           <button type="button" class="button" data-testid="print" onClick={() => window.print()}>{t("print.do")}</button>
-          <button type="button" class="button" data-testid="change-room" onClick={() => setChanging(true)}>{t("room.change")}</button>
+          {mayWrite.value
+            ? <button type="button" class="button" data-testid="change-room" onClick={() => setChanging(true)}>{t("room.change")}</button>
+            : <Link to={pathOfHistory("room", room.id)} class="button" testid="room-history">{t("history.open")}</Link>}
         </div>
       </div>
       {reading && <ReadingDialog reading={reading} plan={room.plan} onClose={() => setOpened(null)} />}

@@ -1,15 +1,17 @@
 /** One job: its rooms, each with its figure in small. */
 import { useState } from "preact/hooks";
 import { PaperSheet } from "../../drawing/Sheet";
-import { clearDraft, createRoom, deleteRecord, editJob, jobOf, readingsOf, roomsOf, type Row } from "../../state";
+import { clearDraft, createRoom, deleteRecord, editJob, isForeman, jobOf, mayWrite, readingsOf, roomsOf, type Row } from "../../state";
 import { t } from "../../words";
 import { Dialog } from "../common/Dialog";
 import { roomScene } from "../common/roomFigure";
 import { Link } from "../common/Link";
 import { Missing } from "../common/Missing";
-import { go, pathOfRoom } from "../common/route";
+import { ToDecide } from "../common/ToDecide";
+import { go, pathOfHistory, pathOfRoom } from "../common/route";
 import { saved } from "../common/saving";
 import { TextField, typedIn } from "../common/TextField";
+import { Crew } from "./Crew";
 
 const SMALL = { width: 116, height: 84 };
 
@@ -23,6 +25,7 @@ function RoomCard({ room }: { room: Row<"room"> }) {
         <span>
           <span class="card-name">{room.fields.name}</span>
           <span class="card-fact">{readings === 0 ? t("room.no_readings") : t("course.levels", { readings })}</span>
+          <ToDecide room={room.id} />
         </span>
       </Link>
     </li>
@@ -60,6 +63,8 @@ function ChangeJob({ job, onClose }: { job: Row<"job">; onClose: () => void }) {
         <TextField label={t("job.name")} draft={name} testid="job-name" otherwise={job.fields.name ?? ""} />
         <TextField label={t("job.place")} draft={place} testid="job-place" otherwise={job.fields.place ?? ""} />
         <button type="button" class="button main wide" data-testid="keep-job" onClick={() => void change()}>{t("keep")}</button>
+        {isForeman.value && <Crew job={job} />}
+        <Link to={pathOfHistory("job", job.id)} class="button wide" testid="job-history">{t("history.open")}</Link>
         <button type="button" class="button danger wide" data-testid="delete-job" onClick={() => void remove()}>{t("job.delete")}</button>
         <p class="quiet small">{t("deleted.undo")}</p>
       </div>
@@ -76,10 +81,12 @@ export function Job({ id }: { id: string }) {
     <main class="page" data-testid="job-page">
       <div class="title-row">
         <div><h1>{job.fields.name}</h1>{job.fields.place && <p class="quiet">{job.fields.place}</p>}</div>
-        <button type="button" class="button" data-testid="change-job" onClick={() => setChanging(true)}>{t("change")}</button>
+        {mayWrite.value
+          ? <button type="button" class="button" data-testid="change-job" onClick={() => setChanging(true)}>{t("change")}</button>
+          : <Link to={pathOfHistory("job", id)} class="button" testid="job-history">{t("history.open")}</Link>}
       </div>
       <ul class="cards">{rooms.map((room) => <RoomCard key={room.id} room={room} />)}</ul>
-      <NewRoom job={id} />
+      {mayWrite.value && <NewRoom job={id} />}
       {changing && <ChangeJob job={job} onClose={() => setChanging(false)} />}
     </main>
   );

@@ -1,8 +1,9 @@
 /** All jobs on this phone. */
-import { jobs, roomsOf, session, type Row } from "../../state";
+import { jobs, mayWrite, roomsOf, session, type Row } from "../../state";
 import { t } from "../../words";
 import { Link } from "../common/Link";
 import { Mark } from "../common/Mark";
+import { ToDecide } from "../common/ToDecide";
 
 function JobCard({ job }: { job: Row<"job"> }) {
   const rooms = roomsOf(job.id).value;
@@ -12,6 +13,7 @@ function JobCard({ job }: { job: Row<"job"> }) {
         <span class="card-name">{job.fields.name}</span>
         {job.fields.place && <span class="quiet">{job.fields.place}</span>}
         <span class="card-fact">{t("jobs.rooms", { count: rooms.length })}</span>
+        <ToDecide job={job.id} />
       </Link>
     </li>
   );
@@ -22,7 +24,7 @@ function Nothing() {
     <div class="nothing">
       <Mark large />
       <h2>{t("jobs.none")}</h2>
-      <p class="quiet">{t("jobs.none_more")}</p>
+      <p class="quiet">{t(session.value.joined ? "jobs.none_assigned" : "jobs.none_more")}</p>
     </div>
   );
 }
@@ -32,7 +34,7 @@ export function Jobs() {
     <main class="page" data-testid="jobs">
       <h1>{t("jobs.title")}</h1>
       {jobs.value.length === 0 ? <Nothing /> : <ul class="cards">{jobs.value.map((job) => <JobCard key={job.id} job={job} />)}</ul>}
-      <Link to="/new" class="button main wide" testid="new-job">{t("jobs.new")}</Link>
+      {mayWrite.value && <Link to="/new" class="button main wide" testid="new-job">{t("jobs.new")}</Link>}
       {!session.value.joined && <Link to="/settings" class="button wide" testid="go-join">{t("jobs.join")}</Link>}
     </main>
   );

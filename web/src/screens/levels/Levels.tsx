@@ -4,7 +4,7 @@ import { isOnFloor } from "../../drawing/figure";
 import { Drawing } from "../../drawing/Drawing";
 import type { Place } from "../../drawing/camera";
 import type { ScenePoint } from "../../drawing/scene";
-import { addReading, clearDraft, getDraft, preferences, setDraft } from "../../state";
+import { addReading, clearDraft, getDraft, mayWrite, preferences, setDraft } from "../../state";
 import { lengthText, markText } from "../../units";
 import { reader, t } from "../../words";
 import { Entry } from "../common/Entry";
@@ -91,13 +91,13 @@ function Reading({ room, round, take, onOpen }: { room: RoomView; round: Round; 
     <>
       <div class="level-row">
         <LevelNotes room={room} onOpen={onOpen} />
-        <button type="button" class="button" data-testid="place-by-tape" onClick={() => setPlacing(true)}>{t("levels.by_tape")}</button>
+        {mayWrite.value && <button type="button" class="button" data-testid="place-by-tape" onClick={() => setPlacing(true)}>{t("levels.by_tape")}</button>}
         <Last room={room} onOpen={onOpen} />
       </div>
-      <Entry
+      {mayWrite.value && <Entry
         what={whatOf(round, room.readings.length)} draft={draft} measure="length" goesOn asleep={!round.current}
         nextLabel={t("keys.next")} onDone={take}
-      />
+      />}
       {placing && <OffsetDialog room={room} onClose={() => setPlacing(false)} />}
     </>
   );

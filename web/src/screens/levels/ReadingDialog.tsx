@@ -1,13 +1,16 @@
 /** One reading opened: what was read, where, when; correct it or delete it. The first value stays in the history. */
 import { useState } from "preact/hooks";
-import { allReadingsOf, correctReading, deleteRecord, type Row } from "../../state";
+import { allReadingsOf, correctReading, deleteRecord, mayWrite, type Row } from "../../state";
 import { heightText, lengthText, momentText } from "../../units";
 import type { Plan } from "../../wire";
 import { reader, t } from "../../words";
 import { Dialog } from "../common/Dialog";
 import { Entry } from "../common/Entry";
+import { Link } from "../common/Link";
 import { placeText } from "../common/roomFigure";
+import { pathOfHistory } from "../common/route";
 import { saved } from "../common/saving";
+import { PhotoStrip } from "../photos/PhotoStrip";
 
 interface ReadingDialogProps {
   readonly reading: Row<"reading">;
@@ -46,12 +49,14 @@ export function ReadingDialog({ reading, plan, onClose }: ReadingDialogProps) {
   return (
     <Dialog title={t("reading.title", { down: reading.fields.down })} testid="reading" onClose={onClose}>
       <Facts reading={reading} plan={plan} />
-      {correcting ? <Entry what={t("field.now", { value: shown })} draft={draft} measure="length" nextLabel={t("keys.set")} onDone={corrected} /> : (
+      {!correcting && <PhotoStrip room={reading.fields.room_id ?? ""} reading={reading.id} />}
+      {correcting ? <Entry what={t("field.now", { value: shown })} draft={draft} measure="length" nextLabel={t("keys.set")} onDone={corrected} /> : mayWrite.value && (
         <div class="row even">
           <button type="button" class="button main" data-testid="correct-reading" onClick={() => setCorrecting(true)}>{t("reading.correct")}</button>
           <button type="button" class="button danger" data-testid="delete-reading" onClick={remove}>{t("reading.delete")}</button>
         </div>
       )}
+      {!correcting && <Link to={pathOfHistory("reading", reading.id)} class="button wide" testid="reading-history">{t("history.open")}</Link>}
     </Dialog>
   );
 }

@@ -1,8 +1,10 @@
-/** Joining the office with the foreman's code. */
-import { useState } from "preact/hooks";
-import { clearDraft, join, type JoinOutcome } from "../../state";
+/** Joining the office with the foreman's code: typed, read from its picture, or brought by the address. */
+import { useEffect, useState } from "preact/hooks";
+import { clearDraft, join, session, setDraft, type JoinOutcome } from "../../state";
 import { t } from "../../words";
 import { TextField, typedIn } from "../common/TextField";
+import { takeCodeFromAddress } from "./joinCode";
+import { ReadCode } from "./ReadCode";
 
 const CODE = "join:code";
 const PERSON = "join:person";
@@ -12,9 +14,48 @@ function outcomeText(outcome: JoinOutcome): string {
   return outcome.outcome === "failed" ? t("join.failed", { message: outcome.message }) : t(`join.${outcome.outcome}`);
 }
 
-export function Join({ again }: { again: boolean }) {
+function whyText(): string {
+  const { mustJoinAgain, removed } = session.value;
+  if (removed) return t("join.removed");
+  return mustJoinAgain ? t("join.again") : t("join.more");
+}
+
+/** Puts the code that opened the app into the field; true where there was one. */
+function useCodeFromAddress(): boolean {
+  const [isBrought, setBrought] = useState(false);
+  useEffect(() => {
+    const look = () => {
+      const code = takeCodeFromAddress();
+      if (code === null) return;
+      void setDraft(CODE, code);
+      setBrought(true);
+    };
+    look();
+    addEventListener("hashchange", look);
+    return () => removeEventListener("hashchange", look);
+  }, []);
+  return isBrought;
+}
+
+function bringIntoSight(box: HTMLElement | null): void {
+  box?.scrollIntoView();
+}
+
+function Fields({ needsName }: { needsName: boolean }) {
+  return (
+    <>
+      <TextField label={t("join.code")} draft={CODE} testid="join-code" autocapitalize="characters" />
+      <ReadCode onCode={(code) => void setDraft(CODE, code)} />
+      <TextField label={t(needsName ? "join.person_needed" : "join.person")} draft={PERSON} testid="join-person" autocapitalize="words" />
+      <TextField label={t("join.device")} draft={DEVICE} testid="join-device" />
+    </>
+  );
+}
+
+export function Join() {
   const [outcome, setOutcome] = useState<JoinOutcome | null>(null);
   const [asking, setAsking] = useState(false);
+  const isBrought = useCodeFromAddress();
   const [code, person, device] = [typedIn(CODE).trim(), typedIn(PERSON).trim(), typedIn(DEVICE).trim()];
   const ask = async () => {
     setAsking(true);
@@ -25,14 +66,13 @@ export function Join({ again }: { again: boolean }) {
   };
   return (
     <section>
-      <form class="stack tight" data-testid="join" onSubmit={(event) => { event.preventDefault(); if (code && person) void ask(); }}>
+      <form class="stack tight" data-testid="join" onSubmit={(event) => { event.preventDefault(); if (code) void ask(); }}>
         <h2>{t("join.title")}</h2>
-        <p class="quiet">{again ? t("join.again") : t("join.more")}</p>
-        <TextField label={t("join.code")} draft={CODE} testid="join-code" autocapitalize="characters" />
-        <TextField label={t("join.person")} draft={PERSON} testid="join-person" autocapitalize="words" />
-        <TextField label={t("join.device")} draft={DEVICE} testid="join-device" />
-        <button type="submit" class="button main wide" data-testid="join-now" disabled={!code || !person || asking}>{asking ? t("join.asking") : t("join.now")}</button>
-        {outcome && <p class={outcome.outcome === "joined" ? "notice good" : "caution"} role="alert" data-testid="join-outcome">{outcomeText(outcome)}</p>}
+        <p class="quiet">{whyText()}</p>
+        {isBrought && <p class="notice" data-testid="code-brought" ref={bringIntoSight}>{t("join.brought")}</p>}
+        <Fields needsName={outcome?.outcome === "name_needed"} />
+        <button type="submit" class="button main wide" data-testid="join-now" disabled={!code || asking}>{asking ? t("join.asking") : t("join.now")}</button>
+        {outcome && outcome.outcome !== "joined" && <p class="caution" role="alert" data-testid="join-outcome">{outcomeText(outcome)}</p>}
       </form>
     </section>
   );

@@ -1,12 +1,13 @@
 /** What belongs to this phone and its person: language, units, light, the office, what is stored, what was deleted. */
-import { deletedRows, leave, preferences, restoreRecord, saveLine, session, setPreference, storageState, syncNow } from "../../state";
-import { numberText } from "../../units";
-import { reader, t } from "../../words";
+import { deletedRows, mayWrite, openConflicts, preferences, restoreRecord, saveLine, session, setPreference } from "../../state";
+import { t } from "../../words";
 import { Choice } from "../common/Choice";
 import { Languages } from "../common/Languages";
 import { Link } from "../common/Link";
+import { pathOfHistory } from "../common/route";
 import { saved } from "../common/saving";
-import { Join } from "./Join";
+import { Office } from "./Office";
+import { Stored } from "./Stored";
 
 function Looks() {
   const { units, theme } = preferences.value;
@@ -25,33 +26,6 @@ function Looks() {
   );
 }
 
-function Office() {
-  const { joined, person, mustJoinAgain } = session.value;
-  if (!joined || mustJoinAgain) return <Join again={mustJoinAgain} />;
-  return (
-    <section class="stack tight">
-      <h2>{t("office.title")}</h2>
-      <p data-testid="joined">{t("office.joined", { person: person ?? "" })}</p>
-      <button type="button" class="button wide" data-testid="send-now" onClick={() => void syncNow()}>{t("office.send", { waiting: saveLine.value.waiting })}</button>
-      <button type="button" class="button danger wide" data-testid="leave" onClick={() => void leave()}>{t("office.leave")}</button>
-      <p class="quiet small">{t("office.leave_more")}</p>
-    </section>
-  );
-}
-
-const MEGABYTE = 1_000_000;
-
-function Stored() {
-  const { persisted, usedBytes } = storageState.value;
-  return (
-    <section class="stack tight">
-      <h2>{t("stored.title")}</h2>
-      <p>{persisted === true ? t("stored.kept") : t("stored.may_go")}</p>
-      {usedBytes !== null && <p class="quiet">{t("stored.used", { megabytes: numberText(usedBytes / MEGABYTE, 1, reader.value.language) })}</p>}
-    </section>
-  );
-}
-
 function Deleted() {
   const rows = deletedRows.value;
   if (rows.length === 0) return null;
@@ -60,9 +34,10 @@ function Deleted() {
       <h2>{t("deleted.title")}</h2>
       <ul class="lines">
         {rows.map(({ kind, id, fields }) => (
-          <li key={id} class="line">
+          <li key={id} class="line tall">
             <span>{fields.name}</span>
-            <button type="button" class="button" data-testid="restore" onClick={() => void saved(restoreRecord(kind, id))}>{t("deleted.restore")}</button>
+            <Link to={pathOfHistory(kind, id)} class="button" label={t("history.of", { what: fields.name ?? "" })} testid="deleted-history">{t("history.open")}</Link>
+            {mayWrite.value && <button type="button" class="button" data-testid="restore" onClick={() => void saved(restoreRecord(kind, id))}>{t("deleted.restore")}</button>}
           </li>
         ))}
       </ul>
@@ -70,14 +45,22 @@ function Deleted() {
   );
 }
 
+function ToReview() {
+  const [refused, open] = [saveLine.value.refused, openConflicts.value.length];
+  if (refused + open === 0) return null;
+  return <Link to="/review" class="button wide" testid="to-review">{t("review.open", { count: refused + open })}</Link>;
+}
+
 export function Settings() {
+  const isOfficeFirst = session.value.mustJoinAgain;
   return (
     <main class="page narrow" data-testid="settings">
       <h1>{t("settings.title")}</h1>
       <div class="stack wide-gaps">
+        {isOfficeFirst && <Office />}
         <Looks />
-        <Office />
-        {saveLine.value.refused > 0 && <Link to="/review" class="button wide" testid="to-review">{t("review.open", { count: saveLine.value.refused })}</Link>}
+        {!isOfficeFirst && <Office />}
+        <ToReview />
         <Stored />
         <Deleted />
       </div>

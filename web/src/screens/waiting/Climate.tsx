@@ -1,11 +1,13 @@
 /** How warm it is: typed as measured now, or as foretold for some hours ahead. */
 import { useState } from "preact/hooks";
-import { addClimate, climateOf, deleteRecord, type Row } from "../../state";
+import { addClimate, climateOf, deleteRecord, mayWrite, type Row } from "../../state";
 import { celsiusFrom, momentText, numberText, temperatureText } from "../../units";
 import { reader, t } from "../../words";
 import { Choice } from "../common/Choice";
 import { Dialog } from "../common/Dialog";
 import { formOf } from "../common/form";
+import { Link } from "../common/Link";
+import { pathOfHistory } from "../common/route";
 import { saved } from "../common/saving";
 import { NumberSetting } from "../common/Setting";
 import type { RoomView } from "../common/useRoom";
@@ -73,6 +75,17 @@ function rowText({ fields }: Row<"climate">): string {
   return fields.forecast ? t("climate.forecast_line", values) : t("climate.line", values);
 }
 
+function ClimateLine({ row }: { row: Row<"climate"> }) {
+  const what = rowText(row);
+  return (
+    <li class="line tall">
+      <span>{what}</span>
+      <Link to={pathOfHistory("climate", row.id)} class="button" label={t("history.of", { what })} testid="climate-history">{t("history.open")}</Link>
+      {mayWrite.value && <button type="button" class="button" aria-label={t("remove_named", { what })} data-testid="remove-climate" onClick={() => void saved(deleteRecord("climate", row.id))}>{t("remove")}</button>}
+    </li>
+  );
+}
+
 export function Climate({ room }: { room: RoomView }) {
   const [open, setOpen] = useState(false);
   const rows = climateOf(room.id).value;
@@ -80,14 +93,9 @@ export function Climate({ room }: { room: RoomView }) {
     <section class="stack tight">
       <h3>{t("climate.title")}</h3>
       <ul class="lines">
-        {rows.map((row) => (
-          <li key={row.id} class="line">
-            <span>{rowText(row)}</span>
-            <button type="button" class="button" aria-label={t("remove_named", { what: rowText(row) })} data-testid="remove-climate" onClick={() => void saved(deleteRecord("climate", row.id))}>{t("remove")}</button>
-          </li>
-        ))}
+        {rows.map((row) => <ClimateLine key={row.id} row={row} />)}
       </ul>
-      <button type="button" class="button wide" data-testid="add-climate" onClick={() => setOpen(true)}>{t("climate.add")}</button>
+      {mayWrite.value && <button type="button" class="button wide" data-testid="add-climate" onClick={() => setOpen(true)}>{t("climate.add")}</button>}
       {rows.length === 0 && <AssumedTemperature room={room} />}
       {open && <WeatherDialog room={room} onClose={() => setOpen(false)} />}
     </section>

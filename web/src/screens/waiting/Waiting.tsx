@@ -1,17 +1,19 @@
 /** The waiting: when the bed lay in place, how warm it has been, and when it can be walked on and tiled. */
 import { Drawing } from "../../drawing/Drawing";
-import { addPlacement, editPlacement, placementsOf, type Row } from "../../state";
+import { addPlacement, editPlacement, mayWrite, placementsOf, type Row } from "../../state";
 import { clockText, hoursText, momentText } from "../../units";
 import type { Plan, Readiness } from "../../wire";
 import { reader, t, told } from "../../words";
 import { Figure } from "../common/Figure";
 import { roomScene } from "../common/roomFigure";
 import { withLayer } from "../common/layers";
+import { Link } from "../common/Link";
 import { Missing } from "../common/Missing";
 import { NoPlan } from "../common/NoPlan";
 import { Cautions, PlanNotes } from "../common/Notes";
 import { cautionsAt } from "../common/plan";
 import { RoomFrame } from "../common/RoomFrame";
+import { pathOfHistory } from "../common/route";
 import { saved } from "../common/saving";
 import { useRoom, type RoomView } from "../common/useRoom";
 import { ValueField } from "../common/ValueField";
@@ -40,11 +42,12 @@ function Placed({ room }: { room: RoomView }) {
     <section class="stack tight">
       {last
         ? <p class="notice" data-testid="placed-at">{t("waiting.placed", { at: momentText(last.fields.placed_at ?? "", reader.value) })}</p>
-        : <button type="button" class="button main wide" data-testid="placed-now" onClick={() => placedAt(new Date())}>{t("waiting.placed_now")}</button>}
+        : mayWrite.value && <button type="button" class="button main wide" data-testid="placed-now" onClick={() => placedAt(new Date())}>{t("waiting.placed_now")}</button>}
       <ValueField
         name={`${room.id}:placed-ago`} label={t("waiting.placed_ago")} shown={last ? clockText(last.fields.placed_at ?? "", reader.value) : t("none_yet")}
         measure="number" note={t("waiting.placed_ago_more")} onValue={(hours) => placedAt(new Date(Date.now() - hours * HOUR_MS))}
       />
+      {last && <Link to={pathOfHistory("placement", last.id)} class="button wide" testid="placement-history">{t("history.open")}</Link>}
     </section>
   );
 }

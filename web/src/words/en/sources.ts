@@ -97,6 +97,7 @@ export const sources = {
   "kind.reading": "Reading",
   "kind.placement": "Placement",
   "kind.climate": "Temperature",
+  "kind.photo": "Photo",
   "refusal.unknown_kind": "The office does not know this kind of record.",
   "refusal.unknown_field": "The office does not know one of these fields.",
   "refusal.bad_id": "The record's own number is not one the office can keep.",
@@ -106,4 +107,7 @@ export const sources = {
   "refusal.reading_is_final": "A reading is never edited: take it again, and the new one stands.",
   "refusal.change_id_taken": "Another change with the same number is already at the office.",
   "refusal.nothing_changed": "The change held nothing.",
+  "refusal.parent_is_final": "A record stays in the job and room where it was made.",
+  "refusal.not_assigned": "You are not assigned to this job. Ask a foreman.",
+  "refusal.foreman_only": "Only a foreman may change this.",
 } as const;

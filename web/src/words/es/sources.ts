@@ -99,6 +99,7 @@ export const sources: Readonly<Record<keyof typeof english, string>> = {
   "kind.reading": "Lectura",
   "kind.placement": "Colocación",
   "kind.climate": "Temperatura",
+  "kind.photo": "Foto",
   "refusal.unknown_kind": "La oficina no conoce esta clase de registro.",
   "refusal.unknown_field": "La oficina no conoce uno de estos campos.",
   "refusal.bad_id": "La oficina no puede guardar el número propio del registro.",
@@ -108,4 +109,7 @@ export const sources: Readonly<Record<keyof typeof english, string>> = {
   "refusal.reading_is_final": "Una lectura nunca se edita: tómela otra vez, y vale la nueva.",
   "refusal.change_id_taken": "Ya hay otro cambio con el mismo número en la oficina.",
   "refusal.nothing_changed": "El cambio no llevaba nada.",
+  "refusal.parent_is_final": "Un registro se queda en la obra y el cuarto donde se hizo.",
+  "refusal.not_assigned": "Usted no está asignado a esta obra. Pídalo a un encargado.",
+  "refusal.foreman_only": "Solo un encargado puede cambiar esto.",
 };

@@ -1,0 +1,48 @@
+/** What a record is called where it stands apart from its screen, and the way back to it. */
+import { jobOf, roomOf, rowOf } from "../../state";
+import { momentText } from "../../units";
+import type { AnyFields, Kind } from "../../wire";
+import { reader, t, told } from "../../words";
+import { pathOfRoom } from "./route";
+
+function textIn(fields: AnyFields, field: string): string | undefined {
+  const value = fields[field];
+  return typeof value === "string" && value !== "" ? value : undefined;
+}
+
+/** The record's own name; `fields` where it is not on this phone (a change that was not taken). */
+export function recordName(kind: Kind, id: string, fields: AnyFields = rowOf(kind, id)?.fields ?? {}): string {
+  if (kind === "job" || kind === "room") return rowOf(kind, id)?.fields.name ?? textIn(fields, "name") ?? told("kind", kind, {}, kind);
+  if (kind === "reading" && typeof fields["down"] === "number") return t("reading.title", { down: fields["down"] });
+  if (kind === "placement") return t("history.section", { section: textIn(fields, "section") ?? "" });
+  const at = textIn(fields, kind === "climate" ? "at" : "taken_at");
+  const name = told("kind", kind, {}, kind);
+  return at === undefined ? name : `${name} · ${momentText(at, reader.value)}`;
+}
+
+/** The room that a record lies in, if it lies in one. */
+export function roomOfRecord(kind: Kind, id: string, fields: AnyFields = rowOf(kind, id)?.fields ?? {}): string | undefined {
+  return kind === "room" ? id : textIn(fields, "room_id");
+}
+
+/** Job and room by name, the wider first; without what is not on this phone. */
+export function placeOfRecord(kind: Kind, id: string, fields?: AnyFields): string {
+  const room = roomOf(roomOfRecord(kind, id, fields) ?? "")?.fields;
+  const job = jobOf(kind === "job" ? id : (room?.job_id ?? ""))?.fields;
+  return [job?.name, room?.name].filter((name) => name).join(" › ");
+}
+
+/** A job or room that was deleted has no screen of its own: it stands in the settings, to be brought back. */
+function isDeletedPlace(kind: Kind, id: string): boolean {
+  return (kind === "job" || kind === "room") && rowOf(kind, id)?.fields.deleted === true;
+}
+
+/** The screen that shows the record. */
+export function pathOfRecord(kind: Kind, id: string): string {
+  const room = roomOfRecord(kind, id);
+  if (isDeletedPlace(kind, id)) return "/settings";
+  if (kind === "job") return `/job/${id}`;
+  if (room === undefined) return "/";
+  const steps = { reading: "levels", climate: "waiting", placement: "filling" } as const;
+  return pathOfRoom(room, kind === "reading" || kind === "climate" || kind === "placement" ? steps[kind] : null);
+}

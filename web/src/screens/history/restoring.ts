@@ -1,0 +1,24 @@
+/** Giving a field an earlier value again: an ordinary change, which the one undo takes back. */
+import { correctReading, isForeman, mayWrite, restoreValue } from "../../state";
+import type { Kind } from "../../wire";
+import { isSame, type StoryLine } from "./story";
+
+/** What a person may give an earlier value; what ties records together stays, and a reading is corrected, not edited. */
+const FIXED: Readonly<Record<Kind, (field: string) => boolean>> = {
+  job: (field) => field === "crew" && !isForeman.value,
+  room: (field) => field === "job_id",
+  reading: (field) => field !== "down",
+  placement: (field) => field === "room_id",
+  climate: (field) => field === "room_id",
+  photo: (field) => field !== "note",
+};
+
+export function mayPutBack(kind: Kind, { field }: StoryLine, value: unknown): boolean {
+  const isNamelessRecord = field === "name" && isSame(value, null);
+  return mayWrite.value && !FIXED[kind](field) && !isNamelessRecord;
+}
+
+export async function putBack(kind: Kind, id: string, field: string, value: unknown): Promise<void> {
+  if (kind !== "reading") await restoreValue(kind, id, field, value);
+  else if (typeof value === "number") await correctReading(id, { down: value });
+}

@@ -1,0 +1,140 @@
+/** Every field of every record as a person reads it: the trade's word for it, and its value in the person's units. */
+import { twiceArea } from "../../drawing/figure";
+import { jobOf, people, roomOf, rowOf, session } from "../../state";
+import { depthText, heightText, hoursText, lengthText, massText, momentText, numberText, temperatureText, volumeText } from "../../units";
+import type { FieldsByKind, Fixture, Kind, Mark, MilestoneNeed, Opening, Outline, Setup, Top } from "../../wire";
+import { reader, t, told } from "../../words";
+import { cornersOf, placeText } from "../common/roomFigure";
+
+type Writers = { readonly [K in Kind]: { readonly [F in keyof FieldsByKind[K]]: (value: FieldsByKind[K][F]) => string } };
+
+const LONG = 600; // mm: longer things are told in feet
+const MM2_PER_M2 = 1e6;
+const KM_PER_MILE = 1.609344;
+
+const text = (value: string) => (value === "" ? t("value.nothing") : value);
+const yesOrNo = (value: boolean) => (value ? t("yes") : t("no"));
+const plain = (value: number) => numberText(value, 2, reader.value.language);
+const percent = (value: number) => `${numberText(value * 100, 1, reader.value.language)}\u202f%`;
+const measure = (mm: number) => (mm >= LONG ? lengthText(mm, reader.value) : depthText(mm, reader.value));
+const moment = (iso: string) => momentText(iso, reader.value);
+const degrees = (celsius: number) => temperatureText(celsius, reader.value);
+const hours = (value: number) => hoursText(value, reader.value);
+const roomName = (id: string) => roomOf(id)?.fields.name ?? t("value.gone");
+
+function list<T>(one: (value: T) => string): (values: readonly T[]) => string {
+  return (values) => (values.length === 0 ? t("value.nothing") : values.map(one).join("; "));
+}
+
+function outlineText(outline: Outline): string {
+  const corners = cornersOf(outline);
+  const cutouts = outline.cutouts?.length ?? 0;
+  const values = { walls: corners.length, area: Math.abs(twiceArea(corners)) / 2 / MM2_PER_M2, cutouts };
+  return cutouts === 0 ? t("value.outline", values) : t("value.outline_cutouts", values);
+}
+
+function doorText({ wall, from, to, exit }: Opening): string {
+  return t(exit === true ? "door.exit_line" : "door.line", { wall: wall + 1, from, to });
+}
+
+function fixtureText({ kind, at: [x, y] }: Fixture): string {
+  return t(`fixture.${kind}_line`, { x, y });
+}
+
+function setupText({ kind }: Setup): string {
+  return t(`value.${kind ?? "laser"}`);
+}
+
+function markText({ height }: Mark): string {
+  return height == null ? t("value.mark") : t("value.mark_height", { height });
+}
+
+function topText(top: Top): string {
+  if (top.kind === "plane") return t("value.top_plane");
+  if (top.kind === "to_drain") return t("value.top_to_drain");
+  return top.height === null ? t("bed.lowest") : heightText(top.height, reader.value);
+}
+
+function needText({ milestone, needs }: MilestoneNeed): string {
+  return t("value.need", { milestone: told("milestone", milestone, {}, milestone), hours: needs });
+}
+
+function windText(kmH: number): string {
+  const isImperial = reader.value.units === "imperial";
+  return `${numberText(isImperial ? kmH / KM_PER_MILE : kmH, 0, reader.value.language)}\u202f${isImperial ? "mph" : "km/h"}`;
+}
+
+/** The name of a person by id, from the list that is kept, or this phone's own person. */
+export function personName(id: string): string {
+  const known = people.value?.list.find((person) => person.id === id)?.name;
+  const { personId, person } = session.value;
+  return known ?? (id === personId ? person : null) ?? t("value.somebody");
+}
+
+function crewText(crew: readonly string[]): string {
+  return crew.length === 0 ? t("value.nobody") : crew.map(personName).join(", ");
+}
+
+function readingText(id: string): string {
+  const down = rowOf("reading", id)?.fields.down;
+  return down == null ? t("value.gone") : t("reading.title", { down });
+}
+
+const pixels = (value: number) => t("value.pixels", { pixels: value });
+
+const WRITERS: Writers = {
+  job: { name: text, place: text, note: text, units: (value) => t(`units.${value}`), crew: crewText, deleted: yesOrNo },
+  room: {
+    job_id: (id) => jobOf(id)?.fields.name ?? t("value.gone"),
+    name: text, outline: outlineText, openings: list(doorText), fixtures: list(fixtureText), setups: list(setupText), marks: list(markText),
+    "bed.build": (value) => t(`bed.${value}`), "bed.minimum_thickness": measure, "bed.maximum_thickness": measure, "bed.top": topText,
+    "bed.covering.tile_thickness": measure, "bed.covering.bond_thickness": measure, "bed.covering.longest_edge": measure,
+    "rails.straightedge": measure, "rails.bearing": measure, "rails.inset": measure, "rails.strip.thickness": measure,
+    "rails.strip.width": measure, "rails.strip.length": measure, "rails.overlap": measure, "rails.station_spacing": measure,
+    "rails.direction": (value) => (value === "auto" ? t("value.direction_auto") : t("value.degrees", { degrees: value })),
+    "rails.set_stations": (stations) => t("value.stations", { count: stations.length }),
+    "mix.cement": plain, "mix.lime": plain, "mix.sand": plain, "mix.bag_mass": (kg) => massText(kg, reader.value),
+    "mix.water_cement": plain, "mix.air": percent, "mix.waste": percent, "mix.batch_volume": (m3) => volumeText(m3, reader.value),
+    "curing.activation": (kelvin) => t("value.activation", { kelvin }), "curing.reference": degrees, "curing.assumed": degrees,
+    "curing.working_time": hours, "curing.milestones": list(needText),
+    note: text, typed: (typed) => list(text)(Object.values(typed)), deleted: yesOrNo,
+  },
+  reading: {
+    room_id: roomName, setup: text, down: (mm) => lengthText(mm, reader.value), at: placeText, mark: text,
+    stage: (value) => t(value === "bed" ? "value.finished_bed" : "value.subfloor"),
+    typed: text, taken_at: moment, supersedes: readingText, deleted: yesOrNo,
+  },
+  placement: { room_id: roomName, section: text, mixed_at: moment, placed_at: moment, deleted: yesOrNo },
+  climate: {
+    room_id: roomName, at: moment, bed: degrees, air: degrees, humidity: (value) => `${plain(value)}\u202f%`, wind: windText,
+    forecast: yesOrNo, deleted: yesOrNo,
+  },
+  photo: {
+    room_id: roomName, hash: () => t("value.picture"), media_type: (type) => type.replace("image/", "").toUpperCase(), width: pixels, height: pixels,
+    size: (bytes) => t("value.kilobytes", { kilobytes: Math.ceil(bytes / 1000) }), note: text, taken_at: moment, reading_id: readingText, deleted: yesOrNo,
+  },
+};
+
+type AnyWriter = (value: unknown) => string;
+
+/** The value in words. One of a shape that no version knew (it may be why a change was refused) is shown as it is. */
+export function valueText(kind: Kind, field: string, value: unknown): string {
+  if (value === null || value === undefined) return t("value.nothing");
+  const write = (WRITERS[kind] as Readonly<Record<string, AnyWriter | undefined>>)[field];
+  return (write && attempted(write, value)) ?? (typeof value === "string" ? value : JSON.stringify(value));
+}
+
+function attempted(write: AnyWriter, value: unknown): string | null {
+  try {
+    const written = write(value);
+    return typeof written === "string" ? written : null;
+  } catch (error) {
+    if (error instanceof TypeError || error instanceof RangeError) return null;
+    throw error;
+  }
+}
+
+/** The trade's word for a field; what a later version sent has none here. */
+export function fieldName(kind: Kind, field: string): string {
+  return told(`named.${kind}`, field, {}, t("named.unknown"));
+}
