@@ -21,9 +21,9 @@ export async function start(): Promise<void> {
   const update = watchUpdates(() => (updateOffered.value = true));
   await connect({ storage: storageReporting(storage), engine, office, photos, update });
   storageState.value = { ...storageState.peek(), blocked: false };
-  watchForWorkToKeep(storage);
   watchOccasions(office, storage);
   await lookAtStorage();
+  watchForWorkToKeep(storage);
 }
 
 function showWhatStorageTells(storage: Storage): void {
