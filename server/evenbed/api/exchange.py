@@ -76,7 +76,7 @@ def pull(
     """Records changed after a number, oldest change first. After 0, or from another view, it is all of them."""
     with service.store.reading() as work:
         person, database = device_now(work, device).person, work.founding.identity()
-        page = work.archive.page(person, after if view in (None, person.view) else 0, limit)
+        page = work.archive.page(person, after, limit, view)
     if is_to_be_noted(device, now()):
         afterwards.add_task(note_seen, service.store, device, now())
     return PullReply(

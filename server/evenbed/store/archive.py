@@ -36,13 +36,17 @@ class Archive:
     def __init__(self, session: Session) -> None:
         self._session = session
 
-    def page(self, person: Person, after: int, limit: int) -> Page:
+    def page(self, person: Person, after: int, limit: int, view: int | None = None) -> Page:
         """What changed after a number among what the person sees, at most `limit` records.
+
+        The number was counted in a `view`. Where the person sees other jobs now, it is everything from the start. A
+        phone of the first version names no view, and gets what changed in any case.
 
         The newest number is read first: every change up to it was committed before the records are read, for numbers
         are given and committed one transaction after the other. So a cursor never passes a change it has not seen.
         """
         latest = self.latest()
+        after = after if view in (None, person.view) else 0
         newer = select(RecordRow).where(RecordRow.sequence > after, seen_by(person))
         rows = self._session.exec(newer.order_by(col(RecordRow.sequence)).limit(limit + 1)).all()
         records, more = tuple(record_from(row) for row in rows[:limit]), len(rows) > limit

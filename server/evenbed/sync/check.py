@@ -21,11 +21,11 @@ def refusal_of(change: Change, record: Record | None, ledger: Ledger, author: Au
     """Why the change may not be applied to the record as it stands (None before its first change); None if it may."""
     return (
         _bad_envelope(change)
+        or _not_assigned(change, record, ledger, author, role)
         or _final_reading(change, record)
         or _bad_fields(change, record)
         or _placeless_reading(change, record)
         or _unknown_parent(change, record, ledger)
-        or _not_assigned(change, record, ledger, author, role)
         or _not_foreman(change, role)
     )
 
@@ -110,6 +110,7 @@ def _unknown_parent(change: Change, record: Record | None, ledger: Ledger) -> Re
 def _not_assigned(
     change: Change, record: Record | None, ledger: Ledger, author: Author, role: Role
 ) -> Refusal | None:
+    """Told before anything else about the record: whoever may not see it learns no more than that."""
     kin = record or parent_of(change.kind, change.fields, ledger.record)
     job = ledger.record("job", kin.job_id) if kin else None
     if job is None or may_see(author.person_id, role, job):
