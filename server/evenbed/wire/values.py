@@ -36,6 +36,8 @@ def is_deeper(value: object, most: int = DEEPEST) -> bool:
 
 def check_moment(text: str) -> str:
     """The same text, if it is ISO 8601 with an offset from UTC. Raises ValueError otherwise."""
+    if not text.isprintable():  # any character would do between day and hour
+        raise ValueError("a time is written in characters that can be seen")
     if datetime.fromisoformat(text).tzinfo is None:
         raise ValueError("a time needs its offset from UTC, such as 2026-05-04T08:30:00-05:00")
     return text
