@@ -11,6 +11,7 @@ import pytest
 from sqlalchemy import Engine, event
 from tests.clients import Client, change, service
 from tests.databases import Database, Databases
+from tests.migrations.first_version import make_first_version
 from tests.phones import uuid_text
 from tests.stores import url_of
 
@@ -41,6 +42,12 @@ def add_job(phone: Client, number: int) -> None:
     """Push one more job."""
     reply = phone.push(change(number, "job", uuid_text(number), {"name": f"job {number}"}))
     assert reply.json()["results"][0]["outcome"] == "applied"
+
+
+def add_jobs(phone: Client, numbers: range) -> None:
+    """Push one job after the other."""
+    for number in numbers:
+        add_job(phone, number)
 
 
 def sums(url: str) -> dict[str, Sum]:
@@ -117,8 +124,7 @@ def test_readers_see_what_was_or_what_is_restored_and_nothing_between(
     add_job(phone, 1)
     before = seen_by(phone)[1]
     assert run("backup", tmp_path / "early.db") == 0
-    for number in range(2, 40):
-        add_job(phone, number)
+    add_jobs(phone, range(2, 40))
     after = seen_by(phone)[1]
     with watching(phone) as seen:
         assert run("restore", tmp_path / "early.db") == 0
@@ -148,12 +154,15 @@ def watching(phone: Client) -> Iterator[list[list[dict[str, Any]]]]:
 def test_a_backup_made_while_phones_write_is_one_consistent_picture(client: Client, run: Run, tmp_path: Path) -> None:
     phone = client.joined()
     add_job(phone, 1)
-    writer = threading.Thread(target=lambda: [add_job(phone, number) for number in range(2, 40)])
+    writer = threading.Thread(target=add_jobs, args=(phone, range(2, 40)))
     writer.start()
     assert run("backup", tmp_path / "copy.db") == 0
     writer.join()
     with closing(Store(url_of(tmp_path / "copy.db"))) as store, store.reading() as work:
-        assert differences(work.archive.log(), work.archive.records()) == (work.archive.latest(), [])
+        assert differences(work.archive.log(), work.archive.records(), work.archive.assignments()) == (
+            work.archive.latest(),
+            [],
+        )
         assert [entry.sequence for entry in work.archive.log()] == list(range(1, work.archive.latest() + 1))
 
 
@@ -169,6 +178,17 @@ def test_a_restore_that_breaks_off_leaves_everything_as_it_was(
     with breaking_at(place, database.url):
         assert run("restore", tmp_path / "early.db") == 1
     assert (sums(database.url), seen_by(phone)) == (before, told)
+
+
+def test_a_backup_of_an_older_version_is_brought_up_to_date_as_it_is_restored(run: Run, tmp_path: Path) -> None:
+    old = tmp_path / "old.db"
+    with transaction(url_of(old), 5.0, writes=True) as connection:
+        make_first_version(connection)
+        connection.commit()
+    kept = old.read_bytes()
+    assert run("restore", old) == 0
+    assert run("verify") == 0
+    assert old.read_bytes() == kept
 
 
 @contextmanager
