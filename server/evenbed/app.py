@@ -9,7 +9,7 @@ from fastapi.routing import APIRoute
 
 from evenbed import __version__
 from evenbed.access.tries import Tries
-from evenbed.api import exchange, health, people, photos, plans, problems, sessions
+from evenbed.api import events, exchange, health, history, people, photos, plans, problems, sessions
 from evenbed.api.bodies import BodyLimit
 from evenbed.api.description import description_of
 from evenbed.api.headers import SafeHeaders
@@ -32,7 +32,7 @@ def create_app(settings: Settings) -> FastAPI:
         redoc_url=None,
     )
     app.state.service = Service(settings, store, Tries(), app.version, looking)
-    rooms = (health, plans, sessions, people, exchange, photos)
+    rooms = (health, plans, sessions, people, exchange, events, history, photos)
     for room in rooms:
         app.include_router(room.router)
     app.router.default = Pages(settings.web)
