@@ -1,0 +1,45 @@
+"""What people write: values for every kind of record, some that the service cannot take, all small."""
+
+from typing import Any
+
+from hypothesis import strategies as st
+
+from tests.phones import uuid_text
+
+Fields = dict[str, Any]
+NAMES = st.sampled_from(["Alder", "Birch", "Cedar", "Dogwood", "Elm", None])
+MOMENTS = st.sampled_from(["2026-05-04T08:00:00Z", "2026-05-04T12:30:00+02:00"])
+OPTIONS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
+    "job": {"name": NAMES, "note": st.text(max_size=2), "units": st.sampled_from(["imperial", "metric"])},
+    "room": {
+        "name": NAMES,
+        "bed.minimum_thickness": st.integers(15, 40),
+        "mix.sand": st.sampled_from([3, 4.5, None]),
+    },
+    "placement": {"section": st.sampled_from(["A", "B"]), "placed_at": MOMENTS},
+    "climate": {"air": st.integers(5, 30), "humidity": st.integers(30, 90)},
+}
+CHOICES: dict[str, st.SearchStrategy[Fields]] = {
+    kind: st.fixed_dictionaries({}, optional=options).filter(bool) for kind, options in OPTIONS.items()
+}
+NEW: dict[str, st.SearchStrategy[Fields]] = {
+    "reading": st.builds(lambda down: {"down": down, "at": [down, 0]}, st.integers(900, 1100)),
+    "placement": st.fixed_dictionaries({"section": st.sampled_from(["A", "B"])}),
+    "climate": st.fixed_dictionaries({"at": MOMENTS, "bed": st.integers(5, 30)}),
+}
+WRONG: st.SearchStrategy[Fields] = st.sampled_from(
+    [{"colour": "red"}, {"note": 5}, {"deleted": 3}, {}, {"room_id": "nowhere"}, {"down": 1}, {"name": "x" * 300}]
+)
+CREWS = st.lists(st.sampled_from(["Ana", "Ben", "Cal"]), max_size=3, unique=True)
+
+
+class Names:
+    """Identifiers of new records, the same in every run of the same steps."""
+
+    def __init__(self) -> None:
+        self._made = 0
+
+    def new(self) -> str:
+        """One that nobody has."""
+        self._made += 1
+        return uuid_text(self._made)

@@ -1,0 +1,100 @@
+"""What the machine remembers: every change that a phone showed as saved, and what may no longer be asked of it."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import Any
+
+from tests.machine.phones import Contents, Phone, Row
+
+
+@dataclass(frozen=True)
+class Saved:
+    """A change that a phone showed as saved. `at` is the true time; `turns` how often its clock had been set then."""
+
+    change: Row
+    phone: Phone
+    life: int
+    at: datetime
+    turns: int
+    is_sound: bool
+
+
+@dataclass(frozen=True)
+class Witness:
+    """A phone showed this value of a field when the service went back to a backup."""
+
+    phone: Phone
+    life: int
+    kind: str
+    record_id: str
+    field: str
+    value: Any
+
+
+@dataclass
+class Memory:
+    """`excused` are changes that went with a phone's storage, or with the service's, and nobody can hand over."""
+
+    saved: dict[str, Saved] = field(default_factory=dict)
+    excused: set[str] = field(default_factory=set)
+    dismissed: set[str] = field(default_factory=set)
+    witnesses: list[Witness] = field(default_factory=list)
+    keys: list[tuple[str, str]] = field(default_factory=list)
+    restores: int = 0
+    well_timed: set[str] = field(default_factory=set)
+    misled_until: dict[str, datetime] = field(default_factory=dict)
+
+    def note(self, made: Iterable[Row], phone: Phone, at: datetime, *, is_sound: bool) -> None:
+        """The phone has just shown these as saved. `is_sound` where nothing is wrong with their values."""
+        for change in made:
+            self.saved[change["change_id"]] = Saved(change, phone, phone.life, at, phone.turns, is_sound)
+            key = change["kind"], change["record_id"]
+            if key not in self.keys:
+                self.keys.append(key)
+
+    def makers(self, record_id: str) -> list[str]:
+        """The first change of a record."""
+        return [one for one, saved in self.saved.items() if saved.change["record_id"] == record_id][:1]
+
+    def arrived(self, change_ids: Iterable[str], by: Phone | None, received_at: datetime) -> None:
+        """The service has just taken these, brought by a phone, or None where the request was held up on the way.
+
+        A phone whose clock was set since an edit cannot tell when that was made; a request that was held up misleads
+        about all in it, and about what was made before it arrived.
+        """
+        for change_id in change_ids:
+            saved = self.saved.get(change_id)
+            if saved is None:
+                continue
+            is_misled = saved.at < self.misled_until.get(saved.phone.disk, saved.at)
+            if by is saved.phone and saved.turns == by.turns and not is_misled:
+                self.well_timed.add(change_id)
+            else:
+                self.well_timed.discard(change_id)
+            if by is None:
+                self.misled_until[saved.phone.disk] = received_at
+
+    def storage_lost(self, before: Contents, after: Iterable[Contents]) -> None:
+        """A phone's storage is gone; `after` is what stands in its place, and what the other phones hold."""
+        held = set().union(*map(held_in, after))
+        self.excused |= held_in(before) - held
+        self.excused -= held
+
+    def service_went_back(self, phones: dict[str, tuple[Phone, Contents, list[Row]]], log: set[str]) -> None:
+        """What no phone has waiting can only be offered by its value, which some phone still shows."""
+        waiting = set().union(*(held_in(contents) for _, contents, _ in phones.values()))
+        self.restores += 1
+        self.excused |= self.saved.keys() - waiting - log
+        self.witnesses = [
+            Witness(phone, phone.life, row["kind"], row["id"], name, value)
+            for phone, contents, rows in phones.values()
+            for row in [*rows, *contents["held"]]
+            for name, value in row["fields"].items()
+        ]
+
+
+def held_in(contents: Contents) -> set[str]:
+    """The changes that a phone still has, waiting or refused."""
+    waiting = {change["change_id"] for change in contents["changes"] if not change["acked"]}
+    return waiting | {change["change_id"] for change in contents["refused"]}
