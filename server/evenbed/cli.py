@@ -62,7 +62,9 @@ def _parser() -> argparse.ArgumentParser:
     joining = _with_database(commands, "join-code", run_join_code, "make a join code for one foreman's device")
     joining.add_argument("--person", help="for another device of somebody known instead, by name or id")
     _with_database(commands, "people", run_people, "list everybody who was let in, and their devices")
-    _with_database(commands, "verify", run_verify, "make every record again from the log and compare")
+    _with_database(
+        commands, "verify", run_verify, "make every record again from the log and compare; read every photo"
+    )
     add_keeping(partial(_with_database, commands))
     return parser
 
@@ -179,10 +181,14 @@ def run_verify(_given: argparse.Namespace, settings: Settings) -> int:
     with closing(_store(settings)) as store, store.reading() as work:
         archive = work.archive
         count, wrong = differences(archive.log(), archive.records(), archive.assignments())
+        photos, damaged = work.photos.proved()
     for line in wrong:
         print(f"differs from the log: {line}")
+    for photo in damaged:
+        print(f"photo with other bytes than its hash: {photo}")
     print(f"{count} records made again from the log; {len(wrong)} differences.")
-    return 1 if wrong else 0
+    print(f"{photos} {'photo' if photos == 1 else 'photos'} read; {len(damaged)} damaged.")
+    return 1 if wrong or damaged else 0
 
 
 def _founded(settings: Settings) -> str | None:

@@ -148,9 +148,12 @@ class Photos:
             col(PhotoRow.media_type).is_not(None),
         )
 
-    def damaged(self) -> Iterator[str]:
-        """The hashes of whole photos whose bytes have another one: the disk has changed them."""
+    def proved(self) -> tuple[int, tuple[str, ...]]:
+        """How many photos are whole, and the hashes of those whose bytes have another one by now."""
+        checked = list(self._checked())
+        return len(checked), tuple(photo_hash for photo_hash, is_good in checked if not is_good)
+
+    def _checked(self) -> Iterator[tuple[str, bool]]:
         whole = select(PhotoRow.hash, PhotoRow.content).where(col(PhotoRow.media_type).is_not(None))
         for photo_hash, content in self._session.exec(whole.execution_options(yield_per=8)):
-            if sha256(content or b"").hexdigest() != photo_hash:
-                yield photo_hash
+            yield photo_hash, sha256(content or b"").hexdigest() == photo_hash
