@@ -17,6 +17,7 @@ class Stream:
     """What has come so far: the status, and every message that was not a heartbeat."""
 
     status: int = 0
+    media_type: str = ""
     body: bytes = b""
     ended: bool = False
     left: asyncio.Event = field(default_factory=asyncio.Event)
@@ -42,6 +43,8 @@ class Stream:
     async def send(self, message: Any) -> None:
         """What the application says."""
         self.status = message.get("status", self.status)
+        headers = dict(message.get("headers", []))
+        self.media_type = headers.get(b"content-type", b"").decode() or self.media_type
         self.body += message.get("body", b"")
         self.ended = message["type"] == "http.response.body" and not message.get("more_body", False)
 
