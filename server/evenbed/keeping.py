@@ -34,7 +34,7 @@ def run_backup(given: argparse.Namespace, settings: Settings) -> int:
 
 def run_restore(given: argparse.Namespace, settings: Settings) -> int:
     """Put a backup in place; what stood there is kept in the data folder."""
-    replaced = settings.data / f"replaced-{datetime.now(UTC):%Y%m%d-%H%M%S}.db"
+    replaced = settings.data / f"replaced-{datetime.now(UTC):%Y%m%d-%H%M%S-%f}.db"
     kept = restore(given.file, settings.database_url, replaced, settings.busy_timeout_s)
     print(f"Restored from {given.file} into {shown_url(settings.database_url)}: {_told(kept)}.")
     if replaced.exists():

@@ -251,3 +251,19 @@ def test_what_is_no_backup_is_not_restored(
     assert run("restore", source) == 1
     assert "source" in capfd.readouterr().err
     assert client.send("GET", "/api/health").json() == before
+
+
+def test_a_damaged_database_is_restored_beside_where_it_was(
+    tmp_path: Path, capfd: pytest.CaptureFixture[str]
+) -> None:
+    data = ["--data", str(tmp_path)]
+    with service(tmp_path) as client:
+        add_job(client.joined(), 1)
+        assert main(["backup", str(tmp_path / "copy.db"), *data]) == 0
+    damaged = tmp_path / "evenbed.db"
+    damaged.write_bytes(b"\xff" * len(damaged.read_bytes()))
+    assert main(["restore", str(tmp_path / "copy.db"), *data]) == 1
+    assert "move it away" in capfd.readouterr().err
+    damaged.rename(tmp_path / "damaged.db")
+    assert main(["restore", str(tmp_path / "copy.db"), *data]) == 0
+    assert sums(url_of(damaged)) == sums(url_of(tmp_path / "copy.db"))

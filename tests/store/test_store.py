@@ -15,7 +15,7 @@ from tests.postgres.cluster import Cluster
 from tests.stores import FOREMAN, START, author_of, fresh_store, join_device
 
 from evenbed.store.database import for_writing
-from evenbed.store.faults import StoreBusyError
+from evenbed.store.faults import StoreBusyError, StoreGoneError
 from evenbed.store.work import Store
 from evenbed.sync.accept import accept_push
 from evenbed.sync.model import Author
@@ -75,6 +75,27 @@ def test_a_writer_that_another_keeps_out_for_too_long_is_told_so_and_may_try_aga
                 refused.ledger()
         with other.writing() as work:
             work.ledger()
+
+
+def test_a_writer_whose_machine_has_gone_silent_keeps_others_out_no_longer_than_allowed(
+    postgres: PostgresDatabases, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("evenbed.store.database.SILENCE_S", 1)
+    with postgres.fresh(tmp_path) as database:
+        with pytest.raises(StoreGoneError):
+            write_around(database.url)
+        with closing(Store(database.url)) as store, store.reading() as work:
+            assert work.archive.latest() == 1
+
+
+def write_around(url: str) -> None:
+    """One writer has begun and says nothing more until another has pushed."""
+    with closing(Store(url)) as silent, closing(Store(url, 20.0)) as other:
+        join_device(other, uuid_text(1))
+        with silent.writing() as left:
+            left.ledger()
+            push_job(other, author_of(uuid_text(1), "Ana"), 1, 100)
+            left.commit()
 
 
 def test_a_reader_sees_one_unchanging_picture(store: Store) -> None:

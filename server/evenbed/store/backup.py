@@ -17,7 +17,7 @@ from sqlmodel import col, select
 
 from evenbed.store.copying import Sum, check_equal, clear, copy_rows, filled_tables, sums_of
 from evenbed.store.database import is_sqlite, transaction, url_from_text
-from evenbed.store.faults import StoreError
+from evenbed.store.faults import StoreError, StoreFailedError
 from evenbed.store.migrate import check_shape, migrate
 from evenbed.store.tables import DeviceRow, ServiceRow
 
@@ -47,12 +47,22 @@ def restore(file: Path, url: str, replaced: Path, busy_timeout_s: float) -> dict
         copy = Path(folder) / "copy.db"
         _copy_pages(file, copy, busy_timeout_s)
         migrate(_url_of(copy))
-        migrate(url)
+        _prepare(url)
         with (
             transaction(_url_of(copy), busy_timeout_s, writes=False) as source,
             transaction(url, busy_timeout_s, writes=True) as target,
         ):
             return _replace(source, target, replaced)
+
+
+def _prepare(url: str) -> None:
+    """The database in this version's shape; one that is not there yet is made."""
+    try:
+        migrate(url)
+    except StoreFailedError as error:
+        raise BackupError(
+            f"{error} If its file is damaged, move it away and restore again into a new one."
+        ) from error
 
 
 def _replace(source: Connection, target: Connection, replaced: Path) -> dict[str, Sum]:
