@@ -60,6 +60,16 @@ class Phones:
             if is_dead:
                 self.start(phone)
 
+    def _attempt(self, phone: Phone, do: str, network: Network = no_network, **told: Any) -> Any:
+        """One command that may fail where the phone's disk is in trouble, and there alone: then None."""
+        opened, could_fail = phone.opened, phone.is_in_trouble
+        try:
+            return self._call(phone, do, network, **told)
+        except PhoneError:
+            if not could_fail and phone.opened == opened:
+                raise
+            return None
+
     def _listen(self, *, is_excused: bool) -> None:
         complaints, self._pipe.complaints = self._pipe.complaints, []
         for complaint in complaints:
@@ -93,13 +103,7 @@ class Phones:
 
     def write(self, phone: Phone, tab: int, edits: list[Row]) -> list[Row] | None:
         """Save edits together. The changes that the phone made of them; None where it said that it did not save."""
-        could_fail = phone.is_in_trouble
-        try:
-            made: list[Row] = self._call(phone, "write", tab=phone.tabs[tab % len(phone.tabs)], edits=edits)
-        except PhoneError:
-            if not could_fail:
-                raise
-            return None
+        made: list[Row] | None = self._attempt(phone, "write", tab=phone.tabs[tab % len(phone.tabs)], edits=edits)
         return made
 
     def line(self, phone: Phone, faults: list[Fault], meanwhile: Any = lambda: None) -> Line:
@@ -112,14 +116,14 @@ class Phones:
         told: str = self._call(phone, "sync", line.carry, tab=phone.tabs[tab % len(phone.tabs)])
         return told
 
-    def join(self, phone: Phone, line: Line, code: str) -> Row:
+    def join(self, phone: Phone, line: Line, code: str) -> Row | None:
         """Type the code."""
-        outcome: Row = self._call(phone, "join", line.carry, code=code, person=phone.worker.name)
+        outcome: Row | None = self._attempt(phone, "join", line.carry, code=code, person=phone.worker.name)
         return outcome
 
     def leave(self, phone: Phone, line: Line) -> None:
         """It is taken off the office's list, by itself."""
-        self._call(phone, "leave", line.carry)
+        self._attempt(phone, "leave", line.carry)
 
     def unsent(self, phone: Phone) -> str:
         """The text of the file with everything that it has not sent."""
@@ -128,15 +132,9 @@ class Phones:
 
     def read_in(self, phone: Phone, text: str) -> bool:
         """Take the changes of such a file into the queue; whether that worked."""
-        could_fail = phone.is_in_trouble
-        try:
-            told: Row = self._call(phone, "read_in", text=text)
-        except PhoneError:
-            if not could_fail:
-                raise
-            return False
-        assert told["outcome"] == "read", told
-        return True
+        told: Row | None = self._attempt(phone, "read_in", text=text)
+        assert told is None or told["outcome"] == "read", told
+        return told is not None
 
     def dismiss(self, phone: Phone, change_id: str) -> None:
         """The person has read why a change was refused."""
