@@ -1,0 +1,109 @@
+"""Changes of older schemas: checked and merged in today's meaning, kept as sent. The steps here are invented."""
+
+from pathlib import Path
+from typing import Any
+
+from hypothesis import given
+from hypothesis import strategies as st
+from tests.ledgers import MemoryLedger
+from tests.phones import uuid_text
+from tests.stores import START, author_of, fresh_store, join_device
+
+from evenbed.sync.accept import accept_push
+from evenbed.sync.port import Ledger
+from evenbed.sync.replay import records_from
+from evenbed.sync.upgrade import STEPS, fields_today
+from evenbed.wire.exchange import Change, FieldValues, PushRequest, PushResult
+from evenbed.wire.protocol import SCHEMA
+from evenbed.wire.refusals import Reason
+
+PHONE, JOB, ROOM = uuid_text(1), uuid_text(2), uuid_text(3)
+CM_TO_MM = 10.0
+
+
+def _say_job_id(kind: str, fields: FieldValues) -> FieldValues:
+    """As if the first schema had named a room's job `of`."""
+    return {("job_id" if (kind, name) == ("room", "of") else name): value for name, value in fields.items()}
+
+
+def _say_mm(kind: str, fields: FieldValues) -> FieldValues:
+    """As if the second schema had told the thinnest bed in centimetres."""
+    name = "bed.minimum_thickness"
+    told = fields.get(name)
+    return fields | {name: told * CM_TO_MM} if kind == "room" and isinstance(told, int | float) else fields
+
+
+INVENTED = (_say_job_id, _say_mm)
+
+
+def change(number: int, schema: int, kind: str, record_id: str, fields: dict[str, Any]) -> Change:
+    """A change of the phone under one of the schemas."""
+    ids = {"change_id": uuid_text(100 + number), "number": number, "kind": kind, "record_id": record_id}
+    return Change.model_validate(
+        ids | {"fields": fields, "schema": schema, "seen": 0, "device_time": START.isoformat()}
+    )
+
+
+def push(ledger: Ledger, changes: list[Change]) -> list[PushResult]:
+    """Hand them over to a service that knows the invented steps."""
+    request = PushRequest(protocol=1, changes=changes, device_time=START.isoformat())
+    return accept_push(ledger, author_of(PHONE), "foreman", request, START, INVENTED)
+
+
+def first_room(schema: int) -> list[Change]:
+    """A job and a room in it, as a phone of that schema tells them."""
+    parent = "of" if schema == 1 else "job_id"
+    return [change(1, schema, "job", JOB, {"name": "Alder"}), change(2, schema, "room", ROOM, {parent: JOB})]
+
+
+def test_there_is_a_step_for_every_schema_but_the_first() -> None:
+    assert len(STEPS) == SCHEMA - 1
+
+
+edits = st.lists(st.tuples(st.integers(1, 3), st.sampled_from([None, 2, 3.5, 40])), max_size=6)
+
+
+@given(st.integers(1, 3), edits)
+def test_old_and_new_phones_end_with_the_same_records_and_the_log_makes_them_again(
+    first: int, told: list[tuple[int, float | None]]
+) -> None:
+    def room(number: int, schema: int, thickness: float | None) -> Change:
+        return change(number, schema, "room", ROOM, {"bed.minimum_thickness": thickness})
+
+    old, new = MemoryLedger(), MemoryLedger()
+    sent = [*first_room(first), *(room(n, *one) for n, one in enumerate(told, start=3))]
+    results = push(old, sent)
+    mm = [None if value is None else value * (CM_TO_MM if schema < 3 else 1) for schema, value in told]
+    push(new, [*first_room(3), *(room(n, 3, value) for n, value in enumerate(mm, start=3))])
+    assert {result.outcome for result in results} == {"applied"}
+    assert old.records == new.records
+    assert [(entry.fields, entry.schema) for entry in old.entries] == [(one.fields, one.schema_) for one in sent]
+    assert records_from(old.entries, INVENTED) == old.records
+
+
+def test_a_change_is_checked_in_todays_meaning() -> None:
+    ledger = MemoryLedger()
+    push(ledger, first_room(3))
+    in_its_own_words, in_older_words = push(
+        ledger, [change(3, 1, "room", ROOM, {"of": JOB, "name": "Bath"}), change(4, 2, "room", ROOM, {"of": JOB})]
+    )
+    assert in_its_own_words.outcome == "applied"
+    assert (in_older_words.outcome, in_older_words.reason) == ("refused", Reason.UNKNOWN_FIELD)
+
+
+def test_an_old_change_finds_its_parent_in_a_real_database_too(tmp_path: Path) -> None:
+    with fresh_store(tmp_path) as store:
+        join_device(store, PHONE)
+        for changes in ([one] for one in first_room(1)):
+            with store.writing() as work:
+                (result,) = push(work.ledger(), changes)
+                assert result.outcome == "applied"
+                work.commit()
+        with store.reading() as work:
+            kept = {(record.kind, record.id): record for record in work.archive.records()}
+            assert records_from(work.archive.log(), INVENTED) == kept
+
+
+def test_what_is_of_today_is_left_as_it_is() -> None:
+    fields: FieldValues = {"of": 1, "bed.minimum_thickness": 2}
+    assert fields_today("room", fields, len(INVENTED) + 1, INVENTED) is fields
