@@ -63,7 +63,7 @@ function living<K extends Kind>(kind: K, keep: (fields: Fields<K>) => boolean = 
   return kept.sort((a, b) => (a.id < b.id ? -1 : 1));
 }
 
-function isDeleted(row: Row): boolean {
+export function isDeleted(row: Row): boolean {
   return (row.fields as { deleted?: boolean | null }).deleted === true;
 }
 

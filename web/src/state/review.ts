@@ -3,7 +3,8 @@ import { computed, type ReadonlySignal } from "@preact/signals";
 import type { Conflict, Edit, Kind, Row } from "../wire";
 import { act, edit } from "./actions";
 import { people } from "./people";
-import { allRows, peekRow } from "./records";
+import { allRows, isDeleted, peekRow } from "./records";
+import { isForeman } from "./status";
 
 export interface OpenConflict {
   readonly kind: Kind;
@@ -18,13 +19,20 @@ export interface OpenConflict {
 /** With the name of the device, where this phone knows its name. */
 export type Lost = Conflict & { readonly device_name?: string };
 
-/** Every field that waits for a decision, by record in order of their making. */
+/**
+ * Every field that waits for a decision, by record in order of their making. Not what this person may not decide, and
+ * of a deleted record only whether it is to stay so.
+ */
 export const openConflicts: ReadonlySignal<readonly OpenConflict[]> = computed(() =>
-  allRows().flatMap(conflictsOfRow).sort((a, b) => (a.id + a.field < b.id + b.field ? -1 : 1)),
+  allRows()
+    .flatMap(conflictsOfRow)
+    .filter((one) => one.field !== "crew" || isForeman.value)
+    .sort((a, b) => (a.id + a.field < b.id + b.field ? -1 : 1)),
 );
 
 function conflictsOfRow(row: Row): readonly OpenConflict[] {
-  return Object.entries(row.conflicts).map(([field, others]) => ({
+  const open = Object.entries(row.conflicts).filter(([field]) => field === "deleted" || !isDeleted(row));
+  return open.map(([field, others]) => ({
     kind: row.kind,
     id: row.id,
     field,

@@ -91,6 +91,15 @@ test("when the office has heard the decision, the matter stays closed", async ()
   expect(open()).toEqual([]);
 });
 
+test("the crew is for foremen to decide, and of a deleted job only whether it stays so", async () => {
+  await told({ name: "Mill house", crew: [], deleted: true }, 5, { name: [BEN], crew: [BEN], deleted: [BEN] });
+  expect(open()).toEqual(["deleted: Old mill"]);
+  await state.restoreRecord("job", JOB);
+  expect(open()).toEqual(["name: Old mill"]);
+  session.value = { ...session.peek(), role: "foreman" };
+  expect(open()).toEqual(["crew: Old mill", "name: Old mill"]);
+});
+
 test("an earlier value is restored as an edit, and that is undone like one", async () => {
   await told({ name: "Mill house" }, 5);
   await state.restoreValue("job", JOB, "name", "Barn");
