@@ -21,6 +21,7 @@ from sqlalchemy.engine import make_url
 
 PATIENCE_S = 30.0
 SUPERUSER = "evenbed"
+MEMORY = Path("/dev/shm")  # noqa: S108 (what is made there has a random name and no rights for others)
 QUICK = ("fsync=off", "synchronous_commit=off", "full_page_writes=off")
 """Good for databases that nobody will miss: what is promised about the disk is tested on a server without these."""
 SMALL = ("listen_addresses=", "shared_buffers=32MB", "max_connections=150", "autovacuum=off", "max_wal_size=2GB")
@@ -46,7 +47,7 @@ class Cluster:
     """One server with its files. `durable` keeps every promise about the disk, and is slower."""
 
     def __init__(self, *, durable: bool = False) -> None:
-        self.folder = Path(tempfile.mkdtemp(prefix="evenbed-pg-"))
+        self.folder = Path(tempfile.mkdtemp(prefix="evenbed-pg-", dir=None if durable else _memory()))
         self._owner = _unprivileged()
         self._settings = SMALL if durable else (*SMALL, *QUICK)
         self._numbers = count(1)
@@ -117,7 +118,8 @@ class Cluster:
     def create(self, template: str | None = None) -> str:
         """A new database, empty or a copy of another one; its URL, as a person would write it."""
         name = f"evenbed{next(self._numbers)}"
-        self.run(SQL("CREATE DATABASE {} TEMPLATE {}"), name, _name_in(template) if template else "template1")
+        copied = SQL("CREATE DATABASE {} TEMPLATE {} STRATEGY file_copy")  # a third of the work of the usual one
+        self.run(copied, name, _name_in(template) if template else "template1")
         return self._address(name)
 
     def drop(self, url: str) -> None:
@@ -129,6 +131,11 @@ def _name_in(url: str) -> str:
     name = make_url(url).database
     assert name is not None
     return name
+
+
+def _memory() -> str | None:
+    """A folder that is kept in memory, where there is one: its databases are made in a third of the time."""
+    return str(MEMORY) if os.access(MEMORY, os.W_OK) else None
 
 
 def _unprivileged() -> str | None:

@@ -8,7 +8,7 @@ if command -v initdb >/dev/null || ls /usr/lib/postgresql/*/bin/initdb >/dev/nul
     exit 0
 fi
 if ! command -v apt-get >/dev/null; then
-    echo "The tests need PostgreSQL 13 or newer (initdb and postgres). Install it and run 'make test' again." >&2
+    echo "The tests need PostgreSQL 15 or newer (initdb and postgres). Install it and run 'make test' again." >&2
     exit 1
 fi
 as_root=()
