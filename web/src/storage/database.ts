@@ -30,8 +30,6 @@ export interface StoredPhoto {
   /** The code with which the office did not take it. */
   readonly problem: string | null;
   readonly thumbnail: Bytes | null;
-  /** Bytes of the whole picture. */
-  readonly size: number;
   /** ISO 8601: when it was made or, once the office has it, last looked at. */
   readonly usedAt: string;
 }
@@ -39,6 +37,7 @@ export interface StoredPhoto {
 interface StoredPicture {
   readonly hash: string;
   readonly bytes: Bytes;
+  readonly size: number;
 }
 
 /** A change until the service's own state holds it: `acked` is the number it took effect with, 0 while it waits. */
@@ -122,7 +121,7 @@ export class PhoneDatabase extends Dexie {
     this.version(2)
       .stores({ histories: "[kind+id], at" })
       .upgrade(completeRows);
-    this.version(3).stores({ photos: "hash, unsent", pictures: "hash" });
+    this.version(3).stores({ photos: "hash, unsent, [unsent+usedAt]", pictures: "hash, size" });
     this.on("populate", (transaction) => transaction.table("meta").add(newAccount()));
   }
 }

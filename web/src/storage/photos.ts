@@ -17,8 +17,8 @@ export type PictureToSend = Pick<OwnPhoto, "hash" | "bytes"> & { readonly thumbn
 /** Inside the caller's transaction, so that a photo's record and its picture are both kept or neither. */
 export async function keepOwn(database: PhoneDatabase, photo: PictureToSend): Promise<void> {
   const { hash, bytes, thumbnail } = photo;
-  await database.pictures.put({ hash, bytes });
-  await database.photos.put({ hash, unsent: 1, problem: null, thumbnail, size: bytes.length, usedAt: now() });
+  await database.pictures.put({ hash, bytes, size: bytes.length });
+  await database.photos.put({ hash, unsent: 1, problem: null, thumbnail, usedAt: now() });
 }
 
 export class Photos {
@@ -76,30 +76,37 @@ export class Photos {
   }
 
   async keepPicture(hash: string, bytes: Bytes): Promise<void> {
-    await this.#keep(hash, { size: bytes.length }, bytes);
+    await this.#keep(hash, {}, bytes);
   }
 
   async #keep(hash: string, news: Partial<StoredPhoto>, bytes?: Bytes): Promise<void> {
     await committed(() =>
       this.database.transaction("rw", this.database.photos, this.database.pictures, async () => {
         const known = await this.database.photos.get(hash);
-        if (bytes !== undefined) await this.database.pictures.put({ hash, bytes });
+        if (bytes !== undefined) await this.database.pictures.put({ hash, bytes, size: bytes.length });
         await this.database.photos.put({ ...fresh(hash), ...known, ...news, usedAt: known?.unsent === 1 ? known.usedAt : now() });
         await this.#keepWithin();
       }),
     );
   }
 
-  /** What the office has too goes where it is too much: pictures by their bytes, then small ones by their number. */
+  /**
+   * What the office has too goes where it is too much, that looked at longest ago first: pictures by their bytes, small
+   * ones by their number. Only keys are read, for this happens with every picture that comes.
+   */
   async #keepWithin(): Promise<void> {
-    const theirs = await this.database.photos.where("unsent").equals(0).sortBy("usedAt");
-    const withPicture = new Set(await this.database.pictures.toCollection().primaryKeys());
-    let bytes = 0;
-    for (const [index, { hash, size }] of theirs.reverse().entries()) {
-      if (withPicture.has(hash)) bytes += size;
-      if (bytes > this.most.bytes) await this.database.pictures.delete(hash);
-      if (index >= this.most.thumbnails) await this.database.photos.delete(hash);
-    }
+    const { photos, pictures } = this.database;
+    const oldest = await photos.where("[unsent+usedAt]").between([0, ""], [0, "\uffff"]).primaryKeys();
+    await pictures.bulkDelete(beyond(oldest, await this.#sizes(), this.most.bytes));
+    const tooMany = oldest.slice(0, Math.max(0, oldest.length - this.most.thumbnails));
+    await photos.bulkDelete(tooMany);
+    await pictures.bulkDelete(tooMany);
+  }
+
+  async #sizes(): Promise<ReadonlyMap<string, number>> {
+    const bySize = this.database.pictures.orderBy("size");
+    const [hashes, sizes] = [await bySize.primaryKeys(), await bySize.keys()];
+    return new Map(hashes.map((hash, index) => [hash, Number(sizes[index])]));
   }
 
   /** The office has it whole. */
@@ -161,8 +168,21 @@ async function namedHashes(database: PhoneDatabase): Promise<ReadonlySet<unknown
   return new Set([...records, ...held, ...changes].map(({ fields }) => fields["hash"]));
 }
 
+/** The first of them that must go so that the others have no more bytes than `most`. */
+function beyond(oldest: readonly string[], sizes: ReadonlyMap<string, number>, most: number): string[] {
+  const sizeOf = (hash: string) => sizes.get(hash) ?? 0;
+  let tooMuch = oldest.reduce((sum, hash) => sum + sizeOf(hash), 0) - most;
+  const gone = [];
+  for (const hash of oldest) {
+    if (tooMuch <= 0) break;
+    tooMuch -= sizeOf(hash);
+    gone.push(hash);
+  }
+  return gone;
+}
+
 function fresh(hash: string): StoredPhoto {
-  return { hash, unsent: 0, problem: null, thumbnail: null, size: 0, usedAt: now() };
+  return { hash, unsent: 0, problem: null, thumbnail: null, usedAt: now() };
 }
 
 function now(): string {
