@@ -107,18 +107,19 @@ def test_a_good_request_is_answered_as_described_and_gets_through(company: Compa
 
 
 @pytest.mark.parametrize("who", MAKES_GOOD)
-def test_any_push_is_answered_as_described_and_can_be_pulled_by_everybody(company: Company, who: str) -> None:
-    client, number = company.clients[who], {"foreman": 7, "setter": 1}[who]
+def test_any_push_is_answered_as_described_and_can_be_pulled_by_everybody(client: Client, who: str) -> None:
+    company = company_of(client)
+    asking, number = company.clients[who], {"foreman": 7, "setter": 1}[who]
     outcomes: set[str] = set()
 
-    @settings(QUIETLY, max_examples=30)
+    @settings(QUIETLY, max_examples=20)
     @given(good_pushes())
     def ask(case: AnyCase) -> None:
         nonlocal number
         body: Any = case.body
         for place, one in enumerate(body["changes"]):
             one["number"] = number + place
-        reply = answered(client, case)
+        reply = answered(asking, case)
         results = reply.json()["results"] if reply.status_code == 200 else []
         number += len(results)
         outcomes.update(result["outcome"] for result in results)
