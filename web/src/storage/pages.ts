@@ -66,10 +66,12 @@ async function dropCovered(database: PhoneDatabase, { cursor }: Account, page: P
  * tab with the app's first version: it counts as come with it.
  */
 async function sweep(database: PhoneDatabase, view: number): Promise<readonly RecordKey[]> {
-  const old = await database.records.filter((record) => record.view !== undefined && record.view !== view).toArray();
+  const all = await database.records.toArray(); // at once: a cursor over ten thousand takes seconds on a phone
+  const old = all.filter((record) => record.view !== undefined && record.view !== view);
   const keys = old.map(({ kind, id }): [StoredRecord["kind"], string] => [kind, id]);
   await database.records.bulkDelete(keys);
   await database.histories.bulkDelete(keys);
-  await database.records.filter((record) => record.view === undefined).modify({ view, conflicts: {} });
+  const unstamped = all.filter((record) => record.view === undefined);
+  await database.records.bulkPut(unstamped.map((record) => ({ conflicts: {}, ...record, view })));
   return keys;
 }
