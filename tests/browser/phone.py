@@ -81,7 +81,7 @@ class Phone(Hand):
     def home(self) -> None:
         """To the list of jobs, as after opening the app again."""
         self.page.goto(self.page.evaluate("location.origin"))
-        self.wait_for("new-job")
+        self.wait_for("jobs")
 
     def wait_until_kept(self) -> None:
         """Wait until the app's files are on the phone, so that it can open without a network."""

@@ -20,3 +20,8 @@ export async function saved(action: Promise<unknown>): Promise<boolean> {
     return false;
   }
 }
+
+/** The same for an edit of the fields that were changed; true at once where none was. */
+export async function savedIfAny(fields: object, edit: () => Promise<unknown>): Promise<boolean> {
+  return Object.keys(fields).length === 0 || saved(edit());
+}

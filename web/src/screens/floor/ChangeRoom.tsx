@@ -1,21 +1,23 @@
 /** A room's name and note, and deleting it. */
 import { clearDraft, deleteRecord, editRoom } from "../../state";
 import { t } from "../../words";
+import { changedFields } from "../common/changed";
 import { Dialog } from "../common/Dialog";
 import { Link } from "../common/Link";
 import { go, pathOfHistory } from "../common/route";
-import { saved } from "../common/saving";
+import { saved, savedIfAny } from "../common/saving";
 import { TextField, typedIn } from "../common/TextField";
 import type { RoomView } from "../common/useRoom";
 
 export function ChangeRoom({ room, onClose }: { room: RoomView; onClose: () => void }) {
   const [name, note] = [`room-name:${room.id}`, `room-note:${room.id}`];
   const keep = async () => {
-    const fields = { name: typedIn(name, room.fields.name ?? "").trim(), note: typedIn(note, room.fields.note ?? "").trim() };
-    if (fields.name && (await saved(editRoom(room.id, fields, { draft: name })))) {
-      await saved(clearDraft(note));
-      onClose();
-    }
+    const { name: oldName, note: oldNote } = room.fields;
+    const typed = { name: typedIn(name, oldName ?? "").trim(), note: typedIn(note, oldNote ?? "").trim() };
+    const fields = changedFields({ name: oldName, note: oldNote }, typed);
+    if (!typed.name || !(await savedIfAny(fields, () => editRoom(room.id, fields, { draft: name })))) return;
+    await saved(Promise.all([clearDraft(name), clearDraft(note)]));
+    onClose();
   };
   const remove = async () => { if (await saved(deleteRecord("room", room.id))) go(`/job/${room.fields.job_id ?? ""}`); };
   return (

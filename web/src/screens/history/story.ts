@@ -58,8 +58,9 @@ function fromUnsent({ change_id: id, device_time: at, fields }: Unsent): Told {
   return { id, at, fields, concurrent: [], overruled: [], by: { person: null, deviceId: null, deviceName: null, isUnsent: true } };
 }
 
+/** Whether a person would read the same: a text that was emptied says as much as one that never stood there. */
 export function isSame(one: unknown, other: unknown): boolean {
-  return JSON.stringify(one ?? null) === JSON.stringify(other ?? null);
+  return JSON.stringify(one === "" ? null : (one ?? null)) === JSON.stringify(other === "" ? null : (other ?? null));
 }
 
 /** The story of one record, or of a reading with its corrections. What this phone has not sent stands on top. */

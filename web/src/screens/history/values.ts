@@ -27,6 +27,7 @@ function list<T>(one: (value: T) => string): (values: readonly T[]) => string {
 }
 
 function outlineText(outline: Outline): string {
+  if (!("vertices" in outline || "walls" in outline)) return t("value.nothing");
   const corners = cornersOf(outline);
   const cutouts = outline.cutouts?.length ?? 0;
   const values = { walls: corners.length, area: Math.abs(twiceArea(corners)) / 2 / MM2_PER_M2, cutouts };
@@ -127,7 +128,7 @@ export function valueText(kind: Kind, field: string, value: unknown): string {
 function attempted(write: AnyWriter, value: unknown): string | null {
   try {
     const written = write(value);
-    return typeof written === "string" ? written : null;
+    return typeof written === "string" && !written.includes("NaN") ? written : null;
   } catch (error) {
     if (error instanceof TypeError || error instanceof RangeError) return null;
     throw error;

@@ -3,13 +3,14 @@ import { useState } from "preact/hooks";
 import { PaperSheet } from "../../drawing/Sheet";
 import { clearDraft, createRoom, deleteRecord, editJob, isForeman, jobOf, mayWrite, readingsOf, roomsOf, type Row } from "../../state";
 import { t } from "../../words";
+import { changedFields } from "../common/changed";
 import { Dialog } from "../common/Dialog";
 import { roomScene } from "../common/roomFigure";
 import { Link } from "../common/Link";
 import { Missing } from "../common/Missing";
 import { ToDecide } from "../common/ToDecide";
 import { go, pathOfHistory, pathOfRoom } from "../common/route";
-import { saved } from "../common/saving";
+import { saved, savedIfAny } from "../common/saving";
 import { TextField, typedIn } from "../common/TextField";
 import { Crew } from "./Crew";
 
@@ -50,11 +51,12 @@ function NewRoom({ job }: { job: string }) {
 function ChangeJob({ job, onClose }: { job: Row<"job">; onClose: () => void }) {
   const [name, place] = [`job-name:${job.id}`, `job-place:${job.id}`];
   const change = async () => {
-    const fields = { name: typedIn(name, job.fields.name ?? "").trim(), place: typedIn(place, job.fields.place ?? "").trim() };
-    if (fields.name && (await saved(editJob(job.id, fields, { draft: name })))) {
-      await saved(clearDraft(place));
-      onClose();
-    }
+    const { name: oldName, place: oldPlace } = job.fields;
+    const typed = { name: typedIn(name, oldName ?? "").trim(), place: typedIn(place, oldPlace ?? "").trim() };
+    const fields = changedFields({ name: oldName, place: oldPlace }, typed);
+    if (!typed.name || !(await savedIfAny(fields, () => editJob(job.id, fields, { draft: name })))) return;
+    await saved(Promise.all([clearDraft(name), clearDraft(place)]));
+    onClose();
   };
   const remove = async () => { if (await saved(deleteRecord("job", job.id))) go("/"); };
   return (

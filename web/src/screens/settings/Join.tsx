@@ -59,7 +59,7 @@ export function Join() {
   const [code, person, device] = [typedIn(CODE).trim(), typedIn(PERSON).trim(), typedIn(DEVICE).trim()];
   const ask = async () => {
     setAsking(true);
-    const answer = await (device === "" ? join(code, person) : join(code, person, device));
+    const answer = await join(code, person, device || t("join.device_default"));
     setAsking(false);
     setOutcome(answer);
     if (answer.outcome === "joined") await clearDraft(CODE);

@@ -26,7 +26,7 @@ function Keeping() {
       <p data-testid="promise">{promiseText()}</p>
       {persisted === false && <p class="quiet small">{t("stored.install")}</p>}
       {persisted === false && <button type="button" class="button wide" data-testid="ask-to-keep" onClick={() => void askToKeep()}>{t("stored.ask")}</button>}
-      {usedBytes !== null && quotaBytes !== null && <p class="quiet" data-testid="used">{t("stored.used_of", { used: megabytes(usedBytes), quota: megabytes(quotaBytes) })}</p>}
+      {usedBytes !== null && quotaBytes !== null && <p class="quiet" data-testid="used">{t("stored.used_of", { used: megabytes(usedBytes), quota: numberText(quotaBytes / MEGABYTE, 0, reader.value.language) })}</p>}
     </>
   );
 }

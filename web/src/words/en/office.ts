@@ -19,6 +19,7 @@ export const office = {
   "join.person": "Your name (leave empty if the office has entered it)",
   "join.person_needed": "Your name (needed with this code)",
   "join.device": "Name of {phone|this phone|this computer} (may stay empty)",
+  "join.device_default": "{phone|phone|computer}",
   "join.now": "Join",
   "join.asking": "Asking …",
   "join.joined": "Joined. What waited is on its way.",

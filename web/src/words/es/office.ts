@@ -21,6 +21,7 @@ export const office: Readonly<Record<keyof typeof english, string>> = {
   "join.person": "Su nombre (vacío si la oficina ya lo anotó)",
   "join.person_needed": "Su nombre (hace falta con este código)",
   "join.device": "Nombre de {phone|este teléfono|esta computadora} (puede quedar vacío)",
+  "join.device_default": "{phone|teléfono|computadora}",
   "join.now": "Unirse",
   "join.asking": "Preguntando …",
   "join.joined": "Unido. Lo que esperaba va en camino.",
