@@ -1,4 +1,6 @@
+import "fake-indexeddb/auto";
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { Office } from "../../src/sync";
 import { OfficeDouble } from "./office_double";
 import { job, Phone } from "./phone";
 
@@ -166,6 +168,25 @@ test("the live stream brings no request for what this phone has, and one pull fo
   office.view += 1;
   phone.office.heard({ latest: 2, view: 2 });
   await expect.poll(() => phone.line.asked).toEqual(["/api/pull", "/api/pull", "/api/session"]);
+});
+
+test("of two tabs that hear of a push, neither asks for what the other has brought", async () => {
+  const phone = await joined();
+  let turn: Promise<unknown> = Promise.resolve();
+  const alone = <T>(work: () => Promise<T>) => {
+    const mine = turn.then(work);
+    turn = mine.catch(() => undefined);
+    return mine;
+  };
+  const tabs = [1, 2].map(() => new Office(phone.storage, { http: phone.line.http, isOnline: () => true, alone }));
+  for (const tab of tabs) await tab.syncNow();
+  await phone.save(job("a", "Mill house"));
+  phone.line.asked.length = 0;
+  const round = tabs[0]?.syncNow();
+  for (const tab of tabs) tab.heard({ latest: 1, view: 1 });
+  await round;
+  await alone(() => Promise.resolve());
+  expect(phone.line.asked).toEqual(["/api/push", "/api/pull"]);
 });
 
 test("an answer of something between phone and office is no answer of the office", async () => {
