@@ -1,0 +1,112 @@
+"""A phone whose storage is full says so, keeps what is typed, loses nothing, and saves once there is room."""
+
+from collections.abc import Callable
+
+import pytest
+from playwright.sync_api import Page, expect
+from tests.browser.phone import Phone
+from tests.browser.running import Service
+from tests.faults.written import check_whole, written_on
+
+pytestmark = pytest.mark.browser
+
+RECTANGLE = [("9", "left"), ("7", "left"), ("9", "left"), ("7", "left")]
+ROUND = [("41", 3), ("41", 7), ("41", 5)]
+QUOTA = 1_000_000
+FULL = "this phone is full"
+FILL = """
+async () => {
+  const opening = indexedDB.open("ballast");
+  opening.onupgradeneeded = () => opening.result.createObjectStore("ballast", { autoIncrement: true });
+  await new Promise((done, fail) => { opening.onsuccess = done; opening.onerror = () => fail(opening.error); });
+  const noise = (size) => Array.from({ length: size }, () => String.fromCharCode(33 + Math.random() * 90)).join("");
+  const takes = (size) => new Promise((answer) => {
+    const transaction = opening.result.transaction("ballast", "readwrite");
+    transaction.objectStore("ballast").put(noise(size));
+    transaction.oncomplete = () => answer(true);
+    transaction.onabort = () => answer(false);
+  });
+  let added = 0;
+  for (const size of [100000, 10000, 1000, 100, 10]) {
+    while (added < 1000 && (await takes(size))) added += 1;
+  }
+  opening.result.close();
+  return added < 1000;
+}
+"""
+"""Something else of the same browser takes all that is left, to the last bytes. True once nothing more is taken."""
+MAKE_ROOM = """
+() => new Promise((done, fail) => {
+  const deleting = indexedDB.deleteDatabase("ballast");
+  deleting.onsuccess = () => done();
+  deleting.onerror = () => fail(deleting.error);
+})
+"""
+
+
+def open_small(phone: Phone, service: Service) -> None:
+    """The app on a phone that grants it next to nothing, as when other things have filled it; nothing is planned."""
+    phone.context.route("**/assets/engine-*.json", lambda route: route.abort())
+    told = {"origin": service.address, "quotaSize": QUOTA}
+    phone.context.new_cdp_session(phone.page).send("Storage.overrideQuotaForOrigin", told)
+    phone.open(service.address)
+
+
+def fill(page: Page) -> None:
+    assert page.evaluate(FILL)
+
+
+def typed(phone: Phone) -> str:
+    return phone.text("typed").replace("\u00a0", " ")
+
+
+def test_a_full_phone_says_so_keeps_what_is_typed_and_saves_it_when_there_is_room(
+    service: Service, new_phone: Callable[..., Phone]
+) -> None:
+    phone: Phone = new_phone()
+    open_small(phone, service)
+    phone.begin_room("Heron Court 3", "Upper Ferry", "Hall")
+    phone.walk(RECTANGLE)
+    phone.go_to("levels")
+    phone.read(ROUND)
+
+    fill(phone.page)
+    phone.keys("4", "0", "part-9")
+    phone.wait_for_text("save-line", FULL)
+    phone.shot("full-phone")
+    assert typed(phone) == "40 9/16″"
+    check_whole(written := written_on(phone.page), len(ROUND))
+    assert len(written.readings) == len(ROUND)
+
+    phone.page.evaluate(MAKE_ROOM)
+    phone.keys("next")
+    phone.wait_for_text("entry-what", r"\b5\b")
+    expect(phone.page.get_by_test_id("save-line")).not_to_contain_text(FULL)
+    assert len(written_on(phone.page).readings) == len(ROUND) + 1
+    phone.page.reload()
+    phone.wait_for_text("entry-what", r"\b5\b")
+    assert set(phone.complaints) <= {"Not saved: full"}
+
+
+def test_a_full_phone_still_hands_over_what_it_holds_and_what_was_typed_follows(
+    service: Service, new_phone: Callable[..., Phone]
+) -> None:
+    phone: Phone = new_phone()
+    open_small(phone, service)
+    phone.begin_room("Heron Court 3", "Upper Ferry", "Hall")
+    phone.walk(RECTANGLE)
+    phone.go_to("levels")
+    phone.read(ROUND)
+    levels = phone.page.url
+    phone.home()
+    phone.join(service.join_code(), "Ana")
+    phone.wait_for_text("save-line", r"^Saved on this phone · sent ")
+
+    phone.open(levels)
+    fill(phone.page)
+    phone.keys("4", "0", "part-9")
+    phone.wait_for_text("save-line", FULL)
+    phone.page.evaluate(MAKE_ROOM)
+    phone.keys("next")
+    phone.wait_for_text("save-line", r"^Saved on this phone · sent ")
+    assert len(written_on(phone.page).readings) == len(ROUND) + 1
