@@ -38,12 +38,15 @@ class Base(RuleBasedStateMachine):
     bases: ClassVar[Bases]
     pipe: ClassVar[Pipe]
     steps: ClassVar[Counter[str]]
+    """How often what happened."""
+    met: ClassVar[Counter[str]]
+    """What the phones came upon: outcomes, refusals, problems, conflicts."""
 
     def __init__(self) -> None:
         super().__init__()
         self.folder = Path(mkdtemp(prefix="evenbed-test-"))
         self.time, self.memory, self.names = TrueTime(), Memory(), Names()
-        self.office = Office(self.bases.fresh(), self.time, self.folder)
+        self.office = Office(self.bases.fresh(), self.time, self.folder, self.met)
         self.tool = Phones(self.pipe, self.office, self.time, self.taken)
         self.phones = [
             Phone(worker, worker.name, timedelta(hours=wrong))
@@ -137,6 +140,7 @@ class Base(RuleBasedStateMachine):
         log, records, roles = self.office.log(), self.office.records(), self.office.roles()
         contents: dict[str, Contents] = {phone.disk: self.tool.contents(phone) for phone in self.phones}
         promises.check_log(log, records)
+        self.met["conflict"] += sum(len(lost) for record in records for lost in record.conflicts.values())
         for phone in self.phones:
             told = contents[phone.disk], records, phone.worker.id, roles[phone.worker.id]
             promises.check_replica(self.tool.loaded(phone), *told)

@@ -1,6 +1,7 @@
 """The real service over a real database, with a clock that the machine sets."""
 
 import asyncio
+from collections import Counter
 from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass
@@ -9,7 +10,7 @@ from pathlib import Path
 from typing import Any, Self
 
 import httpx
-from sqlalchemy import event
+from sqlalchemy import Connection, event
 
 import evenbed.api.service
 from evenbed.api.service import COOKIE
@@ -55,8 +56,9 @@ class TrueTime:
 class Office:
     """One service. It can be cut off in mid-work, started again, backed up and restored."""
 
-    def __init__(self, url: str, time: TrueTime, folder: Path) -> None:
+    def __init__(self, url: str, time: TrueTime, folder: Path, met: Counter[str]) -> None:
         self.url = url
+        self._met = met
         self._folder = folder
         self._backups = 0
         self._loop = asyncio.new_event_loop()
@@ -95,8 +97,16 @@ class Office:
         """The reply to a browser's request, and the cookie that came with it."""
         headers = {"content-type": "application/json"} | ({"cookie": f"{COOKIE}={token}"} if token else {})
         reply = self._ask(method, path, content=body, headers=headers)
+        self._count(path, reply)
         kind = reply.headers.get("content-type", "")
         return Answer(reply.status_code, reply.text, kind), reply.cookies.get(COOKIE)
+
+    def _count(self, path: str, reply: httpx.Response) -> None:
+        """What phones were answered, so that a run can show what it came upon."""
+        if not reply.is_success:
+            self._met[reply.json()["code"]] += 1
+        elif path == "/api/push":
+            self._met.update(one["reason"] or one["outcome"] for one in reply.json()["results"])
 
     def _ask(self, method: str, path: str, **told: Any) -> httpx.Response:
         self._client.cookies.clear()
@@ -105,7 +115,8 @@ class Office:
     def cut_off(self, work: Callable[[], object]) -> None:
         """Do this with a service that loses its power at the moment of its next commit; then start it again."""
 
-        def power_cut(_connection: object) -> None:
+        def power_cut(connection: Connection) -> None:
+            connection.invalidate()
             raise PowerCutError
 
         event.listen(self.store.engine, "commit", power_cut)
