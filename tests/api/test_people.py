@@ -76,6 +76,7 @@ def test_an_invitation_says_until_when_it_holds(ana: Client) -> None:
         {"role": "setter", "name": "Ben", "person_id": JOB},
         {"role": "king", "name": "Ben"},
         {"role": "setter", "name": ""},
+        {"role": "setter", "name": "  "},
         {"role": "setter", "name": "a\nb"},
         {"role": "setter", "name": "x" * 201},
         {"person_id": "Ben"},

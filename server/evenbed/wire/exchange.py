@@ -13,7 +13,11 @@ Version = Annotated[int, Field(ge=1, le=1_000_000), WHOLE]
 Count = Annotated[int, Field(ge=0, le=2**53), WHOLE]
 Numbered = Annotated[int, Field(ge=1, le=2**53), WHOLE]
 EnvelopeText = Annotated[str, Field(max_length=LONGEST_ID, pattern=r"^[^\x00-\x1f\x7f]*$")]
-SpokenName = Annotated[str, Field(min_length=1, max_length=LONGEST_NAME, pattern=r"^[^\x00-\x1f\x7f]+$")]
+SpokenName = Annotated[
+    str,
+    Field(min_length=1, max_length=LONGEST_NAME, pattern=r"^[^\x00-\x1f\x7f]*[^\x00-\x20\x7f][^\x00-\x1f\x7f]*$"),
+]
+"""On one line, and not all blanks."""
 Role = Literal["foreman", "setter", "viewer"]
 """A foreman sees and decides everything; a setter works on the jobs assigned; a viewer looks at them."""
 FieldValues = dict[str, JsonValue]
