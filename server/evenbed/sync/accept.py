@@ -6,15 +6,16 @@ nothing of the push was taken.
 
 from dataclasses import dataclass
 from datetime import datetime
+from typing import NamedTuple
 
 from evenbed.sync.check import refusal_of, refuse
 from evenbed.sync.clocks import corrected_times
 from evenbed.sync.jobs import job_id_of
 from evenbed.sync.merge import merge
-from evenbed.sync.model import Author, Edit, Entry, Record, Refusal
+from evenbed.sync.model import NO_EFFECT, Author, Edit, Effect, Entry, Outcome, Refusal
 from evenbed.sync.port import Ledger
 from evenbed.sync.upgrade import STEPS, Step, change_today
-from evenbed.wire.exchange import Change, FieldValues, PushRequest, PushResult, Role
+from evenbed.wire.exchange import Change, PushRequest, PushResult, Role
 from evenbed.wire.protocol import PROTOCOL
 from evenbed.wire.refusals import Reason
 
@@ -61,6 +62,13 @@ class Sender:
     steps: tuple[Step, ...]
 
 
+class Moments(NamedTuple):
+    """When an edit was made, by the service's clock, and when it came."""
+
+    at: datetime
+    received_at: datetime
+
+
 def accept_push(
     ledger: Ledger,
     author: Author,
@@ -80,7 +88,8 @@ def accept_push(
     times = corrected_times(edits, push.device_time, received_at, last.at if last else None)
     sender = Sender(author, role, steps)
     results = [
-        _accept(ledger, sender, change, (at, received_at)) for change, at in zip(push.changes, times, strict=True)
+        _accept(ledger, sender, change, Moments(at, received_at))
+        for change, at in zip(push.changes, times, strict=True)
     ]
     ledger.write()
     return results
@@ -94,14 +103,14 @@ def _check_versions(push: PushRequest, newest_schema: int) -> None:
         raise UpdateNeededError("record schema", got, newest_schema)
 
 
-def _accept(ledger: Ledger, sender: Sender, change: Change, moments: tuple[datetime, datetime]) -> PushResult:
+def _accept(ledger: Ledger, sender: Sender, change: Change, moments: Moments) -> PushResult:
     last = ledger.last_entry(sender.author.device_id)
     expected = 1 if last is None else last.number + 1
     if change.number < expected:
         return _repeated(ledger, sender.author, change)
     if change.number > expected:
         raise GapError(expected, change.number)
-    return _take(ledger, sender, _entry(sender.author, change, *moments), change)
+    return _take(ledger, sender, change, moments)
 
 
 def _repeated(ledger: Ledger, author: Author, change: Change) -> PushResult:
@@ -109,80 +118,89 @@ def _repeated(ledger: Ledger, author: Author, change: Change) -> PushResult:
     if entry is None or entry.change_id != change.change_id:
         raise DeviceForkedError(change.number)
     if entry.refusal is not None:
-        return _refused_result(entry, entry.refusal)
-    return _already_applied(entry, ledger.applied(change.change_id))
+        return _refused_result(change, entry.refusal)
+    return _already_applied(change, ledger.applied(change.change_id))
 
 
-def _entry(author: Author, change: Change, at: datetime, received_at: datetime) -> Entry:
+def _take(ledger: Ledger, sender: Sender, sent: Change, moments: Moments) -> PushResult:
+    earlier = ledger.applied(sent.change_id)
+    if earlier is not None:
+        return _take_again(ledger, sender, sent, moments, earlier)
+    change, record = change_today(sent, sender.steps), ledger.record(sent.kind, sent.record_id)
+    refusal = refusal_of(change, record, ledger, sender.author, sender.role)
+    if refusal is not None:
+        return _refuse(ledger, sender, sent, moments, refusal)
+    sequence = ledger.next_sequence()
+    job_id = record.job_id if record else job_id_of(change.kind, change.record_id, change.fields, ledger.record)
+    merged, effect = merge(record, _edit(sender.author, change, moments.at, sequence, job_id))
+    ledger.save_record(merged)
+    ledger.add_entry(_entry(sender, sent, moments, "applied", sequence=sequence, effect=effect))
+    return PushResult(number=sent.number, change_id=sent.change_id, outcome="applied", sequence=sequence)
+
+
+def _take_again(ledger: Ledger, sender: Sender, sent: Change, moments: Moments, earlier: Entry) -> PushResult:
+    """A change that reached the service before, from the device's former self: once is enough."""
+    same = (sent.kind, sent.record_id, sent.fields) == (earlier.kind, earlier.record_id, earlier.fields)
+    if not same:
+        return _refuse(ledger, sender, sent, moments, refuse(Reason.CHANGE_ID_TAKEN))
+    ledger.add_entry(_entry(sender, sent, moments, "already_applied"))
+    return _already_applied(sent, earlier)
+
+
+def _refuse(ledger: Ledger, sender: Sender, sent: Change, moments: Moments, refusal: Refusal) -> PushResult:
+    ledger.add_entry(_entry(sender, sent, moments, "refused", refusal=refusal))
+    return _refused_result(sent, refusal)
+
+
+def _edit(author: Author, change: Change, at: datetime, sequence: int, job_id: str) -> Edit:
+    """The change as the merge takes it."""
+    return Edit(sequence, author, at, change.kind, change.record_id, job_id, change.fields, change.seen)
+
+
+def _entry(
+    sender: Sender,
+    sent: Change,
+    moments: Moments,
+    outcome: Outcome,
+    *,
+    sequence: int | None = None,
+    effect: Effect = NO_EFFECT,
+    refusal: Refusal | None = None,
+) -> Entry:
+    """The change as the log keeps it: as it was sent."""
     return Entry(
-        change_id=change.change_id,
-        number=change.number,
-        outcome="applied",
-        author=author,
-        kind=change.kind,
-        record_id=change.record_id,
-        fields=change.fields,
-        seen=change.seen,
-        schema=change.schema_,
-        device_time=change.device_time,
-        at=at,
-        received_at=received_at,
+        change_id=sent.change_id,
+        number=sent.number,
+        outcome=outcome,
+        author=sender.author,
+        kind=sent.kind,
+        record_id=sent.record_id,
+        fields=sent.fields,
+        seen=sent.seen,
+        schema=sent.schema_,
+        device_time=sent.device_time,
+        at=moments.at,
+        received_at=moments.received_at,
+        sequence=sequence,
+        effect=effect,
+        refusal=refusal,
     )
 
 
-def _take(ledger: Ledger, sender: Sender, entry: Entry, sent: Change) -> PushResult:
-    earlier = ledger.applied(entry.change_id)
-    if earlier is not None:
-        return _take_again(ledger, entry, earlier)
-    change, record = change_today(sent, sender.steps), ledger.record(entry.kind, entry.record_id)
-    refusal = refusal_of(change, record, ledger, sender.author, sender.role)
-    if refusal is not None:
-        return _keep_refused(ledger, entry, refusal)
-    return _apply(ledger, entry, change.fields, record)
-
-
-def _take_again(ledger: Ledger, entry: Entry, earlier: Entry) -> PushResult:
-    """A change that reached the service before, from the device's former self: once is enough."""
-    same = (entry.kind, entry.record_id, entry.fields) == (earlier.kind, earlier.record_id, earlier.fields)
-    if not same:
-        return _keep_refused(ledger, entry, refuse(Reason.CHANGE_ID_TAKEN))
-    ledger.add_entry(entry.as_already_applied())
-    return _already_applied(entry, earlier)
-
-
-def _keep_refused(ledger: Ledger, entry: Entry, refusal: Refusal) -> PushResult:
-    ledger.add_entry(entry.as_refused(refusal))
-    return _refused_result(entry, refusal)
-
-
-def _apply(ledger: Ledger, entry: Entry, fields: FieldValues, record: Record | None) -> PushResult:
-    sequence = ledger.next_sequence()
-    job_id = record.job_id if record else job_id_of(entry.kind, entry.record_id, fields, ledger.record)
-    merged, effect = merge(record, edit_from(entry, sequence, job_id, fields))
-    ledger.save_record(merged)
-    ledger.add_entry(entry.as_applied(sequence, effect))
-    return PushResult(number=entry.number, change_id=entry.change_id, outcome="applied", sequence=sequence)
-
-
-def edit_from(entry: Entry, sequence: int, job_id: str, fields: FieldValues) -> Edit:
-    """The entry as the merge takes it, its fields in today's meaning."""
-    return Edit(sequence, entry.author, entry.at, entry.kind, entry.record_id, job_id, fields, entry.seen)
-
-
-def _refused_result(entry: Entry, refusal: Refusal) -> PushResult:
+def _refused_result(sent: Change, refusal: Refusal) -> PushResult:
     return PushResult(
-        number=entry.number,
-        change_id=entry.change_id,
+        number=sent.number,
+        change_id=sent.change_id,
         outcome="refused",
         reason=refusal.reason,
         message=refusal.message,
     )
 
 
-def _already_applied(entry: Entry, original: Entry | None) -> PushResult:
+def _already_applied(sent: Change, original: Entry | None) -> PushResult:
     return PushResult(
-        number=entry.number,
-        change_id=entry.change_id,
+        number=sent.number,
+        change_id=sent.change_id,
         outcome="already_applied",
         sequence=original.sequence if original else None,
     )

@@ -1,7 +1,7 @@
 """What the rules work on: records with a stamp on every field, and the log from which they can be made again."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Literal
 
@@ -77,6 +77,9 @@ class Effect:
     overruled: tuple[str, ...] = ()
 
 
+NO_EFFECT = Effect()
+
+
 @dataclass(frozen=True)
 class Edit:
     """A change ready to be merged: numbered by the service, its time corrected, its job known."""
@@ -116,17 +119,5 @@ class Entry:
     at: datetime
     received_at: datetime
     sequence: int | None = None
-    effect: Effect = Effect()
+    effect: Effect = NO_EFFECT
     refusal: Refusal | None = None
-
-    def as_applied(self, sequence: int, effect: Effect) -> "Entry":
-        """The same, applied as the service's change `sequence`."""
-        return replace(self, outcome="applied", sequence=sequence, effect=effect)
-
-    def as_already_applied(self) -> "Entry":
-        """The same, when another entry had brought it before."""
-        return replace(self, outcome="already_applied")
-
-    def as_refused(self, refusal: Refusal) -> "Entry":
-        """The same, not applied."""
-        return replace(self, outcome="refused", refusal=refusal)

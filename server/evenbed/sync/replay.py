@@ -2,10 +2,9 @@
 
 from collections.abc import Iterable
 
-from evenbed.sync.accept import edit_from
 from evenbed.sync.jobs import job_id_of
 from evenbed.sync.merge import merge
-from evenbed.sync.model import Entry, Record
+from evenbed.sync.model import Edit, Entry, Record
 from evenbed.sync.upgrade import STEPS, Step, fields_today
 from evenbed.wire.exchange import FieldValues
 
@@ -19,9 +18,13 @@ def records_from(entries: Iterable[Entry], steps: tuple[Step, ...] = STEPS) -> d
         if entry.sequence is not None:
             key = (entry.kind, entry.record_id)
             fields = fields_today(entry.kind, entry.fields, entry.schema, steps)
-            job_id = _job_id(records, key, fields)
-            records[key], _ = merge(records.get(key), edit_from(entry, entry.sequence, job_id, fields))
+            edit = _edit(entry, entry.sequence, _job_id(records, key, fields), fields)
+            records[key], _ = merge(records.get(key), edit)
     return records
+
+
+def _edit(entry: Entry, sequence: int, job_id: str, fields: FieldValues) -> Edit:
+    return Edit(sequence, entry.author, entry.at, entry.kind, entry.record_id, job_id, fields, entry.seen)
 
 
 def _job_id(records: dict[Key, Record], key: Key, fields: FieldValues) -> str:

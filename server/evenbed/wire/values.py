@@ -19,6 +19,7 @@ DEEPEST = 20
 """Lists and objects within each other. What could not be sent on to every phone must not be taken from one."""
 UUID_PATTERN = r"^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$"
 _UUID = re.compile(UUID_PATTERN)
+_NESTED = (dict, list)
 
 
 def is_uuid(text: str) -> bool:
@@ -28,7 +29,7 @@ def is_uuid(text: str) -> bool:
 
 def is_deeper(value: object, most: int = DEEPEST) -> bool:
     """True where lists and objects stand within each other more than `most` deep."""
-    if not isinstance(value, dict | list):
+    if not isinstance(value, _NESTED):
         return False
     parts = value.values() if isinstance(value, dict) else value
     return most == 0 or any(is_deeper(part, most - 1) for part in parts)
