@@ -1,17 +1,13 @@
-"""A phone as sync sees it: it numbers its edits, keeps them until they are answered, and may have a wrong clock."""
+"""A caller that pushes as a phone does: it numbers its edits, and keeps them until they are answered."""
 
 from collections.abc import Callable
-from copy import deepcopy
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from typing import Any
 from uuid import UUID
 
-from evenbed.sync.model import Record
 from evenbed.wire.exchange import Change, PushRequest, PushResult
 from evenbed.wire.protocol import PROTOCOL, SCHEMA
-
-Key = tuple[str, str]
 
 
 def uuid_text(number: int) -> str:
@@ -62,7 +58,6 @@ class Phone:
     number: int = 0
     cursor: int = 0
     waiting: list[Edit] = field(default_factory=list)
-    replica: dict[Key, dict[str, Any]] = field(default_factory=dict)
     refused: dict[str, str] = field(default_factory=dict)
 
     def edit(self, kind: str, record_id: str, fields: dict[str, Any], at: datetime) -> Edit:
@@ -79,19 +74,3 @@ class Phone:
         for result in results:
             if result.reason is not None:
                 self.refused[result.change_id] = result.reason
-
-    def take(self, records: tuple[Record, ...], cursor: int) -> None:
-        """One page of a pull."""
-        for record in records:
-            self.replica[record.kind, record.id] = dict(record.fields)
-        self.cursor = cursor
-
-    def copied(self) -> "Phone":
-        """A backup of the phone's storage."""
-        return replace(self, waiting=list(self.waiting), replica=deepcopy(self.replica), refused=dict(self.refused))
-
-    def become(self, device_id: str) -> None:
-        """Go on as a new device and offer everything that waits once more, numbered from 1."""
-        self.device_id = device_id
-        self.waiting = [replace(edit, number=n) for n, edit in enumerate(self.waiting, start=1)]
-        self.number = len(self.waiting)

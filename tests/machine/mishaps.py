@@ -106,15 +106,17 @@ class Mishaps(Base):
         self.tool.dismiss(self.phones[n], refused[which % len(refused)])
         self.memory.dismissed.add(refused[which % len(refused)])
 
-    @happens(often=2, is_copied=st.booleans())
-    def the_service_is_copied_or_starts_again(self, is_copied: bool) -> None:
-        """A backup while it runs; or a new process over the same database."""
-        if is_copied:
-            self.backups.append(self.office.back_up())
-        else:
-            self.office.start_again()
+    @happens()
+    def the_service_starts_again(self) -> None:
+        """A new process over the same database."""
+        self.office.start_again()
 
-    @happens(often=2, which=st.integers(0, 3))
+    @happens(often=2)
+    def the_service_is_copied(self) -> None:
+        """A backup while it runs."""
+        self.backups.append(self.office.back_up())
+
+    @happens(often=5, which=st.integers(0, 3))
     def the_service_is_put_back(self, which: int) -> None:
         """To a backup; its identity is another from then on."""
         if not self.backups:

@@ -18,14 +18,6 @@ SLOW = [HealthCheck.too_slow, HealthCheck.data_too_large, HealthCheck.large_base
 SHARE, SHARE_STEPS = 20, 60
 DEEP, DEEP_STEPS = 125, 100
 MET_SOON = {"applied", "already_applied", "foreman_only", "not_joined", "device_removed", "viewer_only_looks"}
-    "applied",
-    "already_applied",
-    "not_assigned",
-    "foreman_only",
-    "device_forked",
-    "not_joined",
-    "device_removed",
-}
 OTHERS = {"gap", "device_forked", "conflict", "not_assigned", "unknown_parent", "bad_value", "reading_is_final"}
 """What a run must have come upon; without these it would have proved little."""
 
