@@ -82,6 +82,14 @@ def test_what_a_service_still_running_on_the_file_is_sent_stays_on_the_phone(emp
     assert "moved" in reply.json()["detail"]
 
 
+def test_where_the_new_database_was_lost_the_file_can_be_moved_again(
+    demo: str, empty: str, postgres: PostgresDatabases, tmp_path: Path
+) -> None:
+    with postgres.empty(tmp_path) as lost:
+        move(demo, lost, 5.0)
+    assert move(demo, empty, 5.0) == sums(empty) == sums(demo)
+
+
 def test_a_database_that_holds_a_company_is_not_moved_into(
     demo: str, postgres: PostgresDatabases, tmp_path: Path
 ) -> None:

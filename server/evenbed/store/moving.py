@@ -76,6 +76,6 @@ def _retire(connection: Connection) -> None:
     for table in Table.metadata.tables:
         for write in WRITES:
             connection.exec_driver_sql(
-                f"CREATE TRIGGER moved_{table}_{write.lower()} BEFORE {write} ON {table} "
+                f"CREATE TRIGGER IF NOT EXISTS moved_{table}_{write.lower()} BEFORE {write} ON {table} "
                 "BEGIN SELECT RAISE(ABORT, 'this database has moved; start with the new EVENBED_DATABASE'); END"
             )
