@@ -100,6 +100,7 @@ def test_a_photo_taken_offline_is_shown_at_once_and_seen_by_others_once_there_is
     take_photo(ana, camera_file)
     expect(ana.page.get_by_test_id("photo-mark")).to_have_text("Waiting")
     ana.wait_for_text("photos-waiting", "1 photo waiting")
+    ana.page.get_by_test_id("photos").scroll_into_view_if_needed()
     ana.shot("photo-waiting")
     ana.new_tab()
     ana.open(service.address)  # the app was closed: it is all still here

@@ -3,6 +3,8 @@ import { deleteRecord, editPhoto, mayWrite, pictureOf, sendPhotoAgain, standingO
 import { momentText } from "../../units";
 import { reader, t, told } from "../../words";
 import { Dialog } from "../common/Dialog";
+import { Link } from "../common/Link";
+import { pathOfHistory } from "../common/route";
 import { saved } from "../common/saving";
 import { TextField, typedIn } from "../common/TextField";
 
@@ -74,6 +76,7 @@ export function PhotoSheet({ photo, onClose }: PhotoProps & { onClose: () => voi
         <Standing photo={photo} />
         <Facts photo={photo} />
         {mayWrite.value && <Changes photo={photo} onClose={onClose} />}
+        <Link to={pathOfHistory("photo", photo.id)} class="button wide" testid="photo-history">{t("history.open")}</Link>
       </div>
     </Dialog>
   );
