@@ -9,6 +9,8 @@ export interface StoredRecord {
   readonly id: string;
   readonly fields: AnyFields;
   readonly sequence: number;
+  /** When it last changed, by the service's clock; absent until the service tells it anew. */
+  readonly changed_at?: string;
   /** The view it came with; absent where a tab with the app's first version stored it. */
   readonly view?: number;
   readonly conflicts?: Conflicts;
@@ -128,7 +130,8 @@ export class PhoneDatabase extends Dexie {
 
 /** From version 1: nothing is dropped; what the new rows hold besides says that the service has not told it yet. */
 async function completeRows(transaction: Transaction): Promise<void> {
-  await transaction.table("records").toCollection().modify({ view: 0, conflicts: {} });
+  const records = transaction.table<StoredRecord>("records");
+  await records.bulkPut((await records.toArray()).map((record) => ({ ...record, view: 0, conflicts: {} })));
   await transaction.table<Account, string>("meta").where("key").equals("account").modify((row, to) => {
     to.value = { ...newAccount(), ...row, seen: row.cursor };
   });

@@ -46,8 +46,8 @@ function newer(here: StoredRecord | undefined, told: StoredRecord): StoredRecord
   return here !== undefined && here.sequence > told.sequence ? { ...here, view: told.view ?? 0 } : told;
 }
 
-function storedFrom({ kind, id, fields, sequence, conflicts }: PulledRecord, view: number): StoredRecord {
-  return { kind, id, fields, sequence, conflicts, view };
+function storedFrom({ kind, id, fields, sequence, conflicts, changed_at }: PulledRecord, view: number): StoredRecord {
+  return { kind, id, fields, sequence, conflicts, changed_at, view };
 }
 
 /** Changes that have done their work: their record came with their number, or the pull has come past it to its end. */

@@ -15,7 +15,8 @@ import {
   type StoredHistory,
 } from "./database";
 import { committed } from "./errors";
-import { adoptDatabase, continueFrom, noteWho, offerHeld, settlePush, takeNewIdentity, type Who } from "./exchange";
+import { adoptDatabase, offerHeld } from "./adopt";
+import { continueFrom, noteWho, settlePush, takeNewIdentity, type Who } from "./exchange";
 import { keepHistory, unsentOf } from "./kept";
 import { rowsFrom } from "./overlay";
 import { takePage, type Asked } from "./pages";

@@ -1,0 +1,108 @@
+/** The office's database was restored or replaced: what this phone knew is held aside, and offered to the new one. */
+import type { AnyFields, Kind, Role } from "../wire";
+import { loadAccount, type Account, type PhoneDatabase, type QueuedChange, type RecordKey, type StoredRecord } from "./database";
+import { differingFields, fieldsOnTop, keyText } from "./overlay";
+import { offerPicturesAgain } from "./photos";
+import { enqueueMade, madeNow, type Made } from "./queue";
+
+/**
+ * The service's database is another one (restored from a backup, or a new service): everything is pulled again, and
+ * what this phone knew is held aside until `offerHeld`. What is still held from the database before is offered first:
+ * the queue keeps it. The first identity is only noted.
+ */
+export async function adoptDatabase(database: PhoneDatabase, identity: string): Promise<void> {
+  const account = await loadAccount(database);
+  if (account.database === identity) return;
+  if (account.database !== null) {
+    await offerHeld(database);
+    await holdEverything(database, account.clockOffsetMs ?? 0);
+    await forgetSeen(database);
+    await offerPicturesAgain(database);
+  }
+  await database.meta.put({ ...account, database: identity, cursor: 0, seen: 0, view: 0, sweeping: false });
+}
+
+async function holdEverything(database: PhoneDatabase, offsetMs: number): Promise<void> {
+  const acked = await database.changes.where("acked").above(0).toArray();
+  await database.held.bulkPut(await database.records.toArray());
+  for (const key of new Set(acked.map((change) => keyText(change.kind, change.record_id)))) {
+    const own = acked.filter((change) => keyText(change.kind, change.record_id) === key);
+    await holdOnTop(database, own, offsetMs);
+  }
+  await database.changes.bulkDelete(acked.map((change) => change.change_id));
+  await database.records.clear();
+  await database.histories.clear();
+}
+
+/** What a waiting change had seen was counted in the old database's numbers: in the new one it has seen nothing. */
+async function forgetSeen(database: PhoneDatabase): Promise<void> {
+  const waiting = await database.changes.toArray();
+  await database.changes.bulkPut(waiting.map((change) => ({ ...change, seen: 0 })));
+}
+
+async function holdOnTop(database: PhoneDatabase, changes: readonly QueuedChange[], offsetMs: number): Promise<void> {
+  const first = changes[0];
+  if (first === undefined) return;
+  const { kind, record_id: id } = first;
+  const under = await database.held.get([kind, id]);
+  const made = Math.max(...changes.map((change) => Date.parse(change.device_time) + offsetMs));
+  const changed_at = new Date(Math.max(made, Date.parse(under?.changed_at ?? "") || made)).toISOString();
+  const fields = fieldsOnTop(under?.fields ?? {}, changes);
+  await database.held.put({ kind, id, fields, sequence: under?.sequence ?? 0, changed_at });
+}
+
+/** Parents before children, so that the service can place each. */
+const OFFER_ORDER: readonly Kind[] = ["job", "room", "reading", "placement", "climate", "photo"];
+
+/**
+ * After the new database was pulled to its end: offers every field it lacks or holds differently, once. A viewer has
+ * nothing to offer.
+ */
+export async function offerHeld(database: PhoneDatabase): Promise<readonly RecordKey[]> {
+  const held = (await database.held.toArray()).sort(
+    (a, b) => OFFER_ORDER.indexOf(a.kind) - OFFER_ORDER.indexOf(b.kind) || (a.id < b.id ? -1 : 1),
+  );
+  const account = await loadAccount(database);
+  const offers = await Promise.all(held.map((record) => offerFrom(database, record, account)));
+  await enqueueBefore(database, offers.filter((offer) => offer !== null));
+  await database.held.clear();
+  return held.map(({ kind, id }) => [kind, id]);
+}
+
+async function offerFrom(database: PhoneDatabase, held: StoredRecord, { role, clockOffsetMs }: Account): Promise<Made | null> {
+  if (role === "viewer") return null;
+  const theirs = await database.records.get([held.kind, held.id]);
+  const fields = differingFields(offered(held.fields, role), theirs?.fields);
+  if (fields === null) return null;
+  return { ...madeNow({ kind: held.kind, id: held.id, fields }, 0), device_time: madeWhen(held, clockOffsetMs ?? 0) };
+}
+
+/**
+ * By this phone's clock: when the record last changed, as far as was known here. An offer made now would win against
+ * newer values of a backup that this phone had never seen.
+ */
+function madeWhen({ changed_at }: StoredRecord, offsetMs: number): string {
+  return (changed_at === undefined ? new Date() : new Date(Date.parse(changed_at) - offsetMs)).toISOString();
+}
+
+/** The crew is a foreman's to offer: with it, the office would refuse the whole job from anybody else. */
+function offered(fields: AnyFields, role: Role | null): AnyFields {
+  if (role === "foreman") return fields;
+  const { crew: _crew, ...rest } = fields;
+  return rest;
+}
+
+/** What is held is older than what waits: it goes first, or a waiting reading would arrive before its room. */
+async function enqueueBefore(database: PhoneDatabase, offers: readonly Made[]): Promise<void> {
+  if (offers.length === 0) return;
+  const account = await loadAccount(database);
+  const waiting = await database.changes.where("acked").equals(0).sortBy("number");
+  const first = waiting[0]?.number ?? account.nextNumber;
+  await database.changes.bulkDelete(waiting.map((change) => change.change_id));
+  await database.meta.put({ ...account, nextNumber: first });
+  await enqueueMade(database, offers);
+  const moved = waiting.map((change) => ({ ...change, number: change.number + offers.length }));
+  await database.changes.bulkAdd(moved);
+  const after = await loadAccount(database);
+  await database.meta.put({ ...after, nextNumber: after.nextNumber + waiting.length });
+}
