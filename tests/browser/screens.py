@@ -67,13 +67,15 @@ def walk_the_sheets(phone: Phone, stop: Stop) -> None:
 
 
 def walk_outside_the_room(phone: Phone, stop: Stop) -> None:
-    """Jobs, the job, a new job, settings, an address that leads nowhere, what was not taken."""
+    """Jobs, the job, a new job, settings, people, an address that leads nowhere, what wants a look, stories."""
     origin = phone.page.evaluate("location.origin")
     for name, path, mark in (
         ("jobs", "/", "jobs"),
         ("new-job", "/new", "begin-job"),
         ("settings", "/settings", "settings"),
+        ("people", "/people", "person"),
         ("review", "/review", "review"),
+        ("missing", "/nowhere", "to-jobs"),
     ):
         phone.page.goto(f"{origin}{path}")
         phone.wait_for(mark)
@@ -84,3 +86,28 @@ def walk_outside_the_room(phone: Phone, stop: Stop) -> None:
     stop("job")
     with sheet(phone, "change-job", "change-job"):
         stop("job-change")
+    phone.tap("change-job")
+    phone.tap("job-history")
+    phone.wait_for("story-step")
+    stop("job-history")
+    walk_the_people(phone, stop)
+
+
+def walk_the_people(phone: Phone, stop: Stop) -> None:
+    """The sheets on the foreman's list of people."""
+    phone.page.goto(f"{phone.page.evaluate('location.origin')}/people")
+    phone.wait_for("person")
+    for opener, mark in (
+        ("change-person", "person-sheet"),
+        ("device", "device-sheet"),
+        ("invite-somebody", "invite"),
+    ):
+        with sheet(phone, opener, mark):
+            if mark == "device-sheet":
+                phone.tap("remove-device")
+                phone.wait_for("removing")
+            stop(f"people-{mark}")
+    with sheet(phone, "another-device", "invite"):
+        phone.tap("make-code")
+        phone.wait_for("invite-code")
+        stop("people-code")

@@ -11,7 +11,7 @@ from tests.browser.running import Service, free_port
 
 pytestmark = pytest.mark.browser
 
-SENT = r"^Saved on this phone · sent \d+:\d\d [AP]M$"
+SENT = r"^Saved on this (?:phone|computer) · sent \d+:\d\d [AP]M$"
 SQUARE = [("8", "left"), ("8", "left"), ("8", "left"), ("8", "left")]
 LONGER_THAN_A_NAME = "a very long name " * 20
 

@@ -10,7 +10,7 @@ function entry(fields: AnyFields, more: Partial<HistoryEntry> = {}): HistoryEntr
   sequence += 1;
   const who = { person: "Ana", device_id: "d", device_name: "phone", at: "2026-05-04T08:30:00Z" };
   const met = { concurrent: [], overruled: [], replaced: {} };
-  return { change_id: `c${sequence}`, sequence, ...who, ...met, fields: fields as HistoryEntry["fields"], ...more };
+  return { change_id: `c${sequence}`, sequence, ...who, ...met, fields, ...more };
 }
 
 function told(...entries: readonly HistoryEntry[]): Chapter {

@@ -7,7 +7,7 @@ export function Missing() {
     <main class="page narrow">
       <h1>{t("missing.title")}</h1>
       <p>{t("missing.more")}</p>
-      <Link to="/" class="button main wide">{t("missing.home")}</Link>
+      <Link to="/" class="button main wide" testid="to-jobs">{t("missing.home")}</Link>
     </main>
   );
 }

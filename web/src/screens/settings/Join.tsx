@@ -1,14 +1,18 @@
 /** Joining the office with the foreman's code: typed, read from its picture, or brought by the address. */
-import { useEffect, useState } from "preact/hooks";
+import { useState } from "preact/hooks";
 import { clearDraft, join, session, setDraft, type JoinOutcome } from "../../state";
 import { t } from "../../words";
 import { TextField, typedIn } from "../common/TextField";
-import { takeCodeFromAddress } from "./joinCode";
 import { ReadCode } from "./ReadCode";
+import { useCodeFromAddress } from "./useCodeFromAddress";
 
 const CODE = "join:code";
 const PERSON = "join:person";
 const DEVICE = "join:device";
+
+function putCode(code: string): void {
+  void setDraft(CODE, code);
+}
 
 function outcomeText(outcome: JoinOutcome): string {
   return outcome.outcome === "failed" ? t("join.failed", { message: outcome.message }) : t(`join.${outcome.outcome}`);
@@ -20,23 +24,6 @@ function whyText(): string {
   return mustJoinAgain ? t("join.again") : t("join.more");
 }
 
-/** Puts the code that opened the app into the field; true where there was one. */
-function useCodeFromAddress(): boolean {
-  const [isBrought, setBrought] = useState(false);
-  useEffect(() => {
-    const look = () => {
-      const code = takeCodeFromAddress();
-      if (code === null) return;
-      void setDraft(CODE, code);
-      setBrought(true);
-    };
-    look();
-    addEventListener("hashchange", look);
-    return () => removeEventListener("hashchange", look);
-  }, []);
-  return isBrought;
-}
-
 function bringIntoSight(box: HTMLElement | null): void {
   box?.scrollIntoView();
 }
@@ -45,7 +32,7 @@ function Fields({ needsName }: { needsName: boolean }) {
   return (
     <>
       <TextField label={t("join.code")} draft={CODE} testid="join-code" autocapitalize="characters" />
-      <ReadCode onCode={(code) => void setDraft(CODE, code)} />
+      <ReadCode onCode={putCode} />
       <TextField label={t(needsName ? "join.person_needed" : "join.person")} draft={PERSON} testid="join-person" autocapitalize="words" />
       <TextField label={t("join.device")} draft={DEVICE} testid="join-device" />
     </>
@@ -55,7 +42,7 @@ function Fields({ needsName }: { needsName: boolean }) {
 export function Join() {
   const [outcome, setOutcome] = useState<JoinOutcome | null>(null);
   const [asking, setAsking] = useState(false);
-  const isBrought = useCodeFromAddress();
+  const isBrought = useCodeFromAddress(putCode);
   const [code, person, device] = [typedIn(CODE).trim(), typedIn(PERSON).trim(), typedIn(DEVICE).trim()];
   const ask = async () => {
     setAsking(true);

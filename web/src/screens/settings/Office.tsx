@@ -1,17 +1,14 @@
 /** The office: joining it, who this phone belongs to there, sending at once, people for a foreman, and leaving. */
-import { useEffect, useState } from "preact/hooks";
+import { useState } from "preact/hooks";
 import { isForeman, leave, saveLine, session, syncNow, type Answer } from "../../state";
 import { t } from "../../words";
 import { Link } from "../common/Link";
 import { refusalText } from "../people/outcomes";
 import { Join } from "./Join";
-import { takeCodeFromAddress } from "./joinCode";
+import { useCodeFromAddress } from "./useCodeFromAddress";
 
-function useLateCode(): boolean {
-  const [isLate, setLate] = useState(false);
-  useEffect(() => setLate(takeCodeFromAddress() !== null), []);
-  return isLate;
-}
+/** A code is of no use to a device that has joined: it is only said that one came. */
+const leftUnused = () => undefined;
 
 function leftText(answer: Answer): string {
   return answer.outcome === "offline" ? t("office.left_offline") : answer.outcome === "done" ? t("office.left") : refusalText(answer);
@@ -19,7 +16,7 @@ function leftText(answer: Answer): string {
 
 function Joined({ onLeft }: { onLeft: (text: string) => void }) {
   const { person, role } = session.value;
-  const isLate = useLateCode();
+  const isLate = useCodeFromAddress(leftUnused);
   return (
     <>
       <p data-testid="joined">{t("office.joined", { person: person ?? "" })}</p>
