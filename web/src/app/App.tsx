@@ -51,10 +51,10 @@ function UpdateOffer() {
   );
 }
 
-/** Shown by the style sheet once the stored records keep one waiting: the way out that needs no app. */
+/** The way out that needs no app: at once where the start failed; once the stored records keep one waiting (the style sheet counts). */
 function NotLoaded() {
   return (
-    <main class="page narrow not-loaded" data-testid="not-loaded">
+    <main class={startFault.value ? "page narrow" : "page narrow not-loaded"} data-testid="not-loaded">
       <p class="caution">{t(startFault.value ? "start.failed" : "start.slow")}</p>
       <a class="button main wide" href="/rescue.html">{t("start.rescue")}</a>
     </main>
