@@ -23,6 +23,9 @@ NAMES = {
     "Upstairs bath",
     "Powder room",
     "Ana",
+    "phone",
+    "Demo crew",
+    "Demo",
     "English",
     "Español",
     "Evenbed",
@@ -30,6 +33,7 @@ NAMES = {
 }
 UNITS = r"mm|m|m²|m³|kg|kg/m²|lb/ft²|lb|l|L|h|d|min|°C|km/h|%|MB"
 FIGURE = re.compile(rf"[A-Z]?|[\W\d_]*(?:(?:{UNITS})[\W\d_]*)*")
+JOIN_CODE = re.compile(r"[0-9A-Z]{4}-[0-9A-Z]{4}")
 MONTHS = "ene|feb|mar|abr|may|jun|jul|ago|sept?|oct|nov|dic"
 DAY = rf"(?:lun|mar|mié|jue|vie|sáb|dom), \d{{1,2}} (?:de )?(?:{MONTHS})"
 MOMENT = re.compile(rf"(?:{DAY}, )?\d{{1,2}}:\d\d(?: [ap]\. ?m\.)?")
@@ -48,7 +52,7 @@ def in_spanish(phone: Phone) -> None:
 
 def is_ours(text: str) -> bool:
     """Whether a text is a name, a figure, a moment, one of our Spanish sentences, or two of these joined."""
-    if text in NAMES or FIGURE.fullmatch(text) or MOMENT.fullmatch(text):
+    if text in NAMES or FIGURE.fullmatch(text) or MOMENT.fullmatch(text) or JOIN_CODE.fullmatch(text):
         return True
     if OURS.fullmatch(text):
         return ONLY_ENGLISH.fullmatch(text) is None
