@@ -74,4 +74,4 @@ class Service:
 
     def _environment(self) -> dict[str, str]:
         told = {"EVENBED_DATA": str(self.data), "EVENBED_PORT": str(self.port), "EVENBED_POLL_INTERVAL_S": "0.1"}
-        return os.environ | told | self.settings
+        return {**os.environ, **told, **self.settings}

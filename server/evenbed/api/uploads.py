@@ -62,20 +62,28 @@ async def octets_of(request: Request) -> bytes:
 async def take_part(service: Service, device: Device, part: Part) -> PhotoReply:
     """Keep a part, or see that it is here already; with the last one the photo is complete."""
     step = await run_in_threadpool(_keep_part, service, device, part)
-    return await _look_into(service, device, step) if isinstance(step, Joined) else step
+    if isinstance(step, PhotoReply):
+        return step
+    return await _look_into(service, device, await run_in_threadpool(_joined, service, step, part))
 
 
-def _keep_part(service: Service, device: Device, part: Part) -> PhotoReply | Joined:
+def _keep_part(service: Service, device: Device, part: Part) -> PhotoReply | Expected:
+    """How the photo stands with it; where it is the last part, what is expected of the whole."""
     with service.store.writing() as work:
         photo = _expected(work, device, part)
         if photo.complete or part.offset < photo.received:
             return reply_from(photo)
         _check_follows(photo, part)
         if part.offset + len(part.content) == part.size:
-            return Joined(photo, work.photos.parts(photo) + part.content)
+            return photo
         work.photos.add_part(photo, part.content, now())
         work.commit()
     return PhotoReply(size=part.size, received=part.offset + len(part.content), complete=False)
+
+
+def _joined(service: Service, photo: Expected, part: Part) -> Joined:
+    with service.store.reading() as work:
+        return Joined(photo, work.photos.parts(photo) + part.content)
 
 
 def _expected(work: UnitOfWork, device: Device, part: Part) -> Expected:

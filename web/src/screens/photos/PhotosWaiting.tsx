@@ -4,5 +4,5 @@ import { t } from "../../words";
 
 export function PhotosWaiting() {
   const count = photosWaiting.value;
-  return count === 0 ? null : <p data-testid="photos-waiting">{t("photos.saved_waiting", { count })}</p>;
+  return count === 0 ? null : <p class="photos-waiting" data-testid="photos-waiting">{t("photos.saved_waiting", { count })}</p>;
 }
