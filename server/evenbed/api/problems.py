@@ -157,14 +157,21 @@ def _item_from(error: ErrorDetails) -> ProblemItem:
 def _refusing(routes: Sequence[APIRoute]) -> Handler:
     def handle(request: Request, error: Exception) -> Response:
         assert isinstance(error, HTTPException)
-        code = error.code if isinstance(error, ProblemError) else _CODES_BY_STATUS[error.status_code]
-        reply = problem_reply(code, error.detail)
-        reply.headers.update(error.headers or {})
-        if allowed := _methods_at(request.url.path, routes) if code is Code.METHOD_NOT_ALLOWED else "":
-            reply.headers["Allow"] = allowed
+        reply = _refusal_from(error)
+        if reply.status_code == ABOUT[Code.METHOD_NOT_ALLOWED].status:
+            reply.headers["Allow"] = _methods_at(request.url.path, routes) or reply.headers["Allow"]
         return reply
 
     return handle
+
+
+def _refusal_from(error: HTTPException) -> Response:
+    if isinstance(error, ProblemError):
+        reply = problem_reply(error.code, error.detail, expected=error.expected)
+    else:
+        reply = problem_reply(_CODES_BY_STATUS[error.status_code], error.detail)
+    reply.headers.update(error.headers or {})
+    return reply
 
 
 def _methods_at(path: str, routes: Sequence[APIRoute]) -> str:
