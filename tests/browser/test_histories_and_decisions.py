@@ -189,6 +189,19 @@ def test_a_job_deleted_and_brought_back_says_so_in_its_story(hall: Company, requ
     expect(steps.nth(2)).to_contain_text(re.compile(r"Crew.*Ana, Ben", re.DOTALL))
 
 
+def test_a_reading_that_somebody_deleted_is_found_in_the_story_of_its_room_and_brought_back(hall: Company) -> None:
+    open_reading(hall.ana, 1)
+    hall.ana.tap("delete-reading")
+    hall.ben.wait_for_text("step-levels", "3 readings")
+    open_history(hall.ben)
+    hall.ben.tap("deleted-here")
+    hall.ben.wait_for_text("history", r"History: Reading 3′\s4\s3/16″")
+    expect(hall.ben.page.get_by_test_id("story-step").first).to_contain_text(re.compile(r"Deleted\s*Ana, on phone"))
+    hall.ben.tap("bring-back")
+    expect(hall.ben.page.get_by_test_id("story-step").first).to_contain_text("Brought back")
+    hall.olga.wait_for_text("step-levels", "4 readings")
+
+
 def test_the_story_of_a_temperature_and_of_the_placing_is_one_tap_from_where_they_are_changed(
     demo_phone: Phone,
 ) -> None:

@@ -39,6 +39,7 @@ export { preferences, setPreference, type Language, type Preferences, type Theme
 export {
   allReadingsOf,
   climateOf,
+  deletedIn,
   deletedRows,
   jobOf,
   jobs,

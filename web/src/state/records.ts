@@ -76,6 +76,11 @@ export const deletedRows: ReadonlySignal<readonly (Row<"job"> | Row<"room">)[]> 
   ...[...rows.room.value.values()].filter(isDeleted),
 ]);
 
+/** What was deleted inside a room, to look at and to bring back. Subscribes. */
+export function deletedIn(roomId: string): readonly Row[] {
+  return allRows().filter((row) => isDeleted(row) && (row.fields as { room_id?: string | null }).room_id === roomId);
+}
+
 type ListOf<K extends Kind> = (ownerId: string) => ReadonlySignal<readonly Row<K>[]>;
 
 /** One signal an owner, made on first asking and kept. */

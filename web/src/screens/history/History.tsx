@@ -1,10 +1,12 @@
 /** A record's story: who changed what, when, on which device, what it was and became; each earlier value one tap away. */
-import { mayWrite, restoreRecord, rowOf, session } from "../../state";
+import { deletedIn, mayWrite, restoreRecord, rowOf, session } from "../../state";
 import { momentText } from "../../units";
 import type { Kind } from "../../wire";
 import { reader, t } from "../../words";
+import { Link } from "../common/Link";
 import { Missing } from "../common/Missing";
 import { placeOfRecord, recordName } from "../common/recordName";
+import { pathOfHistory } from "../common/route";
 import { saved } from "../common/saving";
 import { mayPutBack, putBack } from "./restoring";
 import { offeredBy, type StoryLine, type StoryStep } from "./story";
@@ -90,6 +92,17 @@ function Deleted({ kind, id }: RecordKey) {
   );
 }
 
+function DeletedHere({ room }: { room: string }) {
+  const rows = deletedIn(room);
+  if (rows.length === 0) return null;
+  return (
+    <section class="stack tight">
+      <h2>{t("history.deleted_here")}</h2>
+      {rows.map((row) => <Link key={row.id} to={pathOfHistory(row.kind, row.id)} class="button wide" testid="deleted-here">{recordName(row.kind, row.id)}</Link>)}
+    </section>
+  );
+}
+
 export function History({ kind, id }: RecordKey) {
   const story = useStory(kind, id);
   const record = { kind, id: chainOf(kind, id).at(-1) ?? id };
@@ -104,6 +117,7 @@ export function History({ kind, id }: RecordKey) {
       </div>
       {isDeleted && <Deleted kind={kind} id={record.id} />}
       {story ? <Source story={story} /> : <p class="notice" role="status">{t("history.asking")}</p>}
+      {kind === "room" && <DeletedHere room={id} />}
       <ol class="story">{story?.steps.map((step) => <Step key={step.id} record={record} step={step} story={story} />)}</ol>
     </main>
   );

@@ -1,5 +1,5 @@
 /** The office: joining it, who this phone belongs to there, sending at once, people for a foreman, and leaving. */
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { isForeman, leave, saveLine, session, syncNow, type Answer } from "../../state";
 import { t } from "../../words";
 import { Link } from "../common/Link";
@@ -34,6 +34,7 @@ export function Office() {
   const [leaving, setLeaving] = useState<string | null>(null);
   const { joined, mustJoinAgain } = session.value;
   const isIn = joined && !mustJoinAgain;
+  useEffect(() => { if (joined) setLeaving(null); }, [joined]);
   return (
     <section class="stack tight">
       {isIn && <h2>{t("office.title")}</h2>}

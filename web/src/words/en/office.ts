@@ -95,6 +95,7 @@ export const office = {
   "history.none_kept": "The office cannot be reached now, and it has not told this story here before. Below is what has not been sent.",
   "history.not_joined": "What was done on {phone|this phone|this computer}. Others' changes come once you join the office.",
   "history.is_deleted": "This is deleted.",
+  "history.deleted_here": "Deleted in this room",
   "history.made": "Made",
   "history.corrected": "Corrected",
   "history.changed": "Changed",

@@ -97,6 +97,7 @@ export const office: Readonly<Record<keyof typeof english, string>> = {
   "history.none_kept": "Ahora no se llega a la oficina, y todavía no había contado aquí esta historia. Abajo está lo que no se ha enviado.",
   "history.not_joined": "Lo que se hizo en {phone|este teléfono|esta computadora}. Los cambios de otros llegan al unirse a la oficina.",
   "history.is_deleted": "Esto está borrado.",
+  "history.deleted_here": "Borrado en este cuarto",
   "history.made": "Hecho",
   "history.corrected": "Corregido",
   "history.changed": "Cambiado",
