@@ -10,6 +10,7 @@ from evenbed.access.seen import is_to_be_noted, note_seen
 from evenbed.api.bodies import JsonRoute
 from evenbed.api.problems import BODY_CODES, ENTRY_CODES, STORE_CODES, declared
 from evenbed.api.service import JoinedDevice, TheService, WritingDevice, now, now_text
+from evenbed.store.rows import Shown
 from evenbed.sync import model
 from evenbed.sync.accept import accept_push
 from evenbed.wire.exchange import Conflict, PulledRecord, PullReply, PushReply, PushRequest
@@ -70,7 +71,7 @@ def pull(
     )
 
 
-def _pulled(record: model.Record) -> PulledRecord:
+def _pulled(record: Shown) -> PulledRecord:
     return PulledRecord(
         kind=record.kind,
         id=record.id,

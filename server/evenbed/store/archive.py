@@ -4,10 +4,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from sqlalchemy import ColumnElement, func, true
+from sqlalchemy import select as select_columns
 from sqlmodel import Session, col, select
 
 from evenbed.store.people import Person
-from evenbed.store.rows import entry_from, record_from
+from evenbed.store.rows import SHOWN, Shown, entry_from, record_from, shown_from
 from evenbed.store.tables import AssignmentRow, ChangeRow, DeviceRow, RecordRow, ServiceRow
 from evenbed.sync.model import Entry, Record
 
@@ -16,7 +17,7 @@ from evenbed.sync.model import Entry, Record
 class Page:
     """Records in the order of their sequence. Everything up to `next` has been seen with it."""
 
-    records: tuple[Record, ...]
+    records: tuple[Shown, ...]
     latest: int
     next: int
     more: bool
@@ -47,9 +48,9 @@ class Archive:
         """
         latest = self.latest()
         after = after if view in (None, person.view) else 0
-        newer = select(RecordRow).where(RecordRow.sequence > after, seen_by(person))
-        rows = self._session.exec(newer.order_by(col(RecordRow.sequence)).limit(limit + 1)).all()
-        records, more = tuple(record_from(row) for row in rows[:limit]), len(rows) > limit
+        newer = select_columns(*SHOWN).where(col(RecordRow.sequence) > after, seen_by(person))
+        rows = self._session.connection().execute(newer.order_by(col(RecordRow.sequence)).limit(limit + 1)).all()
+        records, more = tuple(shown_from(row) for row in rows[:limit]), len(rows) > limit
         last = records[-1].sequence if records else after
         end = max(latest, last)
         return Page(records, latest=end, next=last if more else end, more=more)

@@ -1,13 +1,18 @@
 """From rows to what sync works on, and back."""
 
-from dataclasses import asdict
+from collections.abc import Mapping
+from dataclasses import asdict, dataclass
+from datetime import datetime
 from typing import Any, cast
 
 from sqlalchemy import Row
+from sqlmodel import col
 
 from evenbed.store.tables import ChangeRow, RecordRow
 from evenbed.store.times import moment_from_text, text_from_moment
 from evenbed.sync.model import Author, Conflict, Effect, Entry, Outcome, Record, Refusal, Stamp
+from evenbed.wire.exchange import FieldValues
+from evenbed.wire.records import Kind
 from evenbed.wire.refusals import Reason
 
 
@@ -89,8 +94,53 @@ def record_from(row: RecordRow | Row[Any]) -> Record:
         created_by=row.created_by,
         changed_by=row.changed_by,
         changed_at=moment_from_text(row.changed_at),
-        conflicts={name: tuple(_conflict_from_json(one) for one in lost) for name, lost in row.conflicts.items()},
+        conflicts=_conflicts_from_json(row.conflicts),
     )
+
+
+@dataclass(frozen=True)
+class Shown:
+    """A record as people see it: without what only merging needs, which would take most of the time to read."""
+
+    kind: Kind
+    id: str
+    fields: FieldValues
+    sequence: int
+    created_by: str
+    changed_by: str
+    changed_at: datetime
+    conflicts: Mapping[str, tuple[Conflict, ...]]
+
+
+SHOWN = (
+    col(RecordRow.kind),
+    col(RecordRow.id),
+    col(RecordRow.fields),
+    col(RecordRow.sequence),
+    col(RecordRow.created_by),
+    col(RecordRow.changed_by),
+    col(RecordRow.changed_at),
+    col(RecordRow.conflicts),
+)
+"""What must be read for it."""
+
+
+def shown_from(row: Row[Any]) -> Shown:
+    """The record of a row of those columns."""
+    return Shown(
+        kind=row.kind,
+        id=row.id,
+        fields=row.fields,
+        sequence=row.sequence,
+        created_by=row.created_by,
+        changed_by=row.changed_by,
+        changed_at=moment_from_text(row.changed_at),
+        conflicts=_conflicts_from_json(row.conflicts),
+    )
+
+
+def _conflicts_from_json(value: dict[str, list[dict[str, Any]]]) -> dict[str, tuple[Conflict, ...]]:
+    return {name: tuple(_conflict_from_json(one) for one in lost) for name, lost in value.items()}
 
 
 def _json_from_stamp(stamp: Stamp) -> list[Any]:
