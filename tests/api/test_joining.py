@@ -119,6 +119,18 @@ def test_whose_role_changed_since_the_code_was_made_joins_with_the_role_they_hav
     assert client.join(OTHER, person=None, code=invited["code"]).json()["role"] == "viewer"
 
 
+@pytest.mark.parametrize("end", ["removed", "demoted"])
+def test_the_codes_of_who_may_not_let_others_in_any_more_let_nobody_in(client: Client, end: str) -> None:
+    ana, ben = client.joined(), client.joined(OTHER, "Ben", "foreman")
+    code = ben.send("POST", "/api/invites", json={"role": "foreman", "name": "Cleo"}).json()["code"]
+    if end == "removed":
+        ana.send("DELETE", f"/api/devices/{OTHER}")
+    else:
+        person = ben.send("GET", "/api/session").json()["person_id"]
+        ana.send("PATCH", f"/api/people/{person}", json={"role": "setter"})
+    assert refused(client.join(uuid_text(502), person=None, code=code)) == (403, "wrong_code")
+
+
 def test_a_device_of_somebody_else_is_not_taken_over_and_the_code_is_not_used_up(client: Client) -> None:
     client.joined()
     code = code_of(client)

@@ -84,14 +84,23 @@ def check_code(store: Store, tries: Tries, address: str, code: str, at: datetime
     code_hash = hash_of_code(code, identity)  # slow on purpose, so outside of any transaction
     with store.reading() as work:
         found = work.invites.with_hash(code_hash)
-    if found is None or not _is_open(found, at):
+        is_open = found is not None and _is_open(work, found, at)
+    if found is None or not is_open:
         raise WrongCodeError("No device can join with this code (any more). Ask the foreman for a fresh one.")
     tries.give_back(address)
     return found
 
 
-def _is_open(invite: Invite, at: datetime) -> bool:
-    return not invite.is_used and at < invite.expires_at
+def _is_open(work: UnitOfWork, invite: Invite, at: datetime) -> bool:
+    return not invite.is_used and at < invite.expires_at and _is_made_by_foreman(work, invite)
+
+
+def _is_made_by_foreman(work: UnitOfWork, invite: Invite) -> bool:
+    """True for the server's own codes, and while who made it may let others in: nobody removed comes back so."""
+    if invite.made_by is None:
+        return True
+    maker = work.devices.with_id(invite.made_by)
+    return maker is not None and maker.removed_at is None and maker.person.role == "foreman"
 
 
 def join(work: UnitOfWork, invite: Invite, request: JoinRequest, at: datetime) -> tuple[Device, str]:
@@ -100,7 +109,7 @@ def join(work: UnitOfWork, invite: Invite, request: JoinRequest, at: datetime) -
     Raises WrongCodeError where another device was faster, NameNeededError, DeviceTakenError.
     """
     again = work.invites.with_hash(invite.code_hash)
-    if again is None or not _is_open(again, at):
+    if again is None or not _is_open(work, again, at):
         raise WrongCodeError("Another device has just joined with this code. Ask the foreman for a fresh one.")
     person = _person_of(work, invite, request)
     _check_free(work, request.device_id, person)
