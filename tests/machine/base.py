@@ -148,5 +148,6 @@ class Base(RuleBasedStateMachine):
                 promises.check_replica(self.tool.shown(phone, tab), *told)
         promises.check_nothing_is_lost(self.memory, log, contents)
         promises.check_witnesses(self.memory.witnesses, log, contents)
+        promises.check_what_stood(self.memory.stood, records, contents)
         promises.check_times(self.memory, log)
         promises.check_what_stands(log, records)

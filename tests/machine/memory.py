@@ -1,11 +1,21 @@
 """What the machine remembers: every change that a phone showed as saved, and what may no longer be asked of it."""
 
-from collections.abc import Iterable
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field, replace
 from datetime import datetime
 from typing import Any
 
+from evenbed.sync.model import Record
 from tests.machine.phones import Contents, Phone, Row
+
+
+@dataclass(frozen=True)
+class Seen:
+    """A phone as it was at some moment: its storage, and what it showed."""
+
+    phone: Phone
+    contents: Contents
+    rows: list[Row]
 
 
 @dataclass(frozen=True)
@@ -32,6 +42,18 @@ class Witness:
     value: Any
 
 
+@dataclass(frozen=True)
+class Stood:
+    """When the service went back, this value stood, was its record's newest, and some phones had pulled it."""
+
+    value: Any
+    held_by: tuple[tuple[Phone, int], ...]
+
+
+Place = tuple[str, str, str]
+"""Kind and id of a record, and a field of it."""
+
+
 @dataclass
 class Memory:
     """`excused` are changes that went with a phone's storage, or with the service's, and nobody can hand over."""
@@ -40,6 +62,7 @@ class Memory:
     excused: set[str] = field(default_factory=set)
     dismissed: set[str] = field(default_factory=set)
     witnesses: list[Witness] = field(default_factory=list)
+    stood: dict[Place, Stood] = field(default_factory=dict)
     keys: list[tuple[str, str]] = field(default_factory=list)
     restores: int = 0
     well_timed: set[str] = field(default_factory=set)
@@ -50,6 +73,7 @@ class Memory:
         for change in made:
             self.saved[change["change_id"]] = Saved(change, phone, phone.life, at, phone.turns, is_sound)
             key = change["kind"], change["record_id"]
+            self.forget_what_stood(change)
             if key not in self.keys:
                 self.keys.append(key)
 
@@ -81,17 +105,52 @@ class Memory:
         self.excused |= held_in(before) - held
         self.excused -= held
 
-    def service_went_back(self, phones: dict[str, tuple[Phone, Contents, list[Row]]], log: set[str]) -> None:
+    def forget_what_stood(self, change: Row) -> None:
+        """An edit since, or one that waited then, decides anew."""
+        for name in change["fields"]:
+            self.stood.pop((change["kind"], change["record_id"], name), None)
+
+    def only_looks(self, phone: Phone) -> None:
+        """Its person is a viewer now, who offers nothing."""
+        self.witnesses = [one for one in self.witnesses if one.phone is not phone]
+        for place, one in self.stood.items():
+            held_by = tuple((other, life) for other, life in one.held_by if other is not phone)
+            self.stood[place] = replace(one, held_by=held_by)
+
+    def service_went_back(self, phones: dict[str, Seen], log: set[str], before: Iterable[Record]) -> None:
         """What no phone has waiting can only be offered by its value, which some phone still shows."""
-        waiting = set().union(*(held_in(contents) for _, contents, _ in phones.values()))
+        waiting = set().union(*(held_in(seen.contents) for seen in phones.values()))
         self.restores += 1
         self.excused |= self.saved.keys() - waiting - log
         self.witnesses = [
-            Witness(phone, phone.life, row["kind"], row["id"], name, value)
-            for phone, contents, rows in phones.values()
-            for row in [*rows, *contents["held"]]
+            Witness(seen.phone, seen.phone.life, row["kind"], row["id"], name, value)
+            for seen in phones.values()
+            for row in [*seen.rows, *seen.contents["held"]]
             for name, value in row["fields"].items()
         ]
+        self.stood = dict(_what_stood(phones, before))
+        for seen in phones.values():
+            for change in seen.contents["changes"]:
+                self.forget_what_stood(change)
+
+
+def _what_stood(phones: dict[str, Seen], before: Iterable[Record]) -> Iterator[tuple[Place, Stood]]:
+    pulled = {
+        (disk, row["kind"], row["id"]): row for disk, seen in phones.items() for row in seen.contents["records"]
+    }
+    held = {(row["kind"], row["id"]) for seen in phones.values() for row in seen.contents["held"]}
+    for record in before:
+        if (record.kind, record.id) in held:
+            continue  # an offer from before the last going back is still to come
+        for name, stamp in record.stamps.items():
+            rows = {disk: pulled.get((disk, record.kind, record.id)) for disk in phones}
+            held_by = tuple(
+                (phones[disk].phone, phones[disk].phone.life)
+                for disk, row in rows.items()
+                if row and row["sequence"] == record.sequence and "changed_at" in row
+            )
+            if held_by and stamp.at == record.changed_at and name != "crew":
+                yield (record.kind, record.id, name), Stood(record.fields[name], held_by)
 
 
 def held_in(contents: Contents) -> set[str]:

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from tests.machine.base import FINE, Base, numbers
 from tests.machine.bases import CREW
 from tests.machine.happenings import NothingToDoError, happens
+from tests.machine.memory import Seen
 
 HOURS = st.integers(-2000, 2000).map(lambda quarters: timedelta(hours=quarters / 4))
 REFUSED_FOR_WHO_ASKS = 401
@@ -66,6 +67,7 @@ class Mishaps(Base):
     @happens(n=numbers)
     def the_app_is_updated(self, n: int) -> None:
         """The phone had the app's first version until now."""
+        self.memory.stood.clear()  # that version did not keep when a record had changed
         self.tool.as_first_version(self.phones[n])
 
     @happens(often=2, n=numbers, by_itself=st.booleans())
@@ -95,6 +97,13 @@ class Mishaps(Base):
     def a_role_changes(self, n: int, role: str) -> None:
         """A viewer's phone keeps what it holds; it flows when the role changes."""
         self.office.decide("PATCH", f"/api/people/{CREW[n].id}", json={"role": role})
+        self._only_look()
+
+    def _only_look(self) -> None:
+        roles = self.office.roles()
+        for phone in self.phones:
+            if roles[phone.worker.id] == "viewer":
+                self.memory.only_looks(phone)
 
     @happens(n=numbers, which=st.integers(0, 3))
     def a_refusal_is_dismissed(self, n: int, which: int) -> None:
@@ -121,6 +130,8 @@ class Mishaps(Base):
         """To a backup; its identity is another from then on."""
         if not self.backups:
             raise NothingToDoError
+        before = self.office.records()
         self.office.restore(self.backups[which % len(self.backups)])
-        held = {p.disk: (p, self.tool.contents(p), self.tool.loaded(p)) for p in self.phones}
-        self.memory.service_went_back(held, {entry.change_id for entry in self.office.log()})
+        seen = {p.disk: Seen(p, self.tool.contents(p), self.tool.loaded(p)) for p in self.phones}
+        self.memory.service_went_back(seen, {entry.change_id for entry in self.office.log()}, before)
+        self._only_look()

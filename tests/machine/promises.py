@@ -11,7 +11,7 @@ from typing import Any
 from evenbed.sync.model import Entry, Record
 from evenbed.sync.proof import differences
 from evenbed.wire.refusals import Reason
-from tests.machine.memory import Memory, Saved, Witness
+from tests.machine.memory import Memory, Place, Saved, Stood, Witness
 from tests.machine.phones import Contents, Row
 
 Key = tuple[str, str]
@@ -122,6 +122,16 @@ def check_witnesses(witnesses: Iterable[Witness], log: list[Entry], phones: Mapp
         told = (one.kind, one.record_id, one.field, _json(one.value))
         refused = [r for r in phones[one.phone.disk]["refused"] if (r["kind"], r["record_id"]) == told[:2]]
         assert told in said or any(_json(r["fields"].get(one.field)) == told[3] for r in refused), one
+
+
+def check_what_stood(stood: Mapping[Place, Stood], records: Iterable[Record], phones: Mapping[str, Contents]) -> None:
+    """After the service went back, what had stood last stands again, whoever also offered something older."""
+    refused = {(one["kind"], one["record_id"]) for contents in phones.values() for one in contents["refused"]}
+    fields = {(record.kind, record.id): record.fields for record in records}
+    for (kind, record_id, name), one in stood.items():
+        is_still_held = any(phone.life == life for phone, life in one.held_by)
+        if is_still_held and (kind, record_id) not in refused:
+            assert _json(fields[kind, record_id].get(name)) == _json(one.value), (kind, record_id, name, one)
 
 
 def check_times(memory: Memory, log: list[Entry]) -> None:

@@ -3,6 +3,7 @@
  * one that fails throws a StorageError and leaves everything as it was.
  */
 import type { Edit, Kind, Loaded, People, PullReply, PushReply, Unsent, WriteTogether } from "../wire";
+import { adoptDatabase, offerHeld } from "./adopt";
 import { Announcer, newsOf, standingOf, type News, type Standing } from "./announce";
 import {
   loadAccount,
@@ -15,7 +16,6 @@ import {
   type StoredHistory,
 } from "./database";
 import { committed } from "./errors";
-import { adoptDatabase, offerHeld } from "./adopt";
 import { continueFrom, noteWho, settlePush, takeNewIdentity, type Who } from "./exchange";
 import { keepHistory, unsentOf } from "./kept";
 import { rowsFrom } from "./overlay";

@@ -1,0 +1,117 @@
+"""Single stories of phones and service, told step by step; every promise is proved at the end of each."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+import pytest
+
+from tests.machine.base import A_MOMENT, FINE
+from tests.machine.bases import CREW, Bases
+from tests.machine.machine import PhonesAndOffice, machine_on
+from tests.machine.network import Fault
+from tests.machine.pipe import Pipe
+
+ANA, BEN, CAL = range(3)
+FIRST = "019df2e4-d900-7000-8000-000000000001"
+
+
+@contextmanager
+def story(bases: Bases, pipe: Pipe) -> Iterator[PhonesAndOffice]:
+    """Three phones that have joined and hold the first job."""
+    machine = machine_on(bases, pipe)()
+    machine.begin()
+    machine.everybody_syncs([ANA, BEN, CAL])
+    yield machine
+    machine.teardown()
+
+
+def name_it(machine: PhonesAndOffice, n: int, name: str) -> None:
+    """The first job gets another name on a phone; some time goes by before and after."""
+    machine.time.pass_by(A_MOMENT)
+    machine.write(n, 0, [{"kind": "job", "id": FIRST, "fields": {"name": name}}])
+    machine.time.pass_by(A_MOMENT)
+
+
+def name_of(machine: PhonesAndOffice) -> object:
+    """The first job's name at the service."""
+    return next(record.fields["name"] for record in machine.office.records() if record.id == FIRST)
+
+
+@pytest.mark.parametrize("order", [[ANA, BEN, CAL], [BEN, ANA, CAL]])
+def test_a_phone_that_was_away_before_the_backup_brings_nothing_old_back(
+    bases: Bases, pipe: Pipe, order: list[int]
+) -> None:
+    with story(bases, pipe) as machine:
+        name_it(machine, ANA, "newer")
+        machine.sync(ANA, 0)
+        machine.the_service_is_copied()
+        machine.the_service_is_put_back(0)
+        machine.everybody_syncs(order)
+        machine.everybody_syncs(order)
+        assert name_of(machine) == "newer"
+
+
+@pytest.mark.parametrize("order", [[ANA, BEN, CAL], [BEN, ANA, CAL]])
+def test_what_was_newest_stands_again_after_the_service_went_back(bases: Bases, pipe: Pipe, order: list[int]) -> None:
+    with story(bases, pipe) as machine:
+        machine.the_service_is_copied()
+        for n, name in ((CAL, "new"), (ANA, "newest")):
+            name_it(machine, n, name)
+            machine.sync(n, 0)
+        machine.the_service_is_put_back(0)
+        machine.everybody_syncs(order)
+        machine.everybody_syncs(order)
+        assert name_of(machine) == "newest"
+
+
+def test_what_is_held_for_one_database_outlives_the_next_going_back(bases: Bases, pipe: Pipe) -> None:
+    """The battery ends between the pull from the restored service and the offer; then it is restored once more."""
+    with story(bases, pipe) as machine:
+        machine.the_service_is_copied()
+        name_it(machine, BEN, "only Ben has it")
+        machine.sync(BEN, 0)
+        machine.the_service_is_put_back(0)
+        for writes in range(40):
+            machine.tool.plan_trouble(machine.phones[BEN], "dies", writes)
+            machine.sync(BEN, 0)
+            contents = machine.tool.contents(machine.phones[BEN])
+            if contents["held"] and contents["records"]:
+                break
+        else:
+            pytest.fail("The phone never died between pull and offer.")
+        machine.the_service_is_put_back(0)
+        machine.everybody_syncs([BEN, ANA, CAL])
+        assert name_of(machine) == "only Ben has it"
+
+
+def test_a_removed_phones_file_counts_once_whoever_brings_it(bases: Bases, pipe: Pipe) -> None:
+    with story(bases, pipe) as machine:
+        name_it(machine, BEN, "from the removed phone")
+        machine.the_phone_leaves(BEN, by_itself=False)
+        machine.unsent_changes_go_by_file(BEN, 2)
+        machine.unsent_changes_go_by_file(BEN, 1)
+        machine.everybody_syncs([ANA, CAL, BEN])
+        machine.join(machine.phones[BEN], FINE)
+        machine.everybody_syncs([BEN, ANA, CAL])
+        entries = [entry for entry in machine.office.log() if entry.fields.get("name") == "from the removed phone"]
+        assert len(entries) == 1
+        assert name_of(machine) == "from the removed phone"
+
+
+def test_a_setter_taken_off_a_job_holds_nothing_of_it_and_gets_it_back(bases: Bases, pipe: Pipe) -> None:
+    with story(bases, pipe) as machine:
+        for crew, expected in (([], False), ([CREW[BEN].id], True)):
+            machine.write(ANA, 0, [{"kind": "job", "id": FIRST, "fields": {"crew": crew}}])
+            machine.everybody_syncs([ANA, BEN, CAL])
+            kept = {row["id"] for row in machine.tool.contents(machine.phones[BEN])["records"]}
+            assert (FIRST in kept) == expected
+
+
+def test_two_tabs_without_a_lock_between_them_are_as_safe_as_one(bases: Bases, pipe: Pipe) -> None:
+    with story(bases, pipe) as machine:
+        machine.the_app_is_opened(ANA, is_another=True)
+        for number in range(6):
+            name_it(machine, ANA, f"name {number}")
+            line: list[Fault] = ["fine"] * (number % 3)
+            machine.sync_over_a_bad_line(ANA, number % 2, [*line, "meanwhile"], "its other tab", BEN)
+        assert name_of(machine) == "name 5"
