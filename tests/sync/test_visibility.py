@@ -58,7 +58,7 @@ class Job:
 
 
 class Crews(RuleBasedStateMachine):
-    """Four people with a phone each."""
+    """Four people with a phone each; the first is a foreman for good."""
 
     def __init__(self) -> None:
         super().__init__()
@@ -112,9 +112,13 @@ class Crews(RuleBasedStateMachine):
         job.sequences[record_id] = result.sequence
 
     @initialize()
-    def first_jobs(self) -> None:
-        for name in NAMES[:2]:
+    def two_jobs_with_rooms_that_everybody_has_pulled(self) -> None:
+        for name in NAMES[1:3]:
             self.new_job(name)
+        for job_id, job in self.jobs.items():
+            self.edit(job.owner, "room", self.new_id(), {"job_id": job_id}, job_id)
+        for name in NAMES:
+            self.pull_to_the_end(name, 9)
 
     @rule(name=anybody)
     def new_job(self, name: str) -> None:
@@ -133,6 +137,10 @@ class Crews(RuleBasedStateMachine):
         job_id, record_id = data.draw(st.sampled_from([(j, r) for j, job in self.jobs.items() for r in job.records]))
         kind = "job" if record_id == job_id else "room"
         self.edit(name, kind, record_id, {"note": note, "deleted": deleted}, job_id)
+
+    @rule(data=st.data(), crew=everybody)
+    def the_foreman_says_who_is_on_the_crew(self, data: st.DataObject, crew: set[str]) -> None:
+        self.say_who_is_on_the_crew(NAMES[0], data, crew)
 
     @rule(name=anybody, data=st.data(), crew=st.none() | everybody)
     def say_who_is_on_the_crew(self, name: str, data: st.DataObject, crew: set[str] | None) -> None:
@@ -161,7 +169,7 @@ class Crews(RuleBasedStateMachine):
         assert right.sequence is not None
         self.jobs[own] = Job(name, None, {own: {"name": "own"}}, {own: right.sequence})
 
-    @rule(name=anybody, role=roles)
+    @rule(name=st.sampled_from(NAMES[1:]), role=roles)
     def give_a_role(self, name: str, role: Role) -> None:
         with self.store.writing() as work:
             work.people.save(replace(self.person(name), role=role))
@@ -184,33 +192,13 @@ class Crews(RuleBasedStateMachine):
         assert len(page.records) <= limit
         held.take(page, person.view)
 
-    @invariant()
-    def of_the_rest_there_is_nothing_to_be_read(self) -> None:
+    @rule(limit=st.integers(1, 4))
+    def everybody_pulls_a_page(self, limit: int) -> None:
         for name in NAMES:
-            person, visible = self.person(name), self.visible(name)
-            newest = [n for job in self.jobs.values() if self.sees(name, job) for n in job.sequences.values()]
-            with self.store.reading() as work:
-                assert work.archive.latest_for(person) == max(newest, default=0)
-                for job_id, job in self.jobs.items():
-                    for record_id in job.records:
-                        kind = "job" if record_id == job_id else "room"
-                        assert work.archive.is_seen(person, kind, record_id) == (record_id in visible)
+            self.pull_a_page(name, limit)
 
-    @invariant()
-    def records_and_assignments_can_be_made_again_from_the_log(self) -> None:
-        with self.store.reading() as work:
-            _count, wrong = differences(work.archive.log(), work.archive.records(), work.archive.assignments())
-        assert wrong == []
-
-    def teardown(self) -> None:
-        try:
-            for limit, name in enumerate(NAMES, start=1):
-                self._pull_to_the_end(name, limit)
-        finally:
-            self.store.close()
-            shutil.rmtree(self.folder)
-
-    def _pull_to_the_end(self, name: str, limit: int) -> None:
+    @rule(name=anybody, limit=st.integers(1, 9))
+    def pull_to_the_end(self, name: str, limit: int) -> None:
         held = self.held[name]
         for _page in range(2 * self.ids):
             self.pull_a_page(name, limit)
@@ -222,6 +210,32 @@ class Crews(RuleBasedStateMachine):
     def _latest(self) -> int:
         with self.store.reading() as work:
             return work.archive.latest()
+
+    @rule(name=anybody)
+    def look_at_every_record_by_itself(self, name: str) -> None:
+        person, visible = self.person(name), self.visible(name)
+        newest = [n for job in self.jobs.values() if self.sees(name, job) for n in job.sequences.values()]
+        with self.store.reading() as work:
+            assert work.archive.latest_for(person) == max(newest, default=0)
+            for job_id, job in self.jobs.items():
+                for record_id in job.records:
+                    kind = "job" if record_id == job_id else "room"
+                    assert work.archive.is_seen(person, kind, record_id) == (record_id in visible)
+
+    @invariant()
+    def records_and_assignments_can_be_made_again_from_the_log(self) -> None:
+        with self.store.reading() as work:
+            _count, wrong = differences(work.archive.log(), work.archive.records(), work.archive.assignments())
+        assert wrong == []
+
+    def teardown(self) -> None:
+        try:
+            for limit, name in enumerate(NAMES, start=1):
+                self.pull_to_the_end(name, limit)
+                self.look_at_every_record_by_itself(name)
+        finally:
+            self.store.close()
+            shutil.rmtree(self.folder)
 
 
 Crews.TestCase.settings = settings(max_examples=40, stateful_step_count=25, deadline=None)
