@@ -21,6 +21,8 @@ from sqlalchemy.engine import make_url
 
 PATIENCE_S = 30.0
 SUPERUSER = "evenbed"
+ENDS_WITH_US = ("setpriv", "--pdeathsig", "INT", "--") if shutil.which("setpriv") else ()
+"""A run that is killed leaves no server behind."""
 MEMORY = Path("/dev/shm")  # noqa: S108 (what is made there has a random name and no rights for others)
 QUICK = ("fsync=off", "synchronous_commit=off", "full_page_writes=off")
 """Good for databases that nobody will miss: what is promised about the disk is tested on a server without these."""
@@ -72,7 +74,7 @@ class Cluster:
         options = [word for setting in settings for word in ("-c", setting)]
         with (self.folder / "log").open("ab") as log:
             self._process = subprocess.Popen(
-                [program("postgres"), "-D", self._files, *options],
+                [*ENDS_WITH_US, program("postgres"), "-D", self._files, *options],
                 stdout=log,
                 stderr=log,
                 user=self._owner,
