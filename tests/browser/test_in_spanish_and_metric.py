@@ -25,6 +25,7 @@ NAMES = {
     "Ana",
     "phone",
     "Demo crew",
+    "Invented for trying things out: two rooms, read with one laser.",
     "Demo",
     "English",
     "Español",
