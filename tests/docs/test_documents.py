@@ -84,7 +84,15 @@ def test_nothing_else_stands_at_the_top() -> None:
     assert standing <= TOP
 
 
-@pytest.mark.parametrize("lock", ["deploy/requirements.txt", "tests/requirements.txt", "web/package-lock.json"])
+@pytest.mark.parametrize(
+    "lock",
+    [
+        "deploy/requirements.txt",
+        "tests/requirements.txt",
+        "web/package-lock.json",
+        "tests/benchmarks/rival/package-lock.json",
+    ],
+)
 def test_lock_files_carry_hashes_and_no_addresses(lock: str) -> None:
     text = (ROOT / lock).read_text(encoding="utf-8")
     assert "sha256:" in text or "sha512-" in text
