@@ -19,7 +19,7 @@ export async function adoptDatabase(database: PhoneDatabase, identity: string): 
     await forgetSeen(database);
     await offerPicturesAgain(database);
   }
-  await database.meta.put({ ...(await loadAccount(database)), database: identity, cursor: 0, seen: 0, view: 0, sweeping: false });
+  await database.meta.put({ ...(await loadAccount(database)), database: identity, cursor: 0, view: 0, sweeping: false });
 }
 
 async function holdEverything(database: PhoneDatabase, offsetMs: number): Promise<void> {

@@ -52,10 +52,8 @@ export interface Account {
   readonly key: "account";
   readonly deviceId: string;
   readonly database: string | null;
-  /** How far the pull has come. In the middle of one it says nothing about a single record: see `seen`. */
+  /** How far the pull has come. It says nothing about a single record: the record's own sequence does. */
   readonly cursor: number;
-  /** Everything up to this number was on this phone at once. */
-  readonly seen: number;
   /** The view that `cursor` was counted in: the service's number for which jobs this person sees. 0 before the first. */
   readonly view: number;
   /** True from the first page of a snapshot until what did not come with it has been dropped. */
@@ -133,7 +131,7 @@ async function completeRows(transaction: Transaction): Promise<void> {
   const records = transaction.table<StoredRecord>("records");
   await records.bulkPut((await records.toArray()).map((record) => ({ ...record, view: 0, conflicts: {} })));
   await transaction.table<Account, string>("meta").where("key").equals("account").modify((row, to) => {
-    to.value = { ...newAccount(), ...row, seen: row.cursor };
+    to.value = { ...newAccount(), ...row };
   });
 }
 
@@ -143,7 +141,6 @@ export function newAccount(): Account {
     deviceId: uuidv7(),
     database: null,
     cursor: 0,
-    seen: 0,
     view: 0,
     sweeping: false,
     nextNumber: 1,

@@ -23,7 +23,7 @@ export async function takePage(
   await putNewer(database, page);
   const covered = await dropCovered(database, account, page);
   const swept = page.more || !account.sweeping ? [] : await sweep(database, account.view);
-  await database.meta.put(page.more ? account : { ...account, sweeping: false, seen: Math.max(account.seen, account.cursor) });
+  await database.meta.put(page.more ? account : { ...account, sweeping: false });
   return [...page.records.map(({ kind, id }): RecordKey => [kind, id]), ...covered, ...swept];
 }
 

@@ -17,17 +17,16 @@ export async function waitingChanges(database: PhoneDatabase): Promise<readonly 
 
 /** Gives the edits the next numbers and puts them in the queue. */
 export async function enqueue(database: PhoneDatabase, edits: readonly Edit[]): Promise<void> {
-  const account = await loadAccount(database);
   const records = await database.records.bulkGet(edits.map(({ kind, id }): [Kind, string] => [kind, id]));
-  await enqueueMade(database, edits.map((edit, index) => madeNow(edit, seenOf(records[index], account))));
+  await enqueueMade(database, edits.map((edit, index) => madeNow(edit, seenOf(records[index]))));
 }
 
 /**
- * What the person at this phone knew of the record: all that was ever here at once, and whatever its own newest pull
- * brought. The pull's cursor says less, or in the middle of a pull too much.
+ * What the person at this phone knew of the record: everything up to its own newest change. The pull's cursor also
+ * counts what this person may not see, and in the middle of a pull what is still to come.
  */
-function seenOf(record: StoredRecord | undefined, account: Account): number {
-  return Math.max(account.seen, record?.sequence ?? 0);
+function seenOf(record: StoredRecord | undefined): number {
+  return record?.sequence ?? 0;
 }
 
 /** A change but for its number, which the queue gives. */

@@ -26,7 +26,7 @@ import { contentsFromText, takeIn, type ReadOutcome } from "./read_in";
 import { withRoom } from "./room";
 import { DATABASE, unsentFile, type UnsentFile } from "./unsent";
 
-export type AccountNews = Partial<Omit<Account, "key" | "nextNumber" | "cursor" | "seen" | "view" | "sweeping" | "database">>;
+export type AccountNews = Partial<Omit<Account, "key" | "nextNumber" | "cursor" | "view" | "sweeping" | "database">>;
 
 export class Storage {
   readonly #database: PhoneDatabase;

@@ -110,7 +110,15 @@ test("an edit says what the person knew of the record, in the middle of a pull n
   await mine.sync();
   await mine.save(job("a", "Mine"), job("b", "Mine"));
   const seen = (await mine.storage.waiting(9)).map((change) => change.seen);
-  expect(seen).toEqual([6, 7]);
+  expect(seen).toEqual([1, 7]);
+});
+
+test("of a record that went out of sight an edit knows nothing, whatever the pull has counted since", async () => {
+  const phone = await withJobs();
+  hide("a");
+  await phone.sync();
+  await phone.save(job("a", { note: "Of a page that was still open" }));
+  expect((await phone.storage.waiting(9)).map((change) => change.seen)).toEqual([0]);
 });
 
 test("a page that another tab asked for earlier and that comes late brings nothing back", async () => {
