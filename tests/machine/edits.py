@@ -26,6 +26,10 @@ NEW: dict[str, st.SearchStrategy[Fields]] = {
     "reading": st.builds(lambda down: {"down": down, "at": [down, 0]}, st.integers(900, 1100)),
     "placement": st.fixed_dictionaries({"section": st.sampled_from(["A", "B"])}),
     "climate": st.fixed_dictionaries({"at": MOMENTS, "bed": st.integers(5, 30)}),
+    "photo": st.builds(
+        lambda size: {"hash": f"{size:064x}", "media_type": "image/jpeg", "width": 8, "height": 6, "size": size},
+        st.integers(1, 1000),
+    ),
 }
 WRONG: st.SearchStrategy[Fields] = st.sampled_from(
     [{"colour": "red"}, {"note": 5}, {"deleted": 3}, {}, {"room_id": "nowhere"}, {"down": 1}, {"name": "x" * 300}]
