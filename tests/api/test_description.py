@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 from jsonschema import Draft202012Validator
 from tests.clients import Client, change
+from tests.databases import Databases, SqliteFiles
 from tests.phones import uuid_text
 
 from evenbed.wire.problems import ABOUT, Code
@@ -14,6 +15,12 @@ from evenbed.wire.records import SHAPES
 
 JOB = uuid_text(1)
 BATH = files("evenbed.demo").joinpath("upstairs_bath.json").read_text(encoding="utf-8")
+
+
+@pytest.fixture
+def databases() -> Databases:
+    """One kind is enough: nothing here depends on what is kept."""
+    return SqliteFiles()
 
 
 @pytest.fixture

@@ -6,10 +6,17 @@ from importlib.resources import files
 
 import pytest
 from tests.clients import Client
+from tests.databases import Databases, SqliteFiles
 
 from evenbed.engine.bridge import plan_text
 
 BATH = files("evenbed.demo").joinpath("upstairs_bath.json").read_text(encoding="utf-8")
+
+
+@pytest.fixture
+def databases() -> Databases:
+    """One kind is enough: nothing here depends on what is kept."""
+    return SqliteFiles()
 
 
 def test_the_plan_is_the_engines_own_and_needs_no_device(client: Client) -> None:
