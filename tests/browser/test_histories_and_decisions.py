@@ -53,7 +53,7 @@ def hall(company: Company, request: pytest.FixtureRequest) -> Company:
     company.ana.go_to("levels")
     company.ana.read([("40", part) for part in (3, 5, 7, 9)])
     company.ana.tap("back")
-    assign(company.olga, job, "Ana", "Ben")
+    assign(company.olga, job, "Ben")
     for one in (company.olga, company.ben):
         one.open_room("Hall", job)
         one.wait_for_text("step-levels", "4 readings")

@@ -162,6 +162,24 @@ def test_a_crew_is_chosen_with_or_without_a_network_and_the_job_appears_with_its
     assert olga.complaints + ana.complaints == []
 
 
+def test_whoever_made_a_job_stays_with_it_when_a_foreman_marks_another(service: Service, new_phone: Phones) -> None:
+    olga = foreman_of(service, new_phone(office=True))
+    ana = let_in(olga, service, new_phone(), "Ana", "setter")
+    ben = let_in(olga, service, new_phone(), "Ben", "setter")
+    begin_job(ana, "Heron Court 3")
+    olga.wait_for_text("job", "Heron Court 3")
+    olga.tap("job")
+    olga.tap("change-job")
+    crew = olga.page.get_by_test_id("crew-member")
+    expect(crew.filter(has_text="Ana")).to_have_attribute("aria-pressed", "true")
+    crew.filter(has_text="Ben").click()
+    ben.wait_for_text("job", "Heron Court 3")
+    assert jobs_on(ana) == ["Heron Court 3"]
+    crew.filter(has_text="Ana").click()
+    expect(ana.page.get_by_test_id("job")).to_have_count(0)
+    assert jobs_on(ben) == ["Heron Court 3"]
+
+
 def test_a_viewer_looks_everywhere_is_told_so_and_changes_nothing_until_the_role_changes(
     service: Service, new_phone: Phones
 ) -> None:

@@ -78,7 +78,7 @@ export const office = {
   "answer.other": "The office did not do it: {message}",
   "crew.title": "Crew",
   "crew.more": "Whoever is marked sees the job. Foremen see every job.",
-  "crew.never_set": "Nobody is marked: whoever made the job sees it, and foremen do.",
+  "crew.never_set": "Never chosen yet: whoever made the job sees it, and foremen do. Once somebody is marked, only the marked see it.",
   "crew.nobody_else": "There are only foremen yet, and they see every job. Invite others under Settings, People.",
   "crew.no_list": "The list of people has not reached this device yet.",
   "jobs.none_assigned": "Begin one here. Jobs that you are assigned come by themselves.",

@@ -80,7 +80,7 @@ export const office: Readonly<Record<keyof typeof english, string>> = {
   "answer.other": "La oficina no lo hizo: {message}",
   "crew.title": "Cuadrilla",
   "crew.more": "Ve la obra quien está marcado. Los encargados ven todas.",
-  "crew.never_set": "Nadie está marcado: ve la obra quien la hizo, y los encargados.",
+  "crew.never_set": "Todavía no se eligió: ve la obra quien la hizo, y los encargados. En cuanto se marca a alguien, solo la ven los marcados.",
   "crew.nobody_else": "Todavía solo hay encargados, y ellos ven todas las obras. Invite a otros en Ajustes, Personas.",
   "crew.no_list": "La lista de personas todavía no ha llegado a este aparato.",
   "jobs.none_assigned": "Empiece una aquí. Las obras que le asignen llegan solas.",
