@@ -131,3 +131,15 @@ def test_who_pulls_a_record_and_says_its_number_knows_all_of_it_whatever_else_th
     record = merged(run[shown.sequence :], shown)
     _, effect = merge(record, Said("z", 99, "Elder", shown.sequence).as_edit(record.sequence + 1))
     assert bool(effect.concurrent) == (record.stamps["name"].sequence > shown.sequence)
+
+
+def test_what_only_repeats_a_value_as_it_was_typed_asks_for_no_decision_of_its_own() -> None:
+    def edit(sequence: int, device: str, thickness: float, text: str) -> Edit:
+        fields = {"bed.minimum_thickness": thickness, "typed": {"bed.minimum_thickness": text}}
+        author = Author(device, f"person {device}", device.upper())
+        return Edit(sequence, author, START, "room", JOB, JOB, fields, 0)  # type: ignore[arg-type]
+
+    record, _ = merge(None, edit(1, "a", 31.75, "1 1/4 in"))
+    record, effect = merge(record, edit(2, "b", 38.1, "1 1/2 in"))
+    assert set(record.conflicts) == {"bed.minimum_thickness"}
+    assert effect.replaced["typed"] == {"bed.minimum_thickness": "1 1/4 in"}

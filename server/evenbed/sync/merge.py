@@ -16,6 +16,9 @@ from pydantic import JsonValue
 
 from evenbed.sync.model import Conflict, Edit, Effect, Record, Stamp
 
+UNASKED = frozenset({"typed"})
+"""Fields that repeat others as they were typed: nobody is asked to decide on them a second time. History has them."""
+
 
 def merge(record: Record | None, edit: Edit) -> tuple[Record, Effect]:
     """The record after the edit, and what the edit did. `record` is None where the edit is its first."""
@@ -101,7 +104,7 @@ def _undecided(record: Record, edit: Edit, effect: Effect, name: str) -> list[Co
     """What still waits for a decision on a field: not what the editor had seen, nor what was their own."""
     seen, device = seen_by(edit), edit.author.device_id
     before = [c for c in record.conflicts.get(name, ()) if c.sequence > seen and c.device_id != device]
-    if name not in effect.concurrent:
+    if name not in effect.concurrent or name in UNASKED:
         return before
     return [*before, _loser(record, edit, name, is_edit=name in effect.overruled)]
 
