@@ -3,7 +3,6 @@
 import json
 import shutil
 from collections import Counter
-from contextlib import suppress
 from datetime import timedelta
 from pathlib import Path
 from tempfile import mkdtemp
@@ -68,9 +67,17 @@ class Base(RuleBasedStateMachine):
         told = {name: data.draw(drawn) for name, drawn in what.told.items()}
         note(f"{what.name}({', '.join(f'{name}={value!r}' for name, value in told.items())})")
         self.time.pass_by(A_MOMENT)
-        with suppress(NothingToDoError):
+        try:
             getattr(self, what.name)(**told)
             self.steps[what.name] += 1
+        except NothingToDoError:
+            self._somebody_syncs()
+
+    def _somebody_syncs(self) -> None:
+        """In the place of what cannot happen now."""
+        self.steps["somebody_syncs_instead"] += 1
+        phone = self.phones[self.steps.total() % len(self.phones)]
+        self.tool.sync(phone, self.tool.line(phone, FINE))
 
     @initialize()
     def begin(self) -> None:

@@ -11,12 +11,12 @@ _MARK = "_happening"
 
 
 class NothingToDoError(Exception):
-    """As things stand, this cannot happen: it is no step."""
+    """As things stand, this cannot happen."""
 
 
 @dataclass(frozen=True)
 class Happening:
-    """A method of the machine. It raises NothingToDoError before it does anything, or is a step."""
+    """A method of the machine. Where nothing can be done it raises NothingToDoError before it does anything."""
 
     name: str
     often: int

@@ -7,26 +7,29 @@ import pytest
 from hypothesis import HealthCheck, settings
 from hypothesis.stateful import run_state_machine_as_test
 
+from evenbed.wire.refusals import Reason
 from tests.machine.bases import Bases
 from tests.machine.machine import machine_on
 from tests.machine.pipe import Pipe
 
-RUNS = int(os.environ.get("EVENBED_MACHINE_RUNS", "10"))
+RUNS = int(os.environ.get("EVENBED_MACHINE_RUNS", "8"))
 STEPS = 80
 MANY_RUNS = 100
 SLOW = [HealthCheck.too_slow, HealthCheck.data_too_large, HealthCheck.large_base_example]
 HOW: dict[str, Any] = {"deadline": None, "derandomize": True, "database": None, "suppress_health_check": SLOW}
-MET_SOON = {"applied", "already_applied", "foreman_only", "not_joined", "device_removed", "viewer_only_looks"}
-MET_LATER = {"gap", "device_forked", "conflict", "not_assigned", "unknown_parent", "bad_value", "reading_is_final"}
+MET_SOON = {"applied", "already_applied", "not_joined", "device_removed", "gap"}
+MET_LATER = {"conflict", "device_forked", "viewer_only_looks"} | {
+    reason.value for reason in (Reason.FOREMAN_ONLY, Reason.NOT_ASSIGNED, Reason.UNKNOWN_PARENT, Reason.BAD_VALUE)
+}
 """What a run must have come upon; without these it would have proved little."""
 
 
 @pytest.mark.deep
 def test_every_promise_holds_after_quiet(pipe: Pipe, bases: Bases) -> None:
-    """The same runs each time, `EVENBED_MACHINE_RUNS` of 80 steps each; only steps that did something are counted."""
+    """The same runs each time, `EVENBED_MACHINE_RUNS` of 80 steps each; the steps really made are counted."""
     machine = machine_on(bases, pipe)
     run_state_machine_as_test(machine, settings=settings(max_examples=RUNS, stateful_step_count=STEPS, **HOW))
     made = machine.steps.total()
     print(f"\n{made} steps: {dict(machine.steps.most_common())}\nmet: {dict(machine.met.most_common())}")
-    assert made >= RUNS * STEPS * 3 // 4
+    assert made >= RUNS * STEPS * 9 // 10
     assert machine.met.keys() >= (MET_SOON | MET_LATER if RUNS >= MANY_RUNS else MET_SOON)
