@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import expect
 from tests.browser.phone import Phone
 from tests.browser.running import Service
 from tests.faults.written import check_whole, written_on
@@ -47,13 +47,24 @@ MAKE_ROOM = """
 def open_small(phone: Phone, service: Service) -> None:
     """The app on a phone that grants it next to nothing, as when other things have filled it; nothing is planned."""
     phone.context.route("**/assets/engine-*.json", lambda route: route.abort())
-    told = {"origin": service.address, "quotaSize": QUOTA}
-    phone.context.new_cdp_session(phone.page).send("Storage.overrideQuotaForOrigin", told)
+    grant(phone, service, QUOTA)
     phone.open(service.address)
 
 
-def fill(page: Page) -> None:
-    assert page.evaluate(FILL)
+def grant(phone: Phone, service: Service, quota: int) -> None:
+    told = {"origin": service.address, "quotaSize": quota}
+    phone.context.new_cdp_session(phone.page).send("Storage.overrideQuotaForOrigin", told)
+
+
+def fill(phone: Phone, service: Service) -> None:
+    """The browser reckons with what it granted until that is used up; then it asks, and hears that there is none."""
+    assert phone.page.evaluate(FILL)
+    grant(phone, service, 1)
+
+
+def make_room(phone: Phone, service: Service) -> None:
+    grant(phone, service, 10 * QUOTA)
+    phone.page.evaluate(MAKE_ROOM)
 
 
 def typed(phone: Phone) -> str:
@@ -70,7 +81,7 @@ def test_a_full_phone_says_so_keeps_what_is_typed_and_saves_it_when_there_is_roo
     phone.go_to("levels")
     phone.read(ROUND)
 
-    fill(phone.page)
+    fill(phone, service)
     phone.keys("4", "0", "part-9")
     phone.wait_for_text("save-line", FULL)
     phone.shot("full-phone")
@@ -78,7 +89,7 @@ def test_a_full_phone_says_so_keeps_what_is_typed_and_saves_it_when_there_is_roo
     check_whole(written := written_on(phone.page), len(ROUND))
     assert len(written.readings) == len(ROUND)
 
-    phone.page.evaluate(MAKE_ROOM)
+    make_room(phone, service)
     phone.keys("next")
     phone.wait_for_text("entry-what", r"\b5\b")
     expect(phone.page.get_by_test_id("save-line")).not_to_contain_text(FULL)
@@ -103,10 +114,10 @@ def test_a_full_phone_still_hands_over_what_it_holds_and_what_was_typed_follows(
     phone.wait_for_text("save-line", r"^Saved on this phone · sent ")
 
     phone.open(levels)
-    fill(phone.page)
+    fill(phone, service)
     phone.keys("4", "0", "part-9")
     phone.wait_for_text("save-line", FULL)
-    phone.page.evaluate(MAKE_ROOM)
+    make_room(phone, service)
     phone.keys("next")
     phone.wait_for_text("save-line", r"^Saved on this phone · sent ")
     assert len(written_on(phone.page).readings) == len(ROUND) + 1
