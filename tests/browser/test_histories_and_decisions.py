@@ -216,10 +216,11 @@ def test_the_story_of_a_temperature_and_of_the_placing_is_one_tap_from_where_the
     expect(phone.page.get_by_test_id("placement-history")).to_be_visible()
     phone.tap("add-climate")
     phone.tap("field-climate-air")
-    phone.keys("6", "8", "next")
+    phone.keys("7", "3", "next")
     phone.tap("keep-climate")
-    phone.page.get_by_test_id("climate-history").last.click()
-    phone.wait_for_text("story-step", r"Air\s*68\s°F")
+    row = phone.page.locator("li.line").filter(has_text="73\u202f°F")
+    row.get_by_test_id("climate-history").click()
+    phone.wait_for_text("story-step", r"Air\s*73\s°F")
 
 
 def test_edits_that_met_are_listed_on_both_phones_and_in_the_office_and_keeping_one_closes_the_matter_for_all(
