@@ -12,7 +12,7 @@ SAY = @printf '\n== %s\n'
 WEB_SOURCES := $(shell find web/src web/public web/build server/evenbed/engine -type f -not -name '*.pyc' 2>/dev/null) \
 	$(wildcard web/*.json web/*.ts web/*.html)
 
-.PHONY: help serve test check unit web parity browser bench deep lock clean
+.PHONY: help serve test check unit faults web parity browser bench deep lock clean
 
 help:
 	@grep -E '^#' Makefile | sed 's/^# \{0,1\}//'
@@ -21,7 +21,7 @@ serve: .venv/.serve web/dist/.built
 	$(SAY) "Starting the service with the demo job"
 	$(BIN)/evenbed serve --demo --new-code
 
-test: check unit web parity browser bench
+test: check unit web parity faults browser bench
 	$(SAY) "Everything ran"
 
 check: .venv/.test web/node_modules/.installed
@@ -35,7 +35,12 @@ check: .venv/.test web/node_modules/.installed
 unit: .venv/.test web/node_modules/.installed
 	$(SAY) "Engine, published values, sync, store, service"
 	tests/postgres/install-postgres.sh
-	$(BIN)/python -m pytest -m "not browser and not pyodide"
+	$(BIN)/python -m pytest -n 2 --dist worksteal -m "not browser and not pyodide" --ignore tests/faults --ignore tests/machine
+
+faults: .venv/.test web/node_modules/.installed
+	$(SAY) "Phones and services through whatever can go wrong"
+	tests/postgres/install-postgres.sh
+	$(BIN)/python -m pytest -m "not browser" tests/faults tests/machine
 
 web: web/node_modules/.installed
 	$(SAY) "The phone's own code"
