@@ -8,6 +8,7 @@ SHELL := /bin/bash
 .DEFAULT_GOAL := help
 PYTHON ?= python3
 BIN := .venv/bin
+AGAIN := --reruns 1 --only-rerun "Target crashed"  # a tab of Chromium may end itself: done again then, and only then
 SAY = @printf '\n== %s\n'
 WEB_SOURCES := $(shell find web/src web/public web/build server/evenbed/engine -type f -not -name '*.pyc' 2>/dev/null) \
 	$(wildcard web/*.json web/*.ts web/*.html)
@@ -53,7 +54,8 @@ parity: .venv/.test web/node_modules/.installed
 browser: .venv/.test web/dist/.built
 	$(SAY) "The whole job in a real browser"
 	tests/browser/install-browser.sh
-	$(BIN)/python -m pytest -m browser
+	$(BIN)/python -m pytest -m browser -n 2 --dist loadfile --ignore tests/browser/test_full_phone.py --ignore tests/faults $(AGAIN)
+	$(BIN)/python -m pytest -m browser tests/browser/test_full_phone.py tests/faults
 
 bench: .venv/.test web/dist/.built tests/benchmarks/rival/node_modules/.installed
 	$(SAY) "Benchmarks"

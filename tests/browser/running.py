@@ -6,10 +6,16 @@ import subprocess
 import sys
 import time
 from collections.abc import Mapping
+from contextlib import closing
 from dataclasses import dataclass, field
+from datetime import UTC, datetime
 from pathlib import Path
 
 import httpx
+
+from evenbed.access.joining import invite_foreman
+from evenbed.settings import settings_from
+from evenbed.store.work import Store
 
 ROOT = Path(__file__).parents[2]
 PATIENCE_S = 30.0
@@ -47,10 +53,11 @@ class Service:
         with (self.data / "service.log").open("ab") as log:
             self.process = subprocess.Popen(self._line("serve"), env=self._environment(), stdout=log, stderr=log)
         patience = time.monotonic() + PATIENCE_S
-        while not self._answers():
-            if time.monotonic() > patience:
-                raise TimeoutError((self.data / "service.log").read_text())
-            time.sleep(0.1)
+        with httpx.Client() as client:
+            while not self._answers(client):
+                if time.monotonic() > patience:
+                    raise TimeoutError((self.data / "service.log").read_text())
+                time.sleep(0.1)
 
     def stop(self) -> None:
         """Stop; nothing listens on the port afterwards."""
@@ -60,12 +67,13 @@ class Service:
             self.process = None
 
     def join_code(self) -> str:
-        """A fresh join code."""
-        return self.command("join-code").split()[-1]
+        """A fresh join code, made as the command makes it but without another process."""
+        with closing(Store(settings_from(self._environment()).database_url)) as store:
+            return invite_foreman(store, datetime.now(UTC))
 
-    def _answers(self) -> bool:
+    def _answers(self, client: httpx.Client) -> bool:
         try:
-            return httpx.get(f"{self.address}/api/health").status_code == 200
+            return client.get(f"{self.address}/api/health").status_code == 200
         except httpx.TransportError:
             return False
 
