@@ -89,9 +89,14 @@ export class Office {
 
   /**
    * Stops sending, and takes the phone off the office's list where the office can be reached. Everything stays on this
-   * phone, and goes out after joining again. Where the office says no, the phone stays joined.
+   * phone, and goes out after joining again. Where the office says no, the phone stays joined. A round that is under way
+   * ends first: it must not take the office's no for a removal.
    */
-  async leave(): Promise<Answer> {
+  leave(): Promise<Answer> {
+    return this.around.alone(() => this.#leave());
+  }
+
+  async #leave(): Promise<Answer> {
     const answer = await answered(this.#service.leave().then(() => ({})));
     const isStranger = answer.outcome === "not_joined" || answer.outcome === "device_removed";
     if (answer.outcome !== "done" && answer.outcome !== "offline" && !isStranger) return answer;
@@ -213,14 +218,15 @@ export class Office {
     const { joined } = await this.storage.account();
     if (joined) this.#tell("syncing");
     const outcome = await new Round(this.storage, this.#service, this.#knowsWho).run();
-    if (outcome === "done" || outcome === "only_looks") this.#knowsWho = true;
+    this.#knowsWho = outcome === "done" || outcome === "only_looks";
     return outcome;
   }
 
-  /** Whatever the cause, nothing is lost: all of it is still in the queue. */
+  /** Whatever the cause, nothing is lost: all of it is still in the queue. Whose phone it is may have gone unasked. */
   #failed(error: unknown): void {
     if (!(error instanceof NoReply || error instanceof ProblemReply)) console.error(error);
     this.#failures += 1;
+    this.#knowsWho = false;
     this.#told = null;
     this.#tell(this.around.isOnline() ? "retrying" : "offline");
     this.#retry = setTimeout(() => void this.syncNow(), waitFromFailures(this.#failures, Math.random()));

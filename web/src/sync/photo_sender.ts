@@ -26,6 +26,9 @@ export interface PhotoSurroundings {
 /** Sending stopped because the phone may not send now; it goes on at the next occasion. */
 class Stopped extends Error {}
 
+/** This photo leads nowhere for now; the ones after it may. */
+class Stuck extends Error {}
+
 export class PhotoSender {
   #phase: Phase = "not_joined";
   #running: Promise<void> | null = null;
@@ -113,9 +116,15 @@ export class PhotoSender {
   }
 
   async #sendAll(): Promise<void> {
+    const stuck: unknown[] = [];
     for (const { hash, problem } of await this.photos.unsent()) {
-      if (problem === null) await this.#sendOne(hash);
+      if (problem !== null) continue;
+      await this.#sendOne(hash).catch((error: unknown) => {
+        if (!isOfOnePhoto(error)) throw error;
+        stuck.push(error);
+      });
     }
+    if (stuck.length > 0) throw stuck[0];
   }
 
   /** A photo that the office does not know (its record was refused or deleted) waits, and keeps no other from going. */
@@ -124,7 +133,8 @@ export class PhotoSender {
       await this.#sendWhole(hash);
       await this.photos.settle(hash);
     } catch (error) {
-      if (!(error instanceof ProblemReply)) throw error;
+      if (!(error instanceof ProblemReply && error.isOfTheService)) throw error;
+      if (error.code === "viewer_only_looks") throw new Stopped();
       if (isAboutThePhoto(error)) await this.photos.refuse(hash, error.code);
       else if (error.status !== 404) throw error;
     }
@@ -132,14 +142,14 @@ export class PhotoSender {
 
   async #sendWhole(hash: string): Promise<void> {
     const bytes = await this.photos.picture(hash);
-    if (bytes === null) throw new Error(`The picture ${hash} is not on this phone any more.`);
+    if (bytes === null) throw new Stuck(`The picture ${hash} is not on this phone any more.`);
     await this.#turn();
     let state = await this.service.state(hash, this.#stop.signal);
     for (let detours = 0; !state.complete; ) {
       await this.#turn();
       const next = await this.#sendPart(hash, bytes, state);
       if (next.received <= state.received && !next.complete) detours += 1;
-      if (detours > MOST_DETOURS) throw new NoReply();
+      if (detours > MOST_DETOURS) throw new Stuck(`The picture ${hash} gets no further.`);
       state = next;
     }
   }
@@ -184,4 +194,9 @@ export class PhotoSender {
 /** The office has judged the picture, and will not judge otherwise when it comes again. */
 function isAboutThePhoto({ status, code }: ProblemReply): boolean {
   return code.startsWith("photo_") || status === 413 || status === 415 || status === 422;
+}
+
+/** Not the network's fault, nor that of an office which is busy: the office fails at this photo, or it leads nowhere. */
+function isOfOnePhoto(error: unknown): boolean {
+  return error instanceof Stuck || (error instanceof ProblemReply && error.isOfTheService && error.status === 500);
 }

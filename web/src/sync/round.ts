@@ -13,7 +13,7 @@ export type RoundOutcome = "done" | "not_joined" | "update_needed" | "only_looks
 const MOST_GAPS = 3;
 
 export class Round {
-  /** Changes in the next push: one at a time where the service could not read a batch. */
+  /** Changes in the next push: fewer where a batch did not get through, one where the service could not read it. */
   #batch = PAGE;
   #gaps = 0;
   #onlyLooks = false;
@@ -66,10 +66,17 @@ export class Round {
   /** Only refusals that the phone can answer itself end here; the others go up. */
   async #answerRefusal(error: unknown, changes: readonly QueuedChange[]): Promise<void> {
     if (!(error instanceof ProblemReply)) throw error;
-    if (error.code === "viewer_only_looks") await this.#lookOnly();
+    if (!error.isOfTheService) this.#sendFewer(error, changes);
+    else if (error.code === "viewer_only_looks") await this.#lookOnly();
     else if (error.code === "gap" && this.#gaps < MOST_GAPS) await this.#closeGap(error, changes);
     else if (error.status === 413 || error.status === 422) await this.#isolate(error, changes);
     else throw error;
+  }
+
+  /** Something in between lets no batch so large pass: half of it may. It judges no change, and says nothing else here. */
+  #sendFewer(error: ProblemReply, changes: readonly QueuedChange[]): void {
+    if (error.status !== 413 || changes.length === 1) throw error;
+    this.#batch = Math.ceil(changes.length / 2);
   }
 
   /**
@@ -136,7 +143,7 @@ export class Round {
 
   async #outcomeOf(error: unknown): Promise<RoundOutcome> {
     if (error instanceof StorageError && error.reason === "full") return "full";
-    if (!(error instanceof ProblemReply)) throw error;
+    if (!(error instanceof ProblemReply && error.isOfTheService)) throw error;
     if (error.code === "device_forked") await this.storage.takeNewIdentity();
     else if (error.status === 401) await this.#mustJoinAgain(error.code === "device_removed");
     else if (error.status === 426) return "update_needed";

@@ -36,6 +36,8 @@ export class OfficeDouble {
   hidden: ReadonlySet<string> = new Set();
   /** Answers with its own status to everything, as a proxy in between does. */
   broken: number | null = null;
+  /** Changes that something in between lets pass in one push, where it lets no larger one. */
+  mostInPush = Infinity;
   code = "RIGHT-CODE";
   /** Records whose changes are refused, by record id. */
   readonly unwanted = new Set<string>();
@@ -87,6 +89,9 @@ export class OfficeDouble {
     if (method === "DELETE" && path === "/api/session") return this.#leave(device);
     if (path === "/api/session") return this.#reply({ device_id: device, device_name: "phone", ...this.#who() });
     if (path.startsWith("/api/push") && this.role === "viewer") return problem(403, "viewer_only_looks");
+    if (path.startsWith("/api/push") && (body as { changes: Change[] }).changes.length > this.mostInPush) {
+      return new Response("<html>Too large</html>", { status: 413 });
+    }
     if (path.startsWith("/api/push")) return this.#push(device, body as { protocol: number; changes: Change[] });
     if (path.startsWith("/api/pull")) return this.#pull(new URL(path, "http://office"));
     return problem(404, "not_found");

@@ -18,13 +18,19 @@ export class PhotoOffice {
   faults: Fault[] = [];
   /** Bytes that arrived, counted as often as they did. */
   bytesTaken = 0;
+  asked = 0;
   parts = 0;
   /** Called before every part is taken. */
   onPart: () => Promise<void> | void = () => undefined;
   /** A person who lost the right to send. */
   answersAll: number | null = null;
+  /** Answers like something in between, without a code. */
+  broken: number | null = null;
+  /** Photos that the office fails at, by hash. */
+  readonly failing = new Set<string>();
 
   readonly http = async (path: string, init: RequestInit): Promise<Response> => {
+    this.asked += 1;
     const fault = this.faults.shift() ?? "none";
     if (init.signal?.aborted) throw new DOMException("Aborted", "AbortError");
     if (fault === "request_lost") throw new TypeError("Failed to fetch");
@@ -37,6 +43,8 @@ export class PhotoOffice {
   async #answer(path: string, init: RequestInit): Promise<Response> {
     const url = new URL(path, "http://office.test");
     const [, , , hash = "", more] = url.pathname.split("/");
+    if (this.broken !== null) return new Response("<html>Gateway</html>", { status: this.broken });
+    if (this.failing.has(hash)) return problem(500, "internal");
     if (this.answersAll !== null) return problem(this.answersAll, "viewer_only_looks");
     if (more !== undefined) return this.#picture(hash);
     if (!this.named.has(hash)) return problem(404, "not_found");

@@ -135,6 +135,43 @@ test("a photo whose record the office does not have waits until it has, and keep
   expect(await unsent()).toEqual([]);
 });
 
+test.each([401, 404, 413, 415, 422])("a %i of something in between is no judgement of a photo", async (status) => {
+  const one = await take(photo(1000));
+  office.broken = status;
+  await sender.sendNow();
+  expect(await storage.photos.unsent()).toEqual([{ hash: one.hash, problem: null }]);
+  office.broken = null;
+  await sender.sendNow();
+  expect(await unsent()).toEqual([]);
+});
+
+test("the photos of a person who may only look wait, without trying again by themselves, until they may send", async () => {
+  vi.useFakeTimers({ toFake: ["setTimeout"] });
+  await take(photo(1000));
+  office.answersAll = 403;
+  await sender.sendNow();
+  const { asked } = office;
+  await vi.advanceTimersByTimeAsync(3_600_000);
+  vi.useRealTimers();
+  expect([asked > 0, office.asked]).toEqual([true, asked]);
+  expect((await storage.photos.unsent()).map(({ problem }) => problem)).toEqual([null]);
+  office.answersAll = null;
+  sender.follow("idle");
+  await vi.waitFor(async () => expect(await unsent()).toEqual([]));
+});
+
+test("a photo that the office fails at keeps no other from going", async () => {
+  const bad = await take(photo(1000));
+  const good = await take(photo(2000, 2));
+  office.failing.add(bad.hash);
+  await sender.sendNow();
+  expect(office.whole.has(good.hash)).toBe(true);
+  expect(await unsent()).toEqual([bad.hash]);
+  office.failing.clear();
+  await sender.sendNow();
+  expect(await unsent()).toEqual([]);
+});
+
 test("wrong bytes that another phone had begun with are let go of, and the photo goes again from its start", async () => {
   const one = await take(photo(100_000));
   office.here.set(one.hash, new Uint8Array(500).fill(7));
@@ -174,6 +211,15 @@ test("after the office was restored every picture that is here is offered again"
   expect(await unsent()).toEqual([]);
   await storage.adoptDatabase("second");
   expect(await unsent()).toEqual([one.hash]);
+});
+
+test("after the office was restored a picture that no record here names can still make room", async () => {
+  await storage.adoptDatabase("first");
+  await storage.photos.keepPicture("theirs", photo(500, 3).bytes);
+  await storage.adoptDatabase("second");
+  expect(await unsent()).toEqual([]);
+  await storage.photos.tidy();
+  expect(await storage.photos.picture("theirs")).toBeNull();
 });
 
 test("a picture for the screen comes from the phone, else from the office, and is asked for once", async () => {

@@ -196,3 +196,31 @@ test("an answer of something between phone and office is no answer of the office
   await phone.sync();
   expect(phone.phase).toBe("retrying");
 });
+
+test("a role that could not be asked for after the view came is asked for in the next round", async () => {
+  const phone = await joined();
+  becomes("viewer");
+  phone.line.faults = ["none", "request lost"];
+  await phone.sync();
+  expect((await phone.storage.account()).view).toBe(office.view);
+  expect((await phone.storage.account()).role).toBe("foreman");
+  await phone.sync();
+  expect((await phone.storage.account()).role).toBe("viewer");
+});
+
+test("leaving while a round is under way is leaving, not being removed", async () => {
+  const phone = await joined();
+  let turn: Promise<unknown> = Promise.resolve();
+  const alone = <T>(work: () => Promise<T>) => {
+    const mine = turn.then(work);
+    turn = mine.catch(() => undefined);
+    return mine;
+  };
+  const tab = new Office(phone.storage, { http: phone.line.http, isOnline: () => true, alone });
+  for (const id of ["a", "b", "c"]) await phone.save(job(id, id));
+  const round = tab.syncNow();
+  expect(await tab.leave()).toEqual({ outcome: "done" });
+  await round;
+  expect(await phone.storage.account()).toMatchObject({ joined: false, mustJoinAgain: false, removed: false, role: null });
+  expect(office.records.map((record) => record.id)).toEqual(["a", "b", "c"]);
+});
