@@ -145,10 +145,14 @@ export class Photos {
   }
 }
 
-/** The office has another database, which may lack pictures that the one before had: what is here is offered again. */
+/**
+ * The office has another database, which may lack pictures that the one before had: those that a record here names are
+ * offered again. The office would take no other, and they can make room.
+ */
 export async function offerPicturesAgain(database: PhoneDatabase): Promise<void> {
   const here = await database.pictures.toCollection().primaryKeys();
-  await database.photos.where("hash").anyOf(here).modify({ unsent: 1, problem: null });
+  const named = await namedHashes(database);
+  await database.photos.where("hash").anyOf(here.filter((hash) => named.has(hash))).modify({ unsent: 1, problem: null });
 }
 
 /** Where the phone is full: whole pictures that the office has too. */

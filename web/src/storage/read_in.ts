@@ -166,10 +166,14 @@ async function keepBesides(database: PhoneDatabase, { refused, drafts }: UnsentC
   await database.drafts.bulkPut(fresh.map(({ key, text }) => ({ key, text })));
 }
 
+/** What waits here already, or is here whole, stays as it is: the office gets it, or has it. */
 async function keepPicture(database: PhoneDatabase, { hash, ...texts }: UnsentPicture): Promise<void> {
   const bytes = bytesFromText(texts.bytes);
-  if (bytes === null || (await database.photos.get(hash)) !== undefined) return;
-  await keepOwn(database, { hash, bytes, thumbnail: texts.thumbnail === null ? null : bytesFromText(texts.thumbnail) });
+  const known = await database.photos.get(hash);
+  const isWhole = (await database.pictures.where({ hash }).count()) > 0;
+  if (bytes === null || isWhole || known?.unsent === 1) return;
+  const thumbnail = texts.thumbnail === null ? (known?.thumbnail ?? null) : bytesFromText(texts.thumbnail);
+  await keepOwn(database, { hash, bytes, thumbnail });
 }
 
 function refusedFrom({ change_id, kind, record_id, fields, reason, message, at }: Refused): Refused {

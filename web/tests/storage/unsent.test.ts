@@ -141,6 +141,28 @@ test("a store that cannot be read at once is read row by row, and the rows that 
   expect(contentsOf(file.text).missing).toEqual(file.missing);
 });
 
+test("a picture that is here in small alone is read in whole, and waits to be sent", async () => {
+  const [from, to] = [await joined(), await joined()];
+  const bytes = Uint8Array.from({ length: 5_000 }, (_, n) => n % 256);
+  const photo = { hash: "b".repeat(64), media_type: "image/jpeg", width: 1, height: 1, bytes, thumbnail: bytes.slice(0, 9) } as const;
+  await from.storage.write([], { undo: [], photo });
+  await to.storage.photos.keepThumbnail(photo.hash, bytes.slice(0, 9));
+  await to.storage.readUnsentFile(await textOf(from));
+  expect(await to.storage.photos.unsent()).toEqual([{ hash: photo.hash, problem: null }]);
+  expect(await to.storage.photos.picture(photo.hash)).toEqual(bytes);
+  expect(await to.storage.photos.thumbnail(photo.hash)).toEqual(bytes.slice(0, 9));
+});
+
+test("a picture of the office that is here whole is not sent again for a file", async () => {
+  const [from, to] = [await joined(), await joined()];
+  const bytes = Uint8Array.from({ length: 5_000 }, (_, n) => n % 256);
+  const photo = { hash: "c".repeat(64), media_type: "image/jpeg", width: 1, height: 1, bytes, thumbnail: bytes.slice(0, 9) } as const;
+  await from.storage.write([], { undo: [], photo });
+  await to.storage.photos.keepPicture(photo.hash, bytes);
+  await to.storage.readUnsentFile(await textOf(from));
+  expect(await to.storage.photos.unsent()).toEqual([]);
+});
+
 test("a database that does not open at all gives a file that says so", async () => {
   vi.spyOn(indexedDB, "open").mockImplementation(() => {
     throw new DOMException("No storage here.", "SecurityError");
