@@ -89,8 +89,8 @@ export const office: Readonly<Record<keyof typeof english, string>> = {
   "viewer.more": "No se cambió nada. Si debería poder hacerlo, pídalo a un encargado.",
   "viewer.seen": "Seguir mirando",
 
-  "history.open": "Historia",
-  "history.of": "Historia: {what}",
+  "history.open": "Historial",
+  "history.of": "Historial: {what}",
   "history.section": "Tramo {section}",
   "history.asking": "Preguntando a la oficina …",
   "history.kept": "Ahora no se llega a la oficina. Esto es lo que dijo {at:moment}.",
