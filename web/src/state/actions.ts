@@ -102,8 +102,8 @@ export function restoreRecord(kind: Kind, id: string): Promise<void> {
 }
 
 /**
- * Takes back the last action whose records are on show; a step whose record left this phone (the job is another crew's
- * now) is dropped. False where there was nothing to take back.
+ * Takes back the last action whose records are on show as it left them; a step whose record left this phone (the job is
+ * another crew's now), or holds somebody's later value, is dropped. False where there was nothing to take back.
  */
 export async function undo(): Promise<boolean> {
   const steps = undoSteps.peek();
@@ -130,7 +130,7 @@ export async function edit<K extends Kind>(
 }
 
 export async function act(edits: readonly Edit[], { undoable = true, photo, ...options }: HowToAct = {}): Promise<void> {
-  const step = { at: now(), inverse: edits.map((one) => inverseOf(one)) };
+  const step = { at: now(), inverse: edits.map((one) => inverseOf(one)), written: edits };
   const steps = undoSteps.peek();
   await write(edits, { undo: undoable ? withStep(steps, step) : steps, clearDraft: options.draft, photo });
   if (options.draft !== undefined) forgetDraft(options.draft);

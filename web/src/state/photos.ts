@@ -59,24 +59,35 @@ export function sendPhotoAgain(hash: string): Promise<void> {
   return port("photos").sendAgain(hash);
 }
 
+const SMALL_TYPE = "image/jpeg";
+
+function typeOf(hash: string): string {
+  return photosShown.peek().find(({ fields }) => fields.hash === hash)?.fields.media_type ?? SMALL_TYPE;
+}
+
 type Look = (hash: string) => ReadonlySignal<string | null>;
 
 /** The address of a small picture for the screen, null until it is there. Looked for while a component watches. */
-export const thumbnailOf: Look = looksAt((hash) => port("photos").thumbnail(hash));
+export const thumbnailOf: Look = looksAt((hash) => port("photos").thumbnail(hash), () => SMALL_TYPE);
 /** The address of the whole picture. */
-export const pictureOf: Look = looksAt((hash) => port("photos").picture(hash));
+export const pictureOf: Look = looksAt((hash) => port("photos").picture(hash), typeOf);
 
-function looksAt(load: (hash: string) => Promise<Bytes | null>): Look {
+function looksAt(load: (hash: string) => Promise<Bytes | null>, type: (hash: string) => string): Look {
   const made = new Map<string, ReadonlySignal<string | null>>();
   return (hash) => {
-    const known = made.get(hash) ?? watchedLook(() => load(hash));
+    const known = made.get(hash) ?? watchedLook(() => pictureFrom(load(hash), type(hash)));
     made.set(hash, known);
     return known;
   };
 }
 
+async function pictureFrom(loading: Promise<Bytes | null>, type: string): Promise<Blob | null> {
+  const bytes = await loading;
+  return bytes === null ? null : new Blob([bytes], { type });
+}
+
 /** Asked for again whenever the phone and the office have spoken, until it is there; let go of when nobody looks. */
-function watchedLook(load: () => Promise<Bytes | null>): ReadonlySignal<string | null> {
+function watchedLook(load: () => Promise<Blob | null>): ReadonlySignal<string | null> {
   let stop: (() => void) | null = null;
   const address = signal<string | null>(null, {
     watched: () => {
@@ -94,8 +105,8 @@ function watchedLook(load: () => Promise<Bytes | null>): ReadonlySignal<string |
   return address;
 }
 
-async function show(address: Signal<string | null>, load: () => Promise<Bytes | null>, isWatched: () => boolean): Promise<void> {
-  const bytes = await load();
-  if (bytes === null || address.peek() !== null || !isWatched()) return;
-  address.value = URL.createObjectURL(new Blob([bytes], { type: "image/jpeg" }));
+async function show(address: Signal<string | null>, load: () => Promise<Blob | null>, isWatched: () => boolean): Promise<void> {
+  const picture = await load();
+  if (picture === null || address.peek() !== null || !isWatched()) return;
+  address.value = URL.createObjectURL(picture);
 }

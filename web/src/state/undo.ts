@@ -8,9 +8,30 @@ const MOST_STEPS = 100;
 export const undoSteps = signal<readonly UndoStep[]>([]);
 export const canUndo = computed(() => undoSteps.value.some(canTakeBack));
 
-/** Whether every record that a step would set back is on this phone. Subscribes a component to those records. */
-export function canTakeBack(step: UndoStep): boolean {
-  return step.inverse.every(({ kind, id }) => rowOf(kind, id) !== undefined);
+/**
+ * Whether every record that a step would set back is on this phone, and still holds what the action wrote: a colleague's
+ * later value is not undone. Subscribes a component to those records.
+ */
+export function canTakeBack({ inverse, written = [] }: UndoStep): boolean {
+  return inverse.every(({ kind, id }) => rowOf(kind, id) !== undefined) && written.every(stands);
+}
+
+function stands({ kind, id, fields }: Edit): boolean {
+  const shown: Readonly<Record<string, unknown>> = { ...rowOf(kind, id)?.fields };
+  return Object.entries(fields).every(([name, value]) => textOf(shown[name]) === textOf(value));
+}
+
+/** The same text for the same value, in whatever order the office names its parts; what is absent is empty. */
+function textOf(value: unknown): string {
+  return JSON.stringify(value ?? null, (_, part: unknown) => (isObject(part) ? inOrder(part) : part));
+}
+
+function isObject(part: unknown): part is object {
+  return typeof part === "object" && part !== null && !Array.isArray(part);
+}
+
+function inOrder(part: object): object {
+  return Object.fromEntries(Object.entries(part).sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 
 export function withStep(steps: readonly UndoStep[], step: UndoStep): readonly UndoStep[] {

@@ -45,6 +45,8 @@ export interface Edit<K extends Kind = Kind> {
 export interface UndoStep {
   readonly at: string;
   readonly inverse: readonly Edit[];
+  /** What the action wrote: it can be taken back as long as this stands. Steps of an earlier version do not know it. */
+  readonly written?: readonly Edit[];
 }
 
 /** A change the office did not take, with what it held. */

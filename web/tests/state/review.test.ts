@@ -155,6 +155,39 @@ test("undo passes over what left this phone: the job is another crew's now", asy
   expect(state.jobOf(own)?.fields.name).toBe("Barn");
 });
 
+test("undo passes over a colleague's later value, and takes back what came before it", async () => {
+  await told({ name: "Mill house" }, 5);
+  const own = await state.createJob({ name: "Barn" });
+  await state.editJob(own, { note: "n" });
+  await state.editJob(JOB, { name: "Mine" });
+  const [, , change] = await outside.storage.waiting(9);
+  if (change === undefined) throw new Error("The name does not wait.");
+  await outside.storage.refuse(change, "bad_value", "No.");
+  await told({ name: "Theirs" }, 6);
+  expect(await state.undo()).toBe(true);
+  expect([state.jobOf(JOB)?.fields.name, state.jobOf(own)?.fields.note]).toEqual(["Theirs", null]);
+});
+
+test("a value that comes back from the office with its parts in another order can still be taken back", async () => {
+  await told({ name: "Mill house" }, 5);
+  const roomId = await state.createRoom(JOB, { name: "Hall" });
+  await state.editRoom(roomId, { "bed.top": { kind: "level", height: 12 } });
+  const { cursor: after, view } = await outside.storage.account();
+  const [room] = (await outside.storage.waiting(1)).map(({ fields }) => fields);
+  const results = (await outside.storage.waiting(9)).map(({ number, change_id }, index) =>
+    ({ number, change_id, outcome: "applied" as const, reason: null, message: null, sequence: 6 + index }));
+  const server_time = "2026-05-04T08:30:00Z";
+  await outside.storage.settlePush({ database: "the office", latest: 7, server_time, results });
+  const made = { created_by: "Ana", changed_by: "Ana", changed_at: server_time, conflicts: {} };
+  const fields = { ...room, "bed.top": { height: 12, kind: "level" } };
+  const records: PulledRecord[] = [{ kind: "room", id: roomId, fields, sequence: 7, ...made }];
+  const page = { database: "the office", protocol: 1, server_time, latest: 7, next: 7, more: false, view: 1, records };
+  await outside.storage.takePage({ after, view }, page);
+  expect(Object.keys(state.roomOf(roomId)?.fields["bed.top"] ?? {})).toEqual(["height", "kind"]);
+  await state.undo();
+  expect(state.roomOf(roomId)?.fields).toMatchObject({ name: "Hall", "bed.top": null });
+});
+
 test("a file of unsent changes is shown as soon as it is read", async () => {
   await state.createJob({ name: "Mill house" });
   await state.setDraft("reading", "3 5/1");

@@ -1,6 +1,8 @@
+import { resolveObjectURL } from "node:buffer";
 import { effect } from "@preact/signals";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import * as state from "../../src/state";
+import type { Edit } from "../../src/wire";
 import { Outside } from "./whole_phone";
 
 const SQUARE = { vertices: [[0, 0], [4000, 0], [4000, 3000], [0, 3000]] } as const;
@@ -127,6 +129,17 @@ test("climate goes in by time, measured before forecast, whatever the offsets ar
   for (const row of rows) await state.addClimate(roomId, row);
   const beds = state.documentFromRoom(roomId)?.climate?.map((row) => row["bed"]);
   expect(beds).toEqual([1, 2, 3]);
+});
+
+test("a whole picture is shown as what its record says it is", async () => {
+  const hash = "a".repeat(64);
+  const taken: Edit<"photo"> = { kind: "photo", id: "p", fields: { hash, media_type: "image/webp" } };
+  await outside.storage.write([taken], { undo: [] });
+  outside.picture = () => Promise.resolve(new Uint8Array([1, 2, 3]));
+  const stop = state.pictureOf(hash).subscribe(() => undefined);
+  await expect.poll(() => state.pictureOf(hash).value).not.toBeNull();
+  expect(resolveObjectURL(state.pictureOf(hash).peek() ?? "")?.type).toBe("image/webp");
+  stop();
 });
 
 test("a room without an outline has no document", async () => {

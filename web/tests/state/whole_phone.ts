@@ -6,6 +6,7 @@ import { Storage } from "../../src/storage";
 /** The edge behind the state that is not under test here: plans come from the test, the office stays silent. */
 export class Outside {
   readonly asked: { roomId: string; document: string; answer: (plan: string) => void; fail: (e: Error) => void }[] = [];
+  picture: Ports["photos"]["picture"] = () => Promise.resolve(null);
   storage = new Storage(`state-${crypto.randomUUID()}`);
 
   async connect(): Promise<void> {
@@ -40,7 +41,7 @@ export class Outside {
         renameDevice: silent,
         removeDevice: silent,
       },
-      photos: { prepare: silent, thumbnail: silent, picture: silent, sendAgain: silent },
+      photos: { prepare: silent, thumbnail: silent, picture: (hash) => this.picture(hash), sendAgain: silent },
       update: { accept: () => undefined },
     };
   }
