@@ -104,3 +104,9 @@ def test_without_a_build_the_service_says_so(tmp_path: Path) -> None:
         reply = bare.send("GET", "/")
         assert (reply.status_code, reply.json()["code"]) == (404, "not_found")
         assert "not built" in reply.json()["detail"]
+
+
+@pytest.mark.parametrize("wish", ["bytes=0-1", "bytes=abc", "bytes=999999-"])
+def test_a_file_is_answered_whole_whatever_part_is_asked_for(client: Client, wish: str) -> None:
+    reply = client.send("GET", "/sw.js", headers={"Range": wish, "Accept-Encoding": "identity"})
+    assert (reply.status_code, reply.content) == (200, b"self")

@@ -182,3 +182,13 @@ def test_the_servers_own_code_lets_a_foreman_in_again_who_then_removes_the_lost_
     again = client.joined(THIRD, "Ana", "foreman")
     assert again.send("DELETE", f"/api/devices/{PHONE}").status_code == 200
     assert refused(ana.send("GET", "/api/session")) == (401, "device_removed")
+
+
+def test_a_setter_may_leave_a_company_that_no_foreman_can_reach(ana: Client) -> None:
+    setter = ana.joined(uuid_text(77), "Sol", "setter")
+    with ana.store.writing() as work:
+        for device in work.devices.all():
+            if device.person.role == "foreman":
+                work.devices.remove(device.id, datetime.now(UTC))
+        work.commit()
+    assert setter.send("DELETE", "/api/session").status_code == 200

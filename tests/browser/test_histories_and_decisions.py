@@ -244,9 +244,9 @@ def test_edits_that_met_are_decided_without_a_network_and_the_other_value_taken_
 ) -> None:
     meet(hall)
     expect(hall.ana.page.get_by_test_id("to-decide")).to_be_visible()
-    hall.ana.lose_network()
     hall.ana.tap("to-decide")
     hall.ana.wait_for_text("keep-standing-side", "Ben, on phone")
+    hall.ana.lose_network()
     hall.ana.tap("take-other")
     expect(hall.ana.page.get_by_test_id("conflict")).to_have_count(0)
     hall.ana.wait_for_text("save-line", "1 waiting")

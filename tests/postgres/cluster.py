@@ -23,6 +23,8 @@ PATIENCE_S = 30.0
 SUPERUSER = "evenbed"
 ENDS_WITH_US = ("setpriv", "--pdeathsig", "INT", "--") if shutil.which("setpriv") else ()
 """A run that is killed leaves no server behind."""
+ENOUGH_MEMORY = 4 * 1024**3
+"""For the databases of a whole run; a container often has far less."""
 MEMORY = Path("/dev/shm")  # noqa: S108 (what is made there has a random name and no rights for others)
 QUICK = ("fsync=off", "synchronous_commit=off", "full_page_writes=off")
 """Good for databases that nobody will miss: what is promised about the disk is tested on a server without these."""
@@ -136,8 +138,9 @@ def _name_in(url: str) -> str:
 
 
 def _memory() -> str | None:
-    """A folder that is kept in memory, where there is one: its databases are made in a third of the time."""
-    return str(MEMORY) if os.access(MEMORY, os.W_OK) else None
+    """A folder that is kept in memory, where there is a large one: its databases are made in a third of the time."""
+    is_usable = os.access(MEMORY, os.W_OK) and shutil.disk_usage(MEMORY).free >= ENOUGH_MEMORY
+    return str(MEMORY) if is_usable else None
 
 
 def _unprivileged() -> str | None:

@@ -117,6 +117,21 @@ def test_a_device_removed_since_the_backup_stays_removed(client: Client, run: Ru
     assert foreman.send("GET", "/api/pull").status_code == 200
 
 
+def test_whoever_lost_a_role_or_a_token_since_the_backup_does_not_get_it_back(
+    client: Client, run: Run, tmp_path: Path
+) -> None:
+    foreman, former = client.joined(), client.joined(OTHER_PHONE, "Ben")
+    ben = former.send("GET", "/api/session").json()["person_id"]
+    assert run("backup", tmp_path / "early.db") == 0
+    code = foreman.send("POST", "/api/invites", json={"person_id": ben}).json()["code"]
+    latter = {"Authorization": f"Bearer {client.join(OTHER_PHONE, code=code).json()['token']}"}
+    assert foreman.send("PATCH", f"/api/people/{ben}", json={"role": "viewer"}).status_code == 200
+    assert run("restore", tmp_path / "early.db") == 0
+    assert former.send("GET", "/api/session").json()["code"] == "not_joined"
+    assert client.send("GET", "/api/session", headers=latter).json()["role"] == "viewer"
+    assert foreman.send("GET", "/api/people").status_code == 200
+
+
 def test_readers_see_what_was_or_what_is_restored_and_nothing_between(
     client: Client, run: Run, tmp_path: Path
 ) -> None:

@@ -79,7 +79,8 @@ def edit_person(work: UnitOfWork, person_id: str, edit: PersonEdit) -> Person:
     person = _person(work, person_id)
     edited = replace(person, name=edit.name or person.name, role=edit.role or person.role)
     work.people.save(edited)
-    _check_a_foreman_is_left(work)
+    if person.role == "foreman":
+        _check_a_foreman_is_left(work)
     return _person(work, person_id)
 
 
@@ -97,9 +98,11 @@ def remove_device(work: UnitOfWork, device_id: str, at: datetime) -> Device:
 
     Raises UnknownDeviceError or LastForemanError: then commit nothing.
     """
-    if _device(work, device_id).removed_at is None:
+    device = _device(work, device_id)
+    if device.removed_at is None:
         work.devices.remove(device_id, at)
-        _check_a_foreman_is_left(work)
+        if device.person.role == "foreman":
+            _check_a_foreman_is_left(work)
     return _device(work, device_id)
 
 

@@ -8,7 +8,7 @@ from starlette.datastructures import Headers
 from starlette.exceptions import HTTPException
 from starlette.responses import Response
 from starlette.staticfiles import StaticFiles
-from starlette.types import Scope
+from starlette.types import Receive, Scope, Send
 
 TYPES: Mapping[str, str] = {
     ".html": "text/html; charset=utf-8",
@@ -39,6 +39,10 @@ class Pages(StaticFiles):
 
     def __init__(self, directory: Path) -> None:
         super().__init__(directory=directory, check_dir=False)
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """Answers a request for a page or a file of the app."""
+        await super().__call__(_whole(scope), receive, send)
 
     async def check_config(self) -> None:
         """Nothing at the start: the build may come later, so every request looks for itself."""
@@ -94,3 +98,8 @@ def _headers(name: str, packing: str | None) -> dict[str, Any]:
         "Vary": "Accept-Encoding",
     }
     return headers | ({"Content-Encoding": packing} if packing else {})
+
+
+def _whole(scope: Scope) -> Scope:
+    """The request without its wish for a part of the file, which the framework would answer in a shape of its own."""
+    return {**scope, "headers": [header for header in scope["headers"] if header[0] != b"range"]}

@@ -2,7 +2,7 @@
 
 One format has one way back, into either kind of database, and needs no programs beside this one. It is one consistent
 picture, and it is checked before it counts. A restored database gets a new random identity: by it phones notice that
-they must offer again what they still hold. Devices that were removed since the backup stay removed.
+they must offer again what they still hold. Devices, roles and tokens taken away since the backup stay taken away.
 """
 
 import sqlite3
@@ -13,13 +13,13 @@ from tempfile import TemporaryDirectory
 from uuid import uuid4
 
 from sqlalchemy import Connection, update
-from sqlmodel import col, select
 
 from evenbed.store.copying import Sum, check_equal, clear, copy_rows, filled_tables, sums_of
 from evenbed.store.database import is_sqlite, transaction, url_from_text
 from evenbed.store.faults import StoreError, StoreFailedError
 from evenbed.store.migrate import check_shape, migrate
-from evenbed.store.tables import DeviceRow, ServiceRow
+from evenbed.store.tables import ServiceRow
+from evenbed.store.taken import keep_taken, rights_in
 
 
 class BackupError(StoreError):
@@ -69,15 +69,13 @@ def _replace(source: Connection, target: Connection, replaced: Path) -> dict[str
     if filled_tables(target):
         with _new_file(replaced) as part:
             _copy_into(target, part)
-    removed = target.execute(select(DeviceRow.id, DeviceRow.removed_at).where(col(DeviceRow.removed_at).is_not(None)))
-    gone = removed.all()
+    before = rights_in(target)
     clear(target)
     read = copy_rows(source, target)
     kept = sums_of(target)
     check_equal(read, kept)
     target.execute(update(ServiceRow).values(identity=str(uuid4())))
-    for device_id, at in gone:
-        target.execute(update(DeviceRow).where(col(DeviceRow.id) == device_id).values(removed_at=at))
+    keep_taken(target, before)
     target.commit()
     return kept
 

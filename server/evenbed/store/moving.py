@@ -1,4 +1,6 @@
-"""From a SQLite file into an empty PostgreSQL database, all or nothing: for a company that outgrows one machine.
+"""From a SQLite file into an empty PostgreSQL database: for a company that outgrows one machine.
+
+The target gets all or nothing; where it got nothing the file still has everything, and can be moved again.
 
 The file takes no more writes afterwards. Were it still written to, by a service that nobody stopped, what it
 acknowledged would be in no database that anybody looks at; refused, it stays on the phones until they reach the new
@@ -22,7 +24,7 @@ WRITES = ("INSERT", "UPDATE", "DELETE")
 
 
 class MoveError(StoreError):
-    """Nothing was moved; both databases are as they were."""
+    """Nothing was moved; the file still has everything."""
 
 
 def move(source: str, target: str, busy_timeout_s: float) -> dict[str, Sum]:
@@ -37,8 +39,8 @@ def move(source: str, target: str, busy_timeout_s: float) -> dict[str, Sum]:
         _check_contents(filled_tables(old), filled_tables(new), shown_url(target))
         kept = _moved(old, new)
         _retire(old)
+        old.commit()  # first: a stop between the two leaves a file without writes and an empty target, to move again
         new.commit()
-        old.commit()
     return kept
 
 
