@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from evenbed.engine.bridge import plan_text
+from evenbed.engine.bridge import answer_text
 from evenbed.engine.document.room import Outline
 from evenbed.engine.outline import figure_from
 from evenbed.engine.problems import BadDocumentError
@@ -20,7 +20,7 @@ SQUARE = [[0.0, 0.0], [4000.0, 0.0], [4000.0, 3000.0], [0.0, 3000.0]]
 
 def answer_to(document: object) -> Json:
     """The engine's answer, a plan or a list of problems, as it comes through its one door."""
-    answer: Json = json.loads(plan_text(json.dumps(document)))
+    answer: Json = json.loads(answer_text("plan", json.dumps(document)))
     return answer
 
 

@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 
 from evenbed.cli import main
-from evenbed.engine.bridge import plan_text
+from evenbed.engine.bridge import answer_text
 from evenbed.settings import Settings, SettingsError, settings_from
 from evenbed.store.work import Store
 from tests.phones import uuid_text
@@ -28,7 +28,7 @@ def printed(capfd: pytest.CaptureFixture[str]) -> Any:
 def test_plan_prints_the_engines_answer(tmp_path: Path, capfd: pytest.CaptureFixture[str]) -> None:
     (tmp_path / "room.json").write_text(BATH, encoding="utf-8")
     assert main(["plan", str(tmp_path / "room.json")]) == 0
-    assert printed(capfd) == json.loads(plan_text(BATH))
+    assert printed(capfd) == json.loads(answer_text("plan", BATH))
 
 
 @pytest.mark.parametrize(
@@ -48,7 +48,7 @@ def test_a_mark_that_editors_put_before_the_text_changes_nothing(
 ) -> None:
     (tmp_path / "room.json").write_text(BATH, encoding="utf-8-sig")
     assert main(["plan", str(tmp_path / "room.json")]) == 0
-    assert printed(capfd) == json.loads(plan_text(BATH))
+    assert printed(capfd) == json.loads(answer_text("plan", BATH))
 
 
 @pytest.mark.parametrize("name", ["gone.json", ".", "a\0b"])
@@ -84,7 +84,7 @@ def test_demo_comes_once_and_its_rooms_have_plans(tmp_path: Path, capfd: pytest.
 
 @pytest.mark.parametrize(("name", "low", "high"), [("upstairs_bath", 13.5, 14.5), ("powder_room", 4.5, 5.5)])
 def test_a_demo_room_has_a_plan_of_its_size(name: str, low: float, high: float) -> None:
-    plan = json.loads(plan_text(files("evenbed.demo").joinpath(f"{name}.json").read_text(encoding="utf-8")))
+    plan = json.loads(answer_text("plan", files("evenbed.demo").joinpath(f"{name}.json").read_text(encoding="utf-8")))
     assert low < plan["outline"]["area"] < high
     assert plan["bed"]["violations"] == []
 

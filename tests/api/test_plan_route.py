@@ -8,7 +8,7 @@ import pytest
 from tests.clients import Client
 from tests.databases import Databases, SqliteFiles
 
-from evenbed.engine.bridge import plan_text
+from evenbed.engine.bridge import answer_text
 
 BATH = files("evenbed.demo").joinpath("upstairs_bath.json").read_text(encoding="utf-8")
 
@@ -22,7 +22,7 @@ def databases() -> Databases:
 def test_the_plan_is_the_engines_own_and_needs_no_device(client: Client) -> None:
     reply = client.send("POST", "/api/plan", content=BATH.encode())
     assert (reply.status_code, reply.headers["content-type"]) == (200, "application/json")
-    assert reply.text == plan_text(BATH)
+    assert reply.text == answer_text("plan", BATH)
 
 
 def test_nothing_is_stored_by_a_plan(client: Client) -> None:

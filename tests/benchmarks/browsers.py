@@ -8,7 +8,7 @@ from pathlib import Path
 
 from playwright.sync_api import Browser, Page, Response, sync_playwright
 
-from evenbed.engine.bridge import plan_text
+from evenbed.engine.bridge import answer_text
 from tests.benchmarks.floors import read_floor
 from tests.benchmarks.plans import best_ms
 from tests.browser.chromium import FLAGS, chromium_path
@@ -96,7 +96,7 @@ def _print_engine(browser: Browser, service: Service) -> None:
     print("(from its picture)" if second["fromSnapshot"] else "(no picture was kept)")
     print("full plan in the browser, ms (best of 3), against the same in CPython")
     for count, text, theirs in zip(COUNTS, texts, second["times"], strict=True):
-        mine = best_ms(partial(plan_text, text), runs=3)
+        mine = best_ms(partial(answer_text, "plan", text), runs=3)
         print(f"  {count:5d} readings  {theirs:8.1f}  CPython {mine:8.1f}  ratio {theirs / mine:5.2f}")
 
 

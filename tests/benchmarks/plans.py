@@ -11,7 +11,7 @@ import numpy as np
 from scipy.spatial import Delaunay
 from shapely.geometry import Polygon
 
-from evenbed.engine.bridge import plan_text
+from evenbed.engine.bridge import answer_text
 from tests.benchmarks.floors import read_floor
 
 COUNTS = (50, 100, 200, 400, 800, 1600, 3200)
@@ -48,7 +48,7 @@ def print_plans() -> None:
     for count in COUNTS:
         document = read_floor(count)
         text = json.dumps(document)
-        mine = best_ms(partial(plan_text, text))
+        mine = best_ms(partial(answer_text, "plan", text))
         rival = best_ms(partial(rival_volume, document))
         print(f"  {count:5d} readings  {mine:8.1f}  rival {rival:8.1f}  ratio {mine / rival:5.2f}")
         first, last = first or mine, mine

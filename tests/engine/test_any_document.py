@@ -12,7 +12,7 @@ from tests.bad_documents import changed, good
 from tests.documents import places_of, value_at
 from tests.rooms import random_room
 
-from evenbed.engine.bridge import plan_text
+from evenbed.engine.bridge import answer_text
 
 PATIENCE = 5.0  # s for any one document here, on a slow shared machine; most take milliseconds
 
@@ -67,7 +67,7 @@ def test_any_change_of_a_good_document_gives_a_plan_or_problems(made: list[tuple
         except (KeyError, IndexError, TypeError, ValueError):
             continue  # an earlier change took this place away
     started = time.monotonic()
-    check_answer(plan_text(json.dumps(document)))
+    check_answer(answer_text("plan", json.dumps(document)))
     assert time.monotonic() - started < PATIENCE
 
 
@@ -77,19 +77,19 @@ def test_any_change_of_a_good_document_gives_a_plan_or_problems(made: list[tuple
 )
 @settings(max_examples=120, deadline=None)
 def test_any_number_in_any_place_gives_a_plan_or_problems(path: str, number: float) -> None:
-    check_answer(plan_text(json.dumps(changed(path, number))))
+    check_answer(answer_text("plan", json.dumps(changed(path, number))))
 
 
 @given(st.integers(0, 300), st.integers(0, 5000), st.text(max_size=3))
 @settings(max_examples=40, deadline=None)
 def test_a_text_torn_anywhere_gives_a_plan_or_problems(seed: int, at: int, put: str) -> None:
     text = json.dumps(random_room(seed))
-    check_answer(plan_text(text[:at] + put + text[at + len(put) :]))
-    check_answer(plan_text(text[: at % len(text)]))
+    check_answer(answer_text("plan", text[:at] + put + text[at + len(put) :]))
+    check_answer(answer_text("plan", text[: at % len(text)]))
 
 
 @given(st.text(max_size=50) | junk.map(json.dumps))
 @settings(max_examples=100, deadline=None)
 def test_any_text_at_all_gives_problems(text: str) -> None:
-    answer = json.loads(plan_text(text))
+    answer = json.loads(answer_text("plan", text))
     assert answer["problems"]

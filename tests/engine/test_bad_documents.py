@@ -8,12 +8,12 @@ from tests.answers import check_answer
 from tests.bad_documents import HUGE, INF, KINDS, MILLION, NAN, changed, good
 from tests.documents import Json, dotted, places_of, problems_of, value_at
 
-from evenbed.engine.bridge import plan_text
+from evenbed.engine.bridge import answer_text
 from evenbed.engine.problems import MOST_PROBLEMS
 
 
 def test_the_good_document_is_good() -> None:
-    answer = json.loads(plan_text(json.dumps(good())))
+    answer = json.loads(answer_text("plan", json.dumps(good())))
     assert "problems" not in answer, answer["problems"]
     assert answer["notices"] == []
 
@@ -45,7 +45,7 @@ TEXTS: list[tuple[str, str]] = [
 
 @pytest.mark.parametrize(("text", "code"), TEXTS, ids=[f"{n} {text[:12]!r}" for n, (text, _) in enumerate(TEXTS)])
 def test_a_text_that_is_no_room_is_refused_as_a_whole(text: str, code: str) -> None:
-    (problem,) = json.loads(plan_text(text))["problems"]
+    (problem,) = json.loads(answer_text("plan", text))["problems"]
     assert (problem["path"], problem["code"]) == ("", code)
     assert len(problem["message"]) < 300
 
@@ -60,7 +60,7 @@ def test_each_kind_of_bad_document_gets_its_problem_at_its_place(document: Json,
 def test_every_text_place_refuses_a_million_characters() -> None:
     for path in places_of(good()):
         if isinstance(value_at(good(), path), str):
-            text = plan_text(json.dumps(changed(path, "x" * 1_000_000)))
+            text = answer_text("plan", json.dumps(changed(path, "x" * 1_000_000)))
             assert "problems" in json.loads(text), path
             assert len(text) < 2_000, path
 
@@ -99,9 +99,9 @@ def test_several_set_ups_are_refused_honestly() -> None:
 @pytest.mark.parametrize("junk", ["\ud800", "\udfff x", "é\x00\u2028", "{value}", "%s", '"quoted"', "\\", "../../x"])
 def test_strange_texts_come_back_whole_or_are_refused_and_always_travel(junk: str) -> None:
     for path in ("readings.0.id", "setups.0.id", "openings.0.id", "marks.0.id", "bed.build", "readings.6.mark"):
-        text = plan_text(json.dumps(changed(path, junk)))
+        text = answer_text("plan", json.dumps(changed(path, junk)))
         text.encode("utf-8")
         check_answer(text)
     strange_key = good() | {junk: NAN}
-    plan_text(json.dumps(strange_key)).encode("utf-8")
-    plan_text(json.dumps(good() | {junk: 1})).encode("utf-8")
+    answer_text("plan", json.dumps(strange_key)).encode("utf-8")
+    answer_text("plan", json.dumps(good() | {junk: 1})).encode("utf-8")

@@ -16,7 +16,7 @@ from tests.documents import SQUARE, Json, plan_of, problems_of
 from tests.rooms import random_room
 
 import evenbed
-from evenbed.engine.bridge import plan_text
+from evenbed.engine.bridge import answer_text
 from evenbed.engine.contract import document_schema, plan_schema, refusal_schema
 from evenbed.engine.identity import identity
 
@@ -60,7 +60,7 @@ def test_the_schemas_are_schemas(schema: Json) -> None:
 def test_an_invented_room_and_its_plan_are_what_the_schemas_say(seed: int) -> None:
     room = random_room(seed)
     DOCUMENT.validate(room)
-    text = plan_text(json.dumps(room))
+    text = answer_text("plan", json.dumps(room))
     assert "problems" not in json.loads(text)
     check_answer(text)
 
@@ -73,7 +73,7 @@ def test_the_demo_has_rooms() -> None:
 def test_a_demo_room_and_its_plan_are_what_the_schemas_say(path: Path) -> None:
     room = json.loads(path.read_text(encoding="utf-8"))
     DOCUMENT.validate(room)
-    text = plan_text(json.dumps(room))
+    text = answer_text("plan", json.dumps(room))
     assert "problems" not in json.loads(text)
     check_answer(text)
 
@@ -139,7 +139,7 @@ def test_the_schema_refuses_what_the_engine_refuses_in_a_range() -> None:
 def test_a_room_a_kilometre_wide_still_fits_the_plans_schema() -> None:
     far = [[-1e6, -1e6], [1e6, -1e6], [1e6, 1e6], [-1e6, 1e6]]
     readings = [{"down": 1e6 * (-1) ** n, "at": corner} for n, corner in enumerate(far)]
-    check_answer(plan_text(json.dumps(MINIMAL | {"outline": {"vertices": far}, "readings": readings})))
+    check_answer(answer_text("plan", json.dumps(MINIMAL | {"outline": {"vertices": far}, "readings": readings})))
 
 
 def test_the_engines_hash_is_the_same_twice_and_a_sha_256() -> None:

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from tests.rooms import random_room
 
-from evenbed.engine.bridge import plan_text
+from evenbed.engine.bridge import answer_text
 
 WEB = Path(__file__).parents[2] / "web"
 ROOMS = 210
@@ -33,7 +33,7 @@ def pairs() -> list[tuple[Any, Any]]:
     assert run.returncode == 0, run.stderr
     theirs = run.stdout.splitlines()
     assert len(theirs) == len(documents)
-    return [(json.loads(plan_text(d)), json.loads(t)) for d, t in zip(documents, theirs, strict=True)]
+    return [(json.loads(answer_text("plan", d)), json.loads(t)) for d, t in zip(documents, theirs, strict=True)]
 
 
 def differences(mine: Any, theirs: Any, path: str = "") -> list[str]:

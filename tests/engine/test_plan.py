@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 from tests.rooms import random_room
 
-from evenbed.engine.bridge import plan_text
+from evenbed.engine.bridge import answer_text
 
 SEEDS = range(60)
 RELATIVE = 1e-9  # the contract's tolerance for volumes
@@ -17,7 +17,7 @@ SHIM = 1e-9  # mm
 
 @cache
 def plan_of(seed: int) -> dict[str, Any]:
-    plan: dict[str, Any] = json.loads(plan_text(json.dumps(random_room(seed))))
+    plan: dict[str, Any] = json.loads(answer_text("plan", json.dumps(random_room(seed))))
     assert "problems" not in plan, plan
     return plan
 

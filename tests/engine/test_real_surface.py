@@ -17,7 +17,7 @@ from tests.answers import check_answer
 from tests.documents import Json, answer_to, plan_of, room_over, spots_of
 from tests.judges import Array, floor_over, judge_bed, triangles_over
 
-from evenbed.engine.bridge import plan_text
+from evenbed.engine.bridge import answer_text
 
 RELATIVE = 1e-9  # the contract's tolerance for volumes and areas
 MM = 1e-6  # mm: heights worked out twice
@@ -151,4 +151,4 @@ def test_scipys_own_interpolation_finds_the_same_floor(ground: Array) -> None:
 def test_the_answer_over_the_ground_is_what_the_contract_says(ground: Array) -> None:
     room = room_of(grid_spots(ground))
     assert "problems" not in answer_to(room)
-    check_answer(plan_text(json.dumps(room)))
+    check_answer(answer_text("plan", json.dumps(room)))

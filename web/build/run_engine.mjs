@@ -33,10 +33,10 @@ async function startEngine() {
     python.FS.writeFile(`${ROOT}/${path}`, text);
   }
   python.runPython(`import sys; sys.path.insert(0, "${ROOT}")`);
-  return python.pyimport("evenbed.engine.bridge").plan_text;
+  return python.pyimport("evenbed.engine.bridge").answer_text;
 }
 
-const planText = await startEngine();
+const answerText = await startEngine();
 for await (const line of createInterface({ input: process.stdin })) {
-  if (line.trim() !== "") process.stdout.write(`${planText(line)}\n`);
+  if (line.trim() !== "") process.stdout.write(`${answerText("plan", line)}\n`);
 }

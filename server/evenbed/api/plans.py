@@ -8,7 +8,7 @@ from fastapi import APIRouter, Request, Response
 from fastapi.concurrency import run_in_threadpool
 
 from evenbed.api.problems import declared, problem_reply
-from evenbed.engine.bridge import plan_text
+from evenbed.engine.bridge import answer_text
 from evenbed.engine.problems import problem_at
 from evenbed.wire.problems import Code, ProblemItem
 
@@ -52,7 +52,7 @@ def answer_from_bytes(body: bytes) -> bytes:
         text = body.decode("utf-8-sig")  # some editors write a mark in front; RFC 8259 lets a reader pass over it
     except UnicodeDecodeError as error:
         return problem_answer("not_json", f"it is not UTF-8 at byte {error.start}")
-    return plan_text(text).encode("utf-8", "replace")
+    return answer_text("plan", text).encode("utf-8", "replace")
 
 
 def problem_answer(code: str, why: str) -> bytes:

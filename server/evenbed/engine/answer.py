@@ -7,10 +7,18 @@ from evenbed.engine.cautions import Caution
 from evenbed.engine.contours import Contour
 from evenbed.engine.delaunay import Triangle
 from evenbed.engine.document.fields import described, height, length, time
-from evenbed.engine.document.room import Point, Point3
+from evenbed.engine.document.places import Point, Point3
+from evenbed.engine.doubt import NextReading, Statistics
 from evenbed.engine.finish import Doorway, Facet
+from evenbed.engine.heights import (
+    DifferenceFit,
+    InstrumentError,
+    LevelMisclosure,
+    MarkHeight,
+    ReadHeight,
+    SetupHeight,
+)
 from evenbed.engine.identity import Identity
-from evenbed.engine.levels import MarkHeight, ReadHeight, SetupHeight
 from evenbed.engine.load import Load
 from evenbed.engine.mix import Batch, Material
 from evenbed.engine.outline import Misclosure
@@ -18,6 +26,7 @@ from evenbed.engine.problems import Problem
 from evenbed.engine.rails import HandArea, Rail
 from evenbed.engine.readiness import ReadinessRow, WorkingTime
 from evenbed.engine.sections import Section
+from evenbed.engine.slips import Suspect
 from evenbed.engine.sources import Explanation
 
 
@@ -33,12 +42,11 @@ class OutlineAnswer:
 
 
 @dataclass(frozen=True)
-class NextReading:
-    """A place where a reading is worth most."""
+class Untied:
+    """A set-up that nothing ties to the benchmark; its readings have no height."""
 
-    at: Point = height(about="Where")
-    sigma: float | None = length(about="Standard error of the surface there, null where it is not known")
-    why: str = described(about="`estimated_governs`: an estimated corner decides the height or a limit")
+    setup: str = described(about="The set-up's id")
+    readings: int = described(about="How many readings wait for the tie")
 
 
 @dataclass(frozen=True)
@@ -48,7 +56,15 @@ class LevelsAnswer:
     heights: tuple[ReadHeight, ...] = described(about="In the order of the readings")
     setups: tuple[SetupHeight, ...] = described(about="Set-ups")
     marks: tuple[MarkHeight, ...] = described(about="Marks that were read or are known")
-    sigma0: float | None = described(about="Spread of the benchmarks' answers over what was foretold; null with one")
+    differences: tuple[DifferenceFit, ...] = described(about="Levelled differences")
+    sigma0: float | None = described(
+        about="Standard error of unit weight, a posteriori; null where nothing is checked"
+    )
+    redundancy: int = described(about="Measurements beyond those needed")
+    misclosures: tuple[LevelMisclosure, ...] = described(about="What the loops miss by")
+    untied: tuple[Untied, ...] = described(about="Set-ups that nothing ties to the benchmark")
+    instruments: tuple[InstrumentError, ...] = described(about="What the tests of the instruments found")
+    suspects: tuple[Suspect, ...] = described(about="Readings that look mis-read, the worst first")
     datum: str = described(about="What z = 0 is: `benchmark` or `highest_reading`")
     next_readings: tuple[NextReading, ...] = described(about="Where to read next")
 
@@ -74,6 +90,7 @@ class SurfaceAnswer:
     highest: Extreme = described(about="High spot")
     lowest: Extreme = described(about="Low spot")
     contours: tuple[Contour, ...] = described(about="Lines of equal height")
+    statistics: Statistics | None = described(about="What is still unknown, null where it was not asked for")
 
 
 @dataclass(frozen=True)
@@ -86,6 +103,9 @@ class BedAnswer:
     top: tuple[Facet, ...] = described(about="Planes of the top")
     thickness: Thickness = described(about="How thick, and where")
     volume: float = described(about="Mortar in place", unit="m3")
+    volume_range: tuple[float, float] | None = described(
+        about="90 % range of the volume under this top, null where it was not asked for", unit="m3"
+    )
     mass: float = described(about="Fresh mass of the bed", unit="kg")
     load: Load = described(about="Dead load of the bed alone")
     doorways: tuple[Doorway, ...] = described(about="What the top makes of each doorway")
@@ -100,6 +120,7 @@ class MixAnswer:
 
     batch: Batch = described(about="What goes into the mixer each time")
     batches: int = described(about="How many, the last one not always full")
+    bags_range: tuple[int, int] | None = described(about="90 % range of the bags, null where it was not asked for")
     bag_yield: float = described(about="Compacted mortar from one bag", unit="m3")
     density: float = described(about="Mass of fresh mortar", unit="kg/m3")
     mixed_volume: float = described(about="Volume mixed, waste included", unit="m3")

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from evenbed.engine.document.fields import described, height, length
-from evenbed.engine.document.room import Point, Point3
+from evenbed.engine.document.places import Point, Point3
 from evenbed.engine.geometry import Plane, Ring, clipped, integral_over
 from evenbed.engine.ground import Ground
 

@@ -5,7 +5,7 @@ The service, the command line and the phone's worker all come through here, so t
 
 import json
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import Any
 
 from evenbed.engine.document.writing import json_from
@@ -15,10 +15,21 @@ from evenbed.engine.problems import SHOWN_CHARACTERS, BadDocumentError, Problem,
 MOST_CHARACTERS = 8_000_000
 
 
-def plan_text(text: str) -> str:
-    """The plan of a room document, both as JSON text; for bad input `{"problems": [...]}`. Never raises."""
+QUESTIONS: dict[str, Callable[[object], object]] = {
+    "plan": plan_from,
+    "quick_plan": plan_from,
+}
+"""What the engine can be asked: from parsed JSON to a frozen answer, or BadDocumentError."""
+
+
+def answer_text(question: str, text: str) -> str:
+    """The answer to one of QUESTIONS, both as JSON text; for bad input `{"problems": [...]}`.
+
+    Never raises for any text. Raises KeyError for a question outside the closed set.
+    """
+    answer_from = QUESTIONS[question]
     try:
-        answer = json_from(plan_from(document_from_text(text)))
+        answer = json_from(answer_from(document_from_text(text)))
     except BadDocumentError as bad:
         answer = {"problems": json_from(bad.problems)}
     return json.dumps(answer, allow_nan=False, ensure_ascii=False, separators=(",", ":"))

@@ -9,7 +9,7 @@ import math
 from collections import defaultdict
 
 from evenbed.engine.delaunay import Triangle
-from evenbed.engine.document.room import Point, Point3
+from evenbed.engine.document.places import Point, Point3
 from evenbed.engine.geometry import signed_area, turn_of
 
 ON_ONE_CIRCLE = 1e-8  # radians that opposite angles may miss two right angles by: 3 nm on a cell of 300 mm

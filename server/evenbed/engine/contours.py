@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from evenbed.engine.document.fields import described, height
-from evenbed.engine.document.room import Point, Point3
+from evenbed.engine.document.places import Point, Point3
 from evenbed.engine.geometry import between
 from evenbed.engine.surface import Surface
 

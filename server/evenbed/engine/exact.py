@@ -4,7 +4,7 @@ Coordinates are snapped to a grid of 2**-20 mm (a nanometre) and asked about as 
 The heights and areas of the plan use the coordinates as given; the snapped ones only decide what joins what.
 """
 
-from evenbed.engine.document.room import Point
+from evenbed.engine.document.places import Point
 
 STEPS_PER_MM = 2**20
 Spot = tuple[int, int]

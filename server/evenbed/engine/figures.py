@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterator, Sequence
 from itertools import chain, islice
 
-from evenbed.engine.document.room import Point
+from evenbed.engine.document.places import Point
 from evenbed.engine.exact import Spot, do_cross, snapped, turn
 from evenbed.engine.geometry import (
     TOUCHES,

@@ -4,7 +4,8 @@ import math
 from dataclasses import dataclass
 
 from evenbed.engine.document.fields import described, height
-from evenbed.engine.document.room import BedDesign, Covering, LevelTop, Opening, PlaneTop, Point
+from evenbed.engine.document.places import Point
+from evenbed.engine.document.room import BedDesign, Covering, LevelTop, Opening, PlaneTop
 from evenbed.engine.geometry import Plane, plane_through, turn_of
 from evenbed.engine.outline import Figure, middle_of_opening
 from evenbed.engine.problems import BadDocumentError, problem_at

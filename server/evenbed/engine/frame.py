@@ -3,7 +3,7 @@
 import math
 from dataclasses import dataclass
 
-from evenbed.engine.document.room import Point
+from evenbed.engine.document.places import Point
 from evenbed.engine.geometry import Ring
 from evenbed.engine.region import Region
 

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from evenbed.engine.document.fields import height
-from evenbed.engine.document.room import Point, Point3
+from evenbed.engine.document.places import Point, Point3
 
 Ring = tuple[Point, ...]
 Box = tuple[float, float, float, float]  # x low, y low, x high, y high

@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
-from evenbed.engine.document.room import Point, Point3
+from evenbed.engine.document.places import Point, Point3
 from evenbed.engine.geometry import (
     Box,
     Ring,

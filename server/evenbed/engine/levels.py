@@ -1,10 +1,11 @@
 """Levels: heights from rod readings of one set-up, tied to a benchmark where one was read."""
 
 import math
-from dataclasses import dataclass
 
-from evenbed.engine.document.fields import described, height, length
-from evenbed.engine.document.room import Document, Mark, Point, Reading, Setup
+from evenbed.engine.document.levelling import Mark, Reading, Setup
+from evenbed.engine.document.places import Point
+from evenbed.engine.document.room import Document
+from evenbed.engine.heights import Levels, MarkHeight, ReadHeight, SetupHeight
 from evenbed.engine.outline import Figure
 from evenbed.engine.problems import BadDocumentError, Problem, problem_at
 
@@ -12,49 +13,6 @@ BESIDE_THE_ROOM = 25.0  # mm that a reading may stand outside the taped outline:
 CLOSEST = 0.01  # mm: nearer readings are at one place
 OFF_THE_LINE = 1 / 1000  # of their length: readings closer to one line say nothing of the floor beside it;
 # common practice, no source
-
-
-@dataclass(frozen=True)
-class ReadHeight:
-    """One reading's height."""
-
-    reading: str = described(about="The reading's id")
-    at: Point | None = height(about="Where, null for a mark")
-    z: float = height(about="Height above the benchmark")
-    residual: float | None = height(about="Read less adjusted, null where nothing checks the reading")
-    sigma: float = length(about="Standard error of the reading")
-
-
-@dataclass(frozen=True)
-class SetupHeight:
-    """One set-up's level line."""
-
-    id: str = described(about="The set-up's id")
-    line_height: float = height(about="z of its level line")
-    sigma: float = length(about="Standard error of one reading")
-
-
-@dataclass(frozen=True)
-class MarkHeight:
-    """One mark's height."""
-
-    id: str = described(about="The mark's id")
-    z: float = height(about="Height, known or found")
-    sigma: float = length(about="Standard error, 0 for a benchmark")
-
-
-@dataclass(frozen=True)
-class Levels:
-    """Heights of everything read, in the order of the readings; `datum` says what z = 0 is.
-
-    `sigma0` is the spread of the benchmarks' answers over what was foretold, None with fewer than two.
-    """
-
-    heights: tuple[ReadHeight, ...]
-    setups: tuple[SetupHeight, ...]
-    marks: tuple[MarkHeight, ...]
-    sigma0: float | None
-    datum: str
 
 
 def levels_from(document: Document, figure: Figure) -> Levels:
@@ -97,7 +55,7 @@ def _height_of(reading: Reading, line: float, known: dict[str, float], sigma: fl
     z = line - reading.down
     checked = reading.mark in known and lines > 1
     residual = z - known[reading.mark] if checked and reading.mark is not None else None
-    return ReadHeight(reading.id, reading.at, z, residual, sigma)
+    return ReadHeight(reading.id, reading.at, z, residual, sigma, None, 0.0)
 
 
 def _marks(
@@ -105,7 +63,7 @@ def _marks(
 ) -> tuple[MarkHeight, ...]:
     found = []
     for mark in marks:
-        read = [h.z for h, r in zip(heights, readings, strict=True) if r.mark == mark.id]
+        read = [h.z for h, r in zip(heights, readings, strict=True) if r.mark == mark.id and h.z is not None]
         if mark.height is not None:
             found.append(MarkHeight(mark.id, mark.height, 0.0))
         elif read:

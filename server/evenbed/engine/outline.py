@@ -4,7 +4,8 @@ import math
 from dataclasses import dataclass
 
 from evenbed.engine.document.fields import described, height, length
-from evenbed.engine.document.room import Opening, Point, Wall
+from evenbed.engine.document.places import Point
+from evenbed.engine.document.room import Opening, Wall
 from evenbed.engine.document.room import Outline as OutlineGiven
 from evenbed.engine.figures import LEAST_AREA, check_cutouts, check_ring
 from evenbed.engine.geometry import (

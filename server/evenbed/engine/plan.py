@@ -8,14 +8,15 @@ from evenbed.engine.answer import (
     Extreme,
     LevelsAnswer,
     MixAnswer,
-    NextReading,
     OutlineAnswer,
     Plan,
     SurfaceAnswer,
 )
 from evenbed.engine.contours import contours_of
 from evenbed.engine.document.check import check_document
-from evenbed.engine.document.room import Document, Point3
+from evenbed.engine.document.places import Point3
+from evenbed.engine.document.room import Document
+from evenbed.engine.doubt import NextReading
 from evenbed.engine.finish import doorways_from
 from evenbed.engine.identity import identity
 from evenbed.engine.mix import MixPlan
@@ -64,15 +65,36 @@ def _outline_answer(figure: Figure) -> OutlineAnswer:
 
 def _levels_answer(room: WorkedRoom) -> LevelsAnswer:
     levels = room.levels
-    next_readings = tuple(NextReading(at, None, "estimated_governs") for at in room.unread_deciders)
-    return LevelsAnswer(levels.heights, levels.setups, levels.marks, levels.sigma0, levels.datum, next_readings)
+    return LevelsAnswer(
+        heights=levels.heights,
+        setups=levels.setups,
+        marks=levels.marks,
+        differences=levels.differences,
+        sigma0=levels.sigma0,
+        redundancy=levels.redundancy,
+        misclosures=levels.misclosures,
+        untied=(),
+        instruments=levels.instruments,
+        suspects=(),
+        datum=levels.datum,
+        next_readings=tuple(NextReading(at, None, "estimated_governs", None) for at in room.unread_deciders),
+    )
 
 
 def _surface_answer(room: WorkedRoom) -> SurfaceAnswer:
     surface = room.surface
     high, low = (_extreme(room, spot) for spot in room.ground.extremes)
     contours = contours_of(surface)
-    return SurfaceAnswer(surface.points, surface.estimated, surface.centres, surface.triangles, high, low, contours)
+    return SurfaceAnswer(
+        points=surface.points,
+        estimated=surface.estimated,
+        centres=surface.centres,
+        triangles=surface.triangles,
+        highest=high,
+        lowest=low,
+        contours=contours,
+        statistics=None,
+    )
 
 
 def _extreme(room: WorkedRoom, spot: Point3) -> Extreme:
@@ -88,6 +110,7 @@ def _bed_answer(room: WorkedRoom) -> BedAnswer:
         top=(room.top,),
         thickness=room.thickness,
         volume=quantities.volume,
+        volume_range=None,
         mass=room.weight.mass,
         load=room.weight.load,
         doorways=doorways_from(room.document.openings, room.figure, room.top, design.covering),
@@ -98,4 +121,4 @@ def _bed_answer(room: WorkedRoom) -> BedAnswer:
 
 
 def _mix_answer(mix: MixPlan) -> MixAnswer:
-    return MixAnswer(mix.batch, mix.batches, mix.bag_yield, mix.density, mix.mixed_volume)
+    return MixAnswer(mix.batch, mix.batches, None, mix.bag_yield, mix.density, mix.mixed_volume)

@@ -9,7 +9,8 @@ from string import ascii_uppercase
 
 from evenbed.engine.cautions import Caution, caution_at
 from evenbed.engine.document.fields import described, height, length
-from evenbed.engine.document.room import Fixture, Point, RailDesign, Strip
+from evenbed.engine.document.places import Point
+from evenbed.engine.document.room import Fixture, RailDesign, Strip
 from evenbed.engine.geometry import between
 from evenbed.engine.problems import Problem, problem_at
 from evenbed.engine.rail_choice import CLEAR_OF_FIXTURE, Layout, layout_of

@@ -13,7 +13,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from evenbed.engine.document.room import Point
+from evenbed.engine.document.places import Point
 from evenbed.engine.geometry import Box, Ring, between, box_of, is_inside, perimeter_of, signed_area
 
 Interval = tuple[float, float]

@@ -6,7 +6,8 @@ Everything here is in the rails' frame (u along, v across, mm), and exact: the p
 import math
 from collections.abc import Iterable, Iterator, Sequence
 
-from evenbed.engine.document.room import Point, RailDesign
+from evenbed.engine.document.places import Point
+from evenbed.engine.document.room import RailDesign
 from evenbed.engine.rail_choice import Layout
 from evenbed.engine.region import Region, chords_at, split_by_line
 

@@ -5,7 +5,7 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from evenbed.engine.document.room import Point
+from evenbed.engine.document.places import Point
 from evenbed.engine.geometry import Ring, distance_to_ring, edges_of, signed_area
 
 WALKABLE = 300.0  # mm of shared side that a person with a bucket passes; common practice, no source

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 
 from evenbed.engine.cautions import Caution, caution_at
 from evenbed.engine.document.fields import described, height
-from evenbed.engine.document.room import Opening, Point, RailDesign
+from evenbed.engine.document.places import Point
+from evenbed.engine.document.room import Opening, RailDesign
 from evenbed.engine.geometry import Ring, between, distance_to_ring, edges_of
 from evenbed.engine.outline import middle_of_opening
 from evenbed.engine.rail_choice import Layout

@@ -7,7 +7,7 @@ from functools import cached_property
 
 from evenbed.engine.cells import edge_sides, with_centres
 from evenbed.engine.delaunay import Triangle, triangles_from_spots
-from evenbed.engine.document.room import Point, Point3
+from evenbed.engine.document.places import Point, Point3
 from evenbed.engine.exact import STEPS_PER_MM, Spot, hull_of, snapped, turn
 from evenbed.engine.geometry import Plane, edges_of, nearest_on_segment, plane_through, turn_of
 

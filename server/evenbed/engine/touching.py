@@ -8,7 +8,7 @@ import math
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Sequence
 
-from evenbed.engine.document.room import Point
+from evenbed.engine.document.places import Point
 from evenbed.engine.geometry import TOUCHES, Ring, distance_to_ring, edges_of, nearest_on_segment, signed_area
 from evenbed.engine.region import Region, regions_from_rings
 

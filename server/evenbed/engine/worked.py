@@ -4,10 +4,12 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from evenbed.engine.bed import Mortar, Quantities, Thickness
-from evenbed.engine.document.room import Document, Point, Point3
+from evenbed.engine.document.places import Point, Point3
+from evenbed.engine.document.room import Document
 from evenbed.engine.finish import Facet, minimum_thickness_of, top_from
 from evenbed.engine.ground import Ground
-from evenbed.engine.levels import Levels, levels_from
+from evenbed.engine.heights import Levels
+from evenbed.engine.levels import levels_from
 from evenbed.engine.load import BedWeight, load_from
 from evenbed.engine.mix import MixPlan, materials_for
 from evenbed.engine.outline import Figure, check_openings, figure_from
@@ -44,7 +46,8 @@ class WorkedRoom:
     def floor(self) -> dict[Point3, str]:
         """Subfloor readings: point → the reading's id."""
         pairs = zip(self.levels.heights, self.document.readings, strict=True)
-        return {(*h.at, h.z): h.reading for h, r in pairs if h.at is not None and r.stage == "subfloor"}
+        floor = ((h.at, h.z, h.reading) for h, r in pairs if r.stage == "subfloor")
+        return {(*at, z): reading for at, z, reading in floor if at is not None and z is not None}
 
     @cached_property
     def surface(self) -> Surface:

@@ -13,6 +13,8 @@ from evenbed.wire.values import (
     MOST_PHOTO_BYTES,
     MOST_PHOTO_PIXELS,
     FixturePart,
+    InstrumentCheckPart,
+    InstrumentPart,
     LocalId,
     MarkPart,
     MilestonePart,
@@ -66,6 +68,12 @@ class RoomFields(Fields):
     fixtures: Annotated[list[FixturePart], Field(max_length=MOST_ENTRIES)] | None = None
     setups: Annotated[list[SetupPart], Field(max_length=MOST_ENTRIES)] | None = None
     marks: Annotated[list[MarkPart], Field(max_length=MOST_ENTRIES)] | None = None
+    instruments: Annotated[list[InstrumentPart], Field(max_length=MOST_ENTRIES)] | None = None
+    instrument_checks: Annotated[list[InstrumentCheckPart], Field(max_length=MOST_ENTRIES)] | None = None
+    adjustment_datum: Literal["fixed", "free"] | None = Field(None, alias="adjustment.datum")
+    levels_skipped: Annotated[list[Point], Field(max_length=MOST_ENTRIES)] | None = Field(
+        None, alias="levels.skipped", description="Proposed places that are not read, as somebody decided"
+    )
     bed_build: Literal["unbonded", "bonded"] | None = Field(None, alias="bed.build")
     bed_minimum_thickness: Number | None = Field(None, alias="bed.minimum_thickness")
     bed_maximum_thickness: Number | None = Field(None, alias="bed.maximum_thickness")
@@ -113,8 +121,10 @@ class ReadingFields(Fields):
     mark: LocalId | None = None
     stage: Literal["subfloor", "bed"] | None = None
     typed: Text | Typed | None = None
+    sight: Number | None = None
     taken_at: Moment | None = None
     supersedes: Uuid | None = None
+    note: Text | None = None
 
 
 class PlacementFields(Fields):

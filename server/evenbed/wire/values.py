@@ -107,17 +107,50 @@ class FixturePart(Part):
 
 
 class SetupPart(Part):
-    """One standing of the instrument; `sigma` in mm."""
+    """One standing of the instrument; `sigma` in mm, `sigma_per_metre` in mm for each metre of sight."""
+
+    id: LocalId | None = None
+    name: Text | None = None
+    kind: LocalId | None = None
+    sigma: Number | None = None
+    sigma_per_metre: Number | None = None
+    instrument: LocalId | None = None
+    at: Point | None = None
+    line_height: Number | None = None
+
+
+class InstrumentPart(Part):
+    """An instrument as the crew calls it, with what it is good for."""
+
+    id: LocalId | None = None
+    name: Text | None = None
+    kind: LocalId | None = None
+    sigma: Number | None = None
+    sigma_per_metre: Number | None = None
+
+
+class InstrumentCheckPart(Part):
+    """A test of an instrument: what was read, and whether later readings are corrected by what it found."""
 
     id: LocalId | None = None
     kind: LocalId | None = None
-    sigma: Number | None = None
+    instrument: LocalId | None = None
+    at: Moment | None = None
+    accepted: bool | None = None
+    first: Point | None = None
+    second: Point | None = None
+    sights: Point | None = None
+    off: Number | None = None
+    reversed_off: Number | None = None
+    length: Number | None = None
+    offset: Number | None = None
 
 
 class MarkPart(Part):
     """A mark, with its height in mm where it is known."""
 
     id: LocalId | None = None
+    name: Text | None = None
     height: Number | None = None
 
 

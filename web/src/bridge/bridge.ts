@@ -1,7 +1,7 @@
 /**
- * The page's side of the engine: one worker, one question at a time. A newer question about the same room replaces the
+ * The page's side of the engine: one worker, one question at a time. A newer question under the same key replaces the
  * older one, whose promise ends with an AbortError. A worker that breaks or hangs is ended, another is started, and
- * the question is asked once more.
+ * the question is asked once more. A whole plan, which takes longest, waits until nothing else does.
  */
 import type { Answer, Question } from "../engine-worker/messages";
 
@@ -17,9 +17,10 @@ export interface WorkerLike {
 
 interface Asked {
   readonly id: number;
-  readonly roomId: string;
-  readonly document: string;
-  readonly answer: (plan: string) => void;
+  readonly key: string;
+  readonly question: string;
+  readonly text: string;
+  readonly answer: (text: string) => void;
   readonly fail: (error: Error) => void;
   tries: number;
 }
@@ -64,38 +65,39 @@ export class Bridge {
     this.#worker = worker;
   }
 
-  /** Asks for a plan; JSON text both ways. */
-  plan(roomId: string, document: string): Promise<string> {
-    this.#replace(roomId);
+  /** Asks the engine; JSON text both ways. */
+  ask(question: string, key: string, text: string): Promise<string> {
+    this.#replace(key);
     return new Promise((answer, fail) => {
-      this.#waiting.push({ id: this.#nextId++, roomId, document, answer, fail, tries: 0 });
+      this.#waiting.push({ id: this.#nextId++, key, question, text, answer, fail, tries: 0 });
       this.wake();
       this.#askNext();
     });
   }
 
-  #replace(roomId: string): void {
-    const replaced = new DOMException("A newer question about this room came", "AbortError");
-    for (const asked of this.#waiting) if (asked.roomId === roomId) asked.fail(replaced);
-    this.#waiting = this.#waiting.filter((asked) => asked.roomId !== roomId);
+  #replace(key: string): void {
+    const replaced = new DOMException("A newer question came", "AbortError");
+    for (const asked of this.#waiting) if (asked.key === key) asked.fail(replaced);
+    this.#waiting = this.#waiting.filter((asked) => asked.key !== key);
     // What runs cannot be stopped without ending the worker: its answer comes soon and is not used.
-    if (this.#asking?.roomId === roomId) this.#asking.fail(replaced);
+    if (this.#asking?.key === key) this.#asking.fail(replaced);
   }
 
   #askNext(): void {
     if (!this.#isAwake || this.#asking !== null) return;
-    const next = this.#waiting.shift();
+    const next = this.#waiting.find(({ question }) => question !== "plan") ?? this.#waiting[0];
     if (next === undefined) return;
+    this.#waiting = this.#waiting.filter((asked) => asked !== next);
     next.tries += 1;
     this.#asking = next;
     this.#alarm = setTimeout(() => this.#broke("no answer in time"), LONGEST_ANSWER_MS);
-    this.#worker?.postMessage({ id: next.id, document: next.document });
+    this.#worker?.postMessage({ id: next.id, question: next.question, text: next.text });
   }
 
   #hear(answer: Answer): void {
     if (answer.say === "broken") this.#broke(answer.why);
     else if (answer.say === "awake") this.#awoke(answer);
-    else this.#answered(answer.id, answer.plan);
+    else this.#answered(answer.id, answer.text);
   }
 
   #awoke({ tookMs, fromSnapshot }: Awake): void {
@@ -105,10 +107,10 @@ export class Bridge {
     this.#askNext();
   }
 
-  #answered(id: number, plan: string): void {
+  #answered(id: number, text: string): void {
     this.#breaks = 0;
     const asked = this.#takeAsking();
-    if (asked?.id === id) asked.answer(plan);
+    if (asked?.id === id) asked.answer(text);
     this.#askNext();
   }
 

@@ -7,12 +7,12 @@ import { dropSnapshots, loadSnapshot, saveSnapshot } from "./snapshot";
 
 const ROOT = "/engine";
 /** Everything that the first plan would load anyway, so that the picture holds it. */
-const WARM_UP = `import sys; sys.path.insert(0, "${ROOT}"); import evenbed.engine.bridge as b; b.plan_text("{}")`;
+const WARM_UP = `import sys; sys.path.insert(0, "${ROOT}"); import evenbed.engine.bridge as b; b.answer_text("plan", "{}")`;
 
-export type PlanText = (document: string) => string;
+export type AnswerText = (question: string, text: string) => string;
 
 export interface Started {
-  readonly planText: PlanText;
+  readonly answerText: AnswerText;
   readonly fromSnapshot: boolean;
 }
 
@@ -62,18 +62,18 @@ async function coldStart(module: PythonModule, files: Files): Promise<Started> {
   writeFiles(python, files);
   python.runPython(WARM_UP);
   void saveSnapshot(snapshotName(), python.makeMemorySnapshot());
-  return { planText: planTextOf(python), fromSnapshot: false };
+  return { answerText: answerTextOf(python), fromSnapshot: false };
 }
 
 /** The picture holds memory, not files: they are written again, for what the engine reads of itself. */
 async function warmStart(module: PythonModule, files: Files, snapshot: Uint8Array<ArrayBuffer>): Promise<Started> {
   const python = await module.loadPyodide({ ...ours, _loadSnapshot: snapshot });
   writeFiles(python, files);
-  return { planText: planTextOf(python), fromSnapshot: true };
+  return { answerText: answerTextOf(python), fromSnapshot: true };
 }
 
-function planTextOf(python: Python): PlanText {
-  return (python.pyimport("evenbed.engine.bridge") as { plan_text: PlanText }).plan_text;
+function answerTextOf(python: Python): AnswerText {
+  return (python.pyimport("evenbed.engine.bridge") as { answer_text: AnswerText }).answer_text;
 }
 
 async function loadModule(): Promise<PythonModule> {

@@ -1,4 +1,4 @@
-/** The engine's worker: wakes as soon as it is made, then answers each question with a plan. */
+/** The engine's worker: wakes as soon as it is made, then answers each question. */
 import type { Answer, Question } from "./messages";
 import { startEngine } from "./python";
 
@@ -18,11 +18,11 @@ waking.then(
 );
 
 self.addEventListener("message", (event: MessageEvent<Question>) => {
-  const { id, document } = event.data;
+  const { id, question, text } = event.data;
   // A bad document is an answer. Whatever is thrown here is a fault of the engine or the end of its memory.
-  void waking.then(({ planText }) => {
+  void waking.then(({ answerText }) => {
     try {
-      say({ say: "plan", id, plan: planText(document) });
+      say({ say: "answer", id, text: answerText(question, text) });
     } catch (error) {
       sayBroken(error, id);
     }

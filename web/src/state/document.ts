@@ -4,8 +4,8 @@ import type { DocumentReading, Fields, RoomDocument, Row } from "../wire";
 import { climateOf, placementsOf, readingsOf, roomOf } from "./records";
 
 type Open = Record<string, unknown>;
-const GROUPS: ReadonlySet<string> = new Set(["bed", "rails", "mix", "curing"]);
-const LISTS = ["openings", "fixtures", "setups", "marks"] as const;
+const GROUPS: ReadonlySet<string> = new Set(["bed", "rails", "mix", "curing", "adjustment"]);
+const LISTS = ["openings", "fixtures", "setups", "marks", "instrument_checks"] as const;
 /** Ticks of the person at work; the engine has no use for them. */
 const NOT_FOR_THE_ENGINE: ReadonlySet<string> = new Set(["rails.set_stations"]);
 
@@ -43,7 +43,8 @@ export function documentFromParts(parts: RoomParts): RoomDocument {
 
 function readingFromRow(row: Row<"reading">): DocumentReading {
   const keys = row.fields.mark ? (["mark", "setup", "stage"] as const) : (["at", "setup", "stage"] as const);
-  return { id: row.id, ...chosen(row.fields, ["down", ...keys]) } as DocumentReading;
+  const typed = typeof row.fields.typed === "string" ? { as_typed: row.fields.typed } : {};
+  return { id: row.id, ...chosen(row.fields, ["down", ...keys, "taken_at", "sight"]), ...typed } as DocumentReading;
 }
 
 /** Measured first, then forecast; each in order of time. */

@@ -1,4 +1,7 @@
-/** A room's plan, computed again whenever what it rests on changes, and only while somebody looks at it. */
+/**
+ * A room's plan, computed again whenever what it rests on changes, and only while somebody looks at it: at first
+ * without the statistics of the floor, so that nobody waits for those, then whole.
+ */
 import { effect, signal, type ReadonlySignal, type Signal } from "@preact/signals";
 import type { Plan, Problem } from "../wire";
 import { documentTextOf } from "./document";
@@ -46,18 +49,24 @@ function replan(roomId: string, plan: Signal<PlanState>, document: string | null
     return;
   }
   plan.value = { ...before, status: engineState.peek() === "awake" ? "computing" : "waking" };
+  const key = `plan:${roomId}`;
   void port("engine")
-    .plan(roomId, document)
-    .then((text) => showAnswer(plan, text), (error: unknown) => showFailure(plan, error));
+    .ask("quick_plan", key, document)
+    .then(async (text) => {
+      if (showAnswer(plan, text)) showAnswer(plan, await port("engine").ask("plan", key, document));
+    })
+    .catch((error: unknown) => showFailure(plan, error));
 }
 
-function showAnswer(plan: Signal<PlanState>, text: string): void {
+/** True where the answer is a plan. */
+function showAnswer(plan: Signal<PlanState>, text: string): boolean {
   const answer = JSON.parse(text) as Plan | { readonly problems: readonly Problem[] };
   if ("problems" in answer) {
     plan.value = { ...plan.peek(), status: "problems", problems: answer.problems };
-    return;
+    return false;
   }
   plan.value = { status: "ready", plan: answer, problems: [], at: new Date().toISOString() };
+  return true;
 }
 
 /** A question that a later one replaced is no failure: the later answer is on its way. */

@@ -2,7 +2,7 @@
  * The doors behind the state: storage, engine, office, photos and update. The app gives each one at the start (`connect`);
  * screens never see them.
  */
-import type { Answer, Bytes, Edit, History, Invite, Invited, Kind, Loaded, OwnPhoto, People, Role, Unsent, WriteTogether } from "../wire";
+import type { Answer, Bytes, Edit, History, Invite, Invited, Kind, Loaded, OwnPhoto, People, QuestionName, Role, Unsent, WriteTogether } from "../wire";
 
 export interface StoragePort {
   load(): Promise<Loaded>;
@@ -32,8 +32,8 @@ export type ReadOutcome =
   | { readonly outcome: "not_a_file_of_ours" | "damaged" | "too_large" | "newer_version" };
 
 export interface EnginePort {
-  /** Plans a room; a later call for the same room ends an earlier one with an AbortError. */
-  plan(roomId: string, document: string): Promise<string>;
+  /** Asks the engine, JSON text both ways; a later call under the same key ends an earlier one with an AbortError. */
+  ask(question: QuestionName, key: string, text: string): Promise<string>;
 }
 
 export type JoinOutcome =

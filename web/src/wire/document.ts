@@ -1,5 +1,5 @@
 /** The room document: what the engine is told. Lengths mm, x to the right and y up, z up. */
-import type { Fixture, Mark, Opening, Outline, Point, Setup, Stage } from "./records";
+import type { Fixture, InstrumentCheck, Mark, Opening, Outline, Point, Setup, Stage } from "./records";
 
 export interface DocumentReading {
   readonly id: string;
@@ -8,6 +8,10 @@ export interface DocumentReading {
   readonly mark?: string;
   readonly setup?: string;
   readonly stage?: Stage;
+  readonly taken_at?: string;
+  readonly sight?: number;
+  /** As it was typed, so that a slip can be told from its digits. */
+  readonly as_typed?: string;
 }
 
 /** Groups of choices are nested as the contract says; what was never chosen is left to the engine's defaults. */
@@ -19,6 +23,8 @@ export interface RoomDocument {
   readonly fixtures?: readonly Fixture[];
   readonly setups?: readonly Setup[];
   readonly marks?: readonly Mark[];
+  readonly instrument_checks?: readonly InstrumentCheck[];
+  readonly adjustment?: Readonly<Record<string, unknown>>;
   readonly bed?: Readonly<Record<string, unknown>>;
   readonly rails?: Readonly<Record<string, unknown>>;
   readonly mix?: Readonly<Record<string, unknown>>;

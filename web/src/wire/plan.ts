@@ -29,3 +29,6 @@ export type Violation = Schemas["Violation"];
 
 /** One thing wrong with a document: say it from `code` and `values` in the person's language; `message` is English. */
 export type Problem = Schemas["Problem"];
+
+/** What the engine can be asked, by the engine's own names. */
+export type QuestionName = "plan" | "quick_plan";

@@ -36,14 +36,49 @@ export interface Fixture {
   readonly height?: number | null;
 }
 
+export type InstrumentKind = "laser" | "water_level" | "optical" | "straightedge";
+
+/** One standing of an instrument. */
 export interface Setup {
   readonly id: string;
-  readonly kind?: "laser" | "water_level" | "optical" | "straightedge";
+  readonly name?: string;
+  readonly kind?: InstrumentKind;
   readonly sigma?: number;
+  /** What each metre of sight adds to `sigma`, mm. */
+  readonly sigma_per_metre?: number;
+  readonly instrument?: string;
+  /** Where it stood; of a straightedge, its first end. */
+  readonly at?: Point;
+  /** z of its level line where that is known beforehand. */
+  readonly line_height?: number | null;
+}
+
+export interface Instrument {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: InstrumentKind;
+  readonly sigma?: number;
+  readonly sigma_per_metre?: number;
+}
+
+export interface InstrumentCheck {
+  readonly id: string;
+  readonly kind: "two_peg" | "flip" | "rod";
+  readonly instrument: string;
+  readonly at: string;
+  readonly accepted: boolean;
+  readonly first?: Point;
+  readonly second?: Point;
+  readonly sights?: Point;
+  readonly off?: number;
+  readonly reversed_off?: number;
+  readonly length?: number;
+  readonly offset?: number;
 }
 
 export interface Mark {
   readonly id: string;
+  readonly name?: string;
   readonly height?: number | null;
 }
 
@@ -81,6 +116,11 @@ export interface RoomFields {
   fixtures: readonly Fixture[];
   setups: readonly Setup[];
   marks: readonly Mark[];
+  instruments: readonly Instrument[];
+  instrument_checks: readonly InstrumentCheck[];
+  "adjustment.datum": "fixed" | "free";
+  /** Proposed places that somebody decided not to read. */
+  "levels.skipped": readonly Point[];
   "bed.build": "unbonded" | "bonded";
   "bed.minimum_thickness": number;
   "bed.maximum_thickness": number;
@@ -129,6 +169,9 @@ export interface ReadingFields {
   taken_at: string;
   /** The earlier reading that this one corrects. */
   supersedes: string;
+  /** Length of the sight, mm. */
+  sight: number;
+  note: string;
   deleted: boolean;
 }
 

@@ -27,8 +27,8 @@ class PlayedWorker implements WorkerLike {
 
   /** Answers the newest question with its own text. */
   answer(): void {
-    const { id, document } = this.questions.at(-1) as Question;
-    this.say({ say: "plan", id, plan: `plan of ${document}` });
+    const { id, text } = this.questions.at(-1) as Question;
+    this.say({ say: "answer", id, text: `plan of ${text}` });
   }
 }
 
@@ -54,7 +54,7 @@ function worker(): PlayedWorker {
 
 test("a question asked while the engine wakes is answered once it is awake", async () => {
   bridge.wake();
-  const plan = bridge.plan("hall", "A");
+  const plan = bridge.ask("quick_plan", "hall", "A");
   expect(worker().questions).toEqual([]);
   worker().wake();
   worker().answer();
@@ -63,11 +63,11 @@ test("a question asked while the engine wakes is answered once it is awake", asy
 });
 
 test("one question at a time, in the order they came, and the newest of each room only", async () => {
-  const plans = [bridge.plan("hall", "A"), bridge.plan("hall", "B"), bridge.plan("bath", "C"), bridge.plan("hall", "D")];
+  const plans = [bridge.ask("quick_plan", "hall", "A"), bridge.ask("quick_plan", "hall", "B"), bridge.ask("quick_plan", "bath", "C"), bridge.ask("quick_plan", "hall", "D")];
   worker().wake();
   await expect(plans[0]).rejects.toMatchObject({ name: "AbortError" });
   await expect(plans[1]).rejects.toMatchObject({ name: "AbortError" });
-  expect(worker().questions.map((question) => question.document)).toEqual(["C"]);
+  expect(worker().questions.map((question) => question.text)).toEqual(["C"]);
   worker().answer();
   worker().answer();
   expect(await plans[2]).toBe("plan of C");
@@ -75,9 +75,9 @@ test("one question at a time, in the order they came, and the newest of each roo
 });
 
 test("the answer to a question that was replaced while it ran is not used", async () => {
-  const old = bridge.plan("hall", "A");
+  const old = bridge.ask("quick_plan", "hall", "A");
   worker().wake();
-  const newer = bridge.plan("hall", "B");
+  const newer = bridge.ask("quick_plan", "hall", "B");
   await expect(old).rejects.toMatchObject({ name: "AbortError" });
   worker().answer();
   worker().answer();
@@ -85,7 +85,7 @@ test("the answer to a question that was replaced while it ran is not used", asyn
 });
 
 test("a worker that breaks is ended, another is started, and the question is asked once more", async () => {
-  const plan = bridge.plan("hall", "A");
+  const plan = bridge.ask("quick_plan", "hall", "A");
   worker().wake();
   worker().say({ say: "broken", why: "out of memory", id: 1 });
   expect(workers.map((one) => one.isEnded)).toEqual([true, false]);
@@ -95,8 +95,8 @@ test("a worker that breaks is ended, another is started, and the question is ask
 });
 
 test("a question that breaks two workers fails, and the next room still gets its plan", async () => {
-  const fatal = bridge.plan("hall", "A");
-  const other = bridge.plan("bath", "B");
+  const fatal = bridge.ask("quick_plan", "hall", "A");
+  const other = bridge.ask("quick_plan", "bath", "B");
   for (const id of [1, 1]) {
     worker().wake();
     worker().say({ say: "broken", why: "out of memory", id });
@@ -108,12 +108,12 @@ test("a question that breaks two workers fails, and the next room still gets its
 });
 
 test("an engine that cannot start is failed after three tries, and the next question tries again", async () => {
-  const plan = bridge.plan("hall", "A");
+  const plan = bridge.ask("quick_plan", "hall", "A");
   for (let n = 0; n < 3; n++) worker().say({ say: "broken", why: "no files", id: null });
   await expect(plan).rejects.toBeInstanceOf(EngineBroke);
   expect(states.at(-1)).toBe("failed");
   expect(workers).toHaveLength(3);
-  const again = bridge.plan("hall", "B");
+  const again = bridge.ask("quick_plan", "hall", "B");
   worker().wake();
   worker().answer();
   expect(await again).toBe("plan of B");
@@ -121,11 +121,21 @@ test("an engine that cannot start is failed after three tries, and the next ques
 
 test("a worker that never answers is ended", async () => {
   vi.useFakeTimers();
-  const plan = bridge.plan("hall", "A");
+  const plan = bridge.ask("quick_plan", "hall", "A");
   worker().wake();
   await vi.advanceTimersByTimeAsync(120_000);
   expect(workers.map((one) => one.isEnded)).toEqual([true, false]);
   worker().wake();
   worker().answer();
   expect(await plan).toBe("plan of A");
+});
+
+test("whole plans, with their statistics, wait until nothing else does", async () => {
+  const whole = bridge.ask("plan", "plan:hall", "A");
+  const quick = bridge.ask("quick_plan", "plan:bath", "B");
+  worker().wake();
+  expect(worker().questions.map(({ question }) => question)).toEqual(["quick_plan"]);
+  worker().answer();
+  worker().answer();
+  expect(await Promise.all([whole, quick])).toEqual(["plan of A", "plan of B"]);
 });

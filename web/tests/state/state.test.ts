@@ -111,8 +111,8 @@ test("the document nests the dotted choices, drops emptied ones, and knows only 
     bed: { top: { kind: "level", height: null }, covering: { bond_thickness: 5 } },
     curing: { assumed: 15 },
     readings: [
-      { id: right, down: 2, at: [0, 0] },
-      { id: mark, down: 3, mark: "m" },
+      { id: right, down: 2, at: [0, 0], taken_at: expect.any(String) as unknown },
+      { id: mark, down: 3, mark: "m", taken_at: expect.any(String) as unknown },
     ],
     placements: [],
     climate: [],
@@ -155,15 +155,18 @@ test("a watched plan is asked for, shown, and asked for again after each change"
   const stop = effect(() => void seen.push(state.planOf(roomId).value.status));
   outside.asked[0]?.answer(JSON.stringify({ bed: { volume: 1 } }));
   await expect.poll(() => state.planOf(roomId).value.plan?.bed.volume).toBe(1);
+  await expect.poll(() => outside.asked.map(({ question }) => question)).toEqual(["quick_plan", "plan"]);
+  outside.asked[1]?.answer(JSON.stringify({ bed: { volume: 1, volume_range: [1, 2] } }));
+  await expect.poll(() => state.planOf(roomId).value.plan?.bed.volume_range).toEqual([1, 2]);
   await state.addReading(roomId, { down: 10, at: [0, 0] });
-  expect(outside.asked).toHaveLength(2);
+  expect(outside.asked).toHaveLength(3);
   expect(state.planOf(roomId).value).toMatchObject({ status: "waking", plan: { bed: { volume: 1 } } });
-  outside.asked[1]?.answer(JSON.stringify({ problems: [{ path: "readings", code: "x", message: "", values: {} }] }));
+  outside.asked[2]?.answer(JSON.stringify({ problems: [{ path: "readings", code: "x", message: "", values: {} }] }));
   await expect.poll(() => state.planOf(roomId).value.status).toBe("problems");
   stop();
   await state.addReading(roomId, { down: 20, at: [9, 0] });
-  expect(outside.asked).toHaveLength(2);
-  expect(seen).toEqual(["waking", "ready", "waking", "problems"]);
+  expect(outside.asked).toHaveLength(3);
+  expect(seen).toEqual(["waking", "ready", "ready", "waking", "problems"]);
 });
 
 test("a plan that a newer question replaced changes nothing; one that failed says so", async () => {

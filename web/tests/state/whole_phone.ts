@@ -5,7 +5,7 @@ import { Storage } from "../../src/storage";
 
 /** The edge behind the state that is not under test here: plans come from the test, the office stays silent. */
 export class Outside {
-  readonly asked: { roomId: string; document: string; answer: (plan: string) => void; fail: (e: Error) => void }[] = [];
+  readonly asked: { question: string; key: string; text: string; answer: (plan: string) => void; fail: (e: Error) => void }[] = [];
   picture: Ports["photos"]["picture"] = () => Promise.resolve(null);
   storage = new Storage(`state-${crypto.randomUUID()}`);
 
@@ -27,8 +27,8 @@ export class Outside {
     return {
       storage: this.storage,
       engine: {
-        plan: (roomId, document) =>
-          new Promise((answer, fail) => this.asked.push({ roomId, document, answer, fail })),
+        ask: (question, key, text) =>
+          new Promise((answer, fail) => this.asked.push({ question, key, text, answer, fail })),
       },
       office: {
         join: silent,

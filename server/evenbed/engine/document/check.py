@@ -30,12 +30,16 @@ def check_document(given: object) -> tuple[Document, tuple[str, ...]]:
         openings=_with_ids("o", document.openings),
         fixtures=_with_ids("f", document.fixtures),
         checks=_with_ids("c", document.checks),
+        differences=_with_ids("d", document.differences),
+        instrument_checks=_with_ids("i", document.instrument_checks),
     )
     found = [
         *_doubled("readings", document.readings),
         *_doubled("openings", document.openings),
         *_doubled("fixtures", document.fixtures),
         *_doubled("checks", document.checks),
+        *_doubled("differences", document.differences),
+        *_doubled("instrument_checks", document.instrument_checks),
         *_doubled("setups", document.setups),
         *_doubled("marks", document.marks),
     ]

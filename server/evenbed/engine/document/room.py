@@ -4,9 +4,8 @@ from dataclasses import dataclass
 from typing import Literal
 
 from evenbed.engine.document.fields import FARTHEST, described, height, length, ratio, time
-
-Point = tuple[float, float]
-Point3 = tuple[float, float, float]
+from evenbed.engine.document.levelling import Adjustment, Difference, InstrumentCheck, Mark, Reading, Setup
+from evenbed.engine.document.places import Point, Point3
 
 Milestone = Literal["walk", "tile", "grout", "light_traffic", "heavy_traffic"]
 
@@ -64,35 +63,6 @@ class Fixture:
     id: str = described("", about="Its name in this document")
     radius: float = length(0.0, "Radius, 0 where unknown")
     height: float | None = height(None, "Height of its top, z")
-
-
-@dataclass(frozen=True)
-class Setup:
-    """One standing of a levelling instrument."""
-
-    id: str = described(about="Its name in this document")
-    kind: Literal["laser", "water_level", "optical", "straightedge"] = described("laser", about="Instrument")
-    sigma: float = length(1.0, "Standard error of one reading", high=1000.0)
-
-
-@dataclass(frozen=True)
-class Mark:
-    """A mark that can be read again; a benchmark where its height is known."""
-
-    id: str = described(about="Its name in this document")
-    height: float | None = height(None, "Known height, z")
-
-
-@dataclass(frozen=True)
-class Reading:
-    """How far below the set-up's level line a place lies: the larger number is the lower spot."""
-
-    down: float = height(about="Below the level line")
-    at: Point | None = height(None, "Where the rod stood")
-    mark: str | None = described(None, about="The mark the rod stood on, in place of `at`")
-    id: str = described("", about="Its name in this document")
-    setup: str = described("", about="The set-up it was taken from")
-    stage: Literal["subfloor", "bed"] = described("subfloor", about="What was read")
 
 
 @dataclass(frozen=True)
@@ -263,6 +233,9 @@ class Document:
     fixtures: tuple[Fixture, ...] = described((), about="Drains, flanges, posts")
     setups: tuple[Setup, ...] = described((), about="Standings of the instrument")
     marks: tuple[Mark, ...] = described((), about="Marks and benchmarks")
+    differences: tuple[Difference, ...] = described((), about="Levelled differences between marks")
+    instrument_checks: tuple[InstrumentCheck, ...] = described((), about="Tests of the instruments")
+    adjustment: Adjustment = described(Adjustment(), about="How the network of levels is adjusted")
     bed: BedDesign = described(BedDesign(), about="How the bed is to be")
     rails: RailDesign = described(RailDesign(), about="How rails are laid")
     mix: Mix = described(Mix(), about="The mortar")

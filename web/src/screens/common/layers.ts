@@ -36,7 +36,7 @@ export function heightPoints(plan: Plan): readonly ScenePoint[] {
   const text = (z: number) => markText(heightText(z, reader.value));
   const read = plan.levels.heights.flatMap(({ reading, at, z }): readonly ScenePoint[] => {
     const kind = reading === highest.reading ? "high" : reading === lowest.reading ? "low" : "read";
-    return at ? [{ id: reading, at, label: text(z), kind }] : [];
+    return at && z !== null ? [{ id: reading, at, label: text(z), kind }] : [];
   });
   const estimated = plan.surface.estimated.map((index): ScenePoint => {
     const [x, y, z] = plan.surface.points[index] ?? [0, 0, 0];

@@ -2,7 +2,7 @@
 import { twiceArea } from "../../drawing/figure";
 import { jobOf, people, roomOf, rowOf, session } from "../../state";
 import { depthText, heightText, hoursText, lengthText, massText, momentText, numberText, temperatureText, volumeText } from "../../units";
-import type { FieldsByKind, Fixture, Kind, Mark, MilestoneNeed, Opening, Outline, Setup, Top } from "../../wire";
+import type { FieldsByKind, Fixture, Instrument, InstrumentCheck, Kind, Mark, MilestoneNeed, Opening, Outline, Setup, Top } from "../../wire";
 import { reader, t, told } from "../../words";
 import { cornersOf, placeText } from "../common/roomFigure";
 
@@ -50,6 +50,14 @@ function markText({ height }: Mark): string {
   return height == null ? t("value.mark") : t("value.mark_height", { height });
 }
 
+function instrumentText({ name, kind }: Instrument): string {
+  return `${name} (${t(`value.${kind}`)})`;
+}
+
+function checkText({ kind, at, accepted }: InstrumentCheck): string {
+  return `${t(`value.check_${kind}`)} ${moment(at)} ${t(accepted ? "value.check_accepted" : "value.check_noted")}`;
+}
+
 function topText(top: Top): string {
   if (top.kind === "plane") return t("value.top_plane");
   if (top.kind === "to_drain") return t("value.top_to_drain");
@@ -88,6 +96,8 @@ const WRITERS: Writers = {
   room: {
     job_id: (id) => jobOf(id)?.fields.name ?? t("value.gone"),
     name: text, outline: outlineText, openings: list(doorText), fixtures: list(fixtureText), setups: list(setupText), marks: list(markText),
+    instruments: list(instrumentText), instrument_checks: list(checkText), "adjustment.datum": (value) => t(`value.datum_${value}`),
+    "levels.skipped": list(placeText),
     "bed.build": (value) => t(`bed.${value}`), "bed.minimum_thickness": measure, "bed.maximum_thickness": measure, "bed.top": topText,
     "bed.covering.tile_thickness": measure, "bed.covering.bond_thickness": measure, "bed.covering.longest_edge": measure,
     "rails.straightedge": measure, "rails.bearing": measure, "rails.inset": measure, "rails.strip.thickness": measure,
@@ -103,7 +113,7 @@ const WRITERS: Writers = {
   reading: {
     room_id: roomName, setup: text, down: (mm) => lengthText(mm, reader.value), at: placeText, mark: text,
     stage: (value) => t(value === "bed" ? "value.finished_bed" : "value.subfloor"),
-    typed: text, taken_at: moment, supersedes: readingText, deleted: yesOrNo,
+    typed: text, sight: measure, taken_at: moment, supersedes: readingText, note: text, deleted: yesOrNo,
   },
   placement: { room_id: roomName, section: text, mixed_at: moment, placed_at: moment, deleted: yesOrNo },
   climate: {

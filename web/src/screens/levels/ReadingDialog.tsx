@@ -31,7 +31,7 @@ function Facts({ reading, plan }: { reading: Row<"reading">; plan: Plan | null }
   return (
     <dl class="inputs">
       {at && <div><dt>{t("reading.place")}</dt><dd>{placeText(at)}</dd></div>}
-      {height && <div><dt>{t("reading.height")}</dt><dd>{heightText(height.z, reader.value)}</dd></div>}
+      {height?.z != null && <div><dt>{t("reading.height")}</dt><dd>{heightText(height.z, reader.value)}</dd></div>}
       {takenAt && <div><dt>{t("reading.taken")}</dt><dd>{momentText(takenAt, reader.value)}</dd></div>}
       <Before reading={reading} />
     </dl>

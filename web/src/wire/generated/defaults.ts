@@ -1,6 +1,7 @@
 /** Made by `npm run wire` from the service's description. Not edited by hand. */
 
 export const DEFAULTS = {
+  "adjustment.sigma_km": 1,
   "bed.maximum_thickness": 50.8,
   "bed.covering.tile_thickness": 9.525,
   "bed.covering.bond_thickness": 4.7625,

@@ -319,6 +319,11 @@ export interface paths {
 export type webhooks = Record<string, never>;
 export interface components {
     schemas: {
+        /** @description How the network of levels is adjusted. */
+        readonly Adjustment: {
+            readonly datum?: ("fixed" | "free") | null;
+            readonly sigma_km?: number | null;
+        };
         /** @description What goes into the mixer each time. */
         readonly Batch: {
             /** @description Bags of cement, not always whole */
@@ -362,6 +367,11 @@ export interface components {
             readonly violations: readonly components["schemas"]["Violation"][];
             /** @description Mortar in place (m3) */
             readonly volume: number;
+            /** @description 90 % range of the volume under this top, null where it was not asked for (m3) */
+            readonly volume_range: readonly [
+                number,
+                number
+            ] | null;
         };
         /** @description How the bed is to be: its build, its limits and its top. */
         readonly BedDesign: {
@@ -589,18 +599,50 @@ export interface components {
              */
             readonly name: string;
         };
+        /** @description A levelled difference of height between two marks, with its standard error or the length of its line. */
+        readonly Difference: {
+            /**
+             * @description Length of the levelled line, where no standard error is known (mm)
+             * @default null
+             */
+            readonly distance?: number | null;
+            /** @description The mark it runs from */
+            readonly from: string;
+            readonly id?: string | null;
+            /** @description How much higher the end lies (mm) */
+            readonly rise: number;
+            /**
+             * @description Standard error (mm)
+             * @default null
+             */
+            readonly sigma?: number | null;
+            /** @description The mark it runs to */
+            readonly to: string;
+        };
+        /** @description How a levelled difference fits the adjusted heights. */
+        readonly DifferenceFit: {
+            /** @description The difference's id */
+            readonly id: string;
+            /** @description Measured less adjusted, null where nothing checks it (mm) */
+            readonly residual: number | null;
+            /** @description Residual over its own standard error, null where nothing checks it */
+            readonly standardised: number | null;
+        };
         /** @description Everything known of one room. Only the outline and the readings are required. */
         readonly Document: {
+            readonly adjustment?: components["schemas"]["Adjustment"] | null;
             readonly bed?: components["schemas"]["BedDesign"] | null;
             readonly checks?: readonly components["schemas"]["Check"][] | null;
             readonly climate?: readonly components["schemas"]["ClimateRow"][] | null;
             readonly curing?: components["schemas"]["Curing"] | null;
+            readonly differences?: readonly components["schemas"]["Difference"][] | null;
             /**
              * @description The version of this format
              * @enum {unknown}
              */
             readonly document: 1;
             readonly fixtures?: readonly components["schemas"]["Fixture"][] | null;
+            readonly instrument_checks?: readonly components["schemas"]["InstrumentCheck"][] | null;
             readonly marks?: readonly components["schemas"]["Mark"][] | null;
             readonly mix?: components["schemas"]["Mix"] | null;
             readonly openings?: readonly components["schemas"]["Opening"][] | null;
@@ -627,6 +669,16 @@ export interface components {
             readonly kind: string | null;
             /** @description Finished floor less the floor beyond, null where that is unknown (mm) */
             readonly step: number | null;
+        };
+        /** @description How well the floor is known at one place. */
+        readonly Doubt: {
+            /** @description Where (mm) */
+            readonly at: readonly [
+                number,
+                number
+            ];
+            /** @description Standard error of the subfloor there (mm) */
+            readonly sigma: number;
         };
         /** @description A top that falls to a drain. */
         readonly DrainTop: {
@@ -768,6 +820,13 @@ export interface components {
             /** Version */
             readonly version: string;
         };
+        /** @description How likely the true high spot stands above the highest reading by more than an amount. */
+        readonly Higher: {
+            /** @description The amount (mm) */
+            readonly by: number;
+            /** @description How likely */
+            readonly probability: number;
+        };
         /**
          * HistoryEntry
          * @description One change of a record: what it said, what it replaced, and what else was going on.
@@ -825,6 +884,187 @@ export interface components {
             readonly hash: string;
             /** @description Version of what the engine computes */
             readonly version: string;
+        };
+        /**
+         * @description What a test of an instrument showed. Its error is taken off readings made later, where a person agreed.
+         *
+         *         `two_peg`: `first` are the readings on pegs A and B from the middle, `second` those from beyond, `sights` the
+         *         lengths of the second pair. `flip`: a level over `length`, `off` and, turned end for end, `reversed_off` (+ where
+         *         the same end of the floor is shown high). `rod`: `offset` is what the rod reads too much.
+         */
+        readonly InstrumentCheck: {
+            readonly accepted?: boolean | null;
+            /**
+             * @description When it was made; without a time it holds for every reading of the instrument
+             * @default null
+             */
+            readonly at?: string | null;
+            /**
+             * @description Readings on A and B from the middle (mm)
+             * @default null
+             */
+            readonly first?: readonly [
+                number,
+                number
+            ] | null;
+            readonly id?: string | null;
+            /** @description Which instrument */
+            readonly instrument: string;
+            /**
+             * @description Which test
+             * @enum {unknown}
+             */
+            readonly kind: "two_peg" | "flip" | "rod";
+            /**
+             * @description Length of the level (mm)
+             * @default null
+             */
+            readonly length?: number | null;
+            /**
+             * @description How far out the level showed (mm)
+             * @default null
+             */
+            readonly off?: number | null;
+            /**
+             * @description What the rod reads too much (mm)
+             * @default null
+             */
+            readonly offset?: number | null;
+            /**
+             * @description The same, turned end for end (mm)
+             * @default null
+             */
+            readonly reversed_off?: number | null;
+            /**
+             * @description Readings on A and B from beyond (mm)
+             * @default null
+             */
+            readonly second?: readonly [
+                number,
+                number
+            ] | null;
+            /**
+             * @description Sight lengths of the second pair (mm)
+             * @default null
+             */
+            readonly sights?: readonly [
+                number,
+                number
+            ] | null;
+        };
+        /**
+         * InstrumentCheckPart
+         * @description A test of an instrument: what was read, and whether later readings are corrected by what it found.
+         */
+        readonly InstrumentCheckPart: {
+            /**
+             * Accepted
+             * @default null
+             */
+            readonly accepted?: boolean | null;
+            /**
+             * At
+             * @default null
+             */
+            readonly at?: string | null;
+            /**
+             * First
+             * @default null
+             */
+            readonly first?: readonly number[] | null;
+            /**
+             * Id
+             * @default null
+             */
+            readonly id?: string | null;
+            /**
+             * Instrument
+             * @default null
+             */
+            readonly instrument?: string | null;
+            /**
+             * Kind
+             * @default null
+             */
+            readonly kind?: string | null;
+            /**
+             * Length
+             * @default null
+             */
+            readonly length?: number | null;
+            /**
+             * Off
+             * @default null
+             */
+            readonly off?: number | null;
+            /**
+             * Offset
+             * @default null
+             */
+            readonly offset?: number | null;
+            /**
+             * Reversed Off
+             * @default null
+             */
+            readonly reversed_off?: number | null;
+            /**
+             * Second
+             * @default null
+             */
+            readonly second?: readonly number[] | null;
+            /**
+             * Sights
+             * @default null
+             */
+            readonly sights?: readonly number[] | null;
+        } & {
+            readonly [key: string]: unknown;
+        };
+        /** @description What a test of an instrument found. */
+        readonly InstrumentError: {
+            /** @description The check's id */
+            readonly check: string;
+            /** @description Which instrument */
+            readonly instrument: string;
+            /** @description What its rod reads too much, null where the test does not tell (mm) */
+            readonly offset: number | null;
+            /** @description How many readings it was taken off */
+            readonly readings: number;
+            /** @description How much its line rises, null where the test does not tell (mm/m) */
+            readonly tilt: number | null;
+        };
+        /**
+         * InstrumentPart
+         * @description An instrument as the crew calls it, with what it is good for.
+         */
+        readonly InstrumentPart: {
+            /**
+             * Id
+             * @default null
+             */
+            readonly id?: string | null;
+            /**
+             * Kind
+             * @default null
+             */
+            readonly kind?: string | null;
+            /**
+             * Name
+             * @default null
+             */
+            readonly name?: string | null;
+            /**
+             * Sigma
+             * @default null
+             */
+            readonly sigma?: number | null;
+            /**
+             * Sigma Per Metre
+             * @default null
+             */
+            readonly sigma_per_metre?: number | null;
+        } & {
+            readonly [key: string]: unknown;
         };
         /**
          * InviteReply
@@ -998,20 +1238,46 @@ export interface components {
             /** View */
             readonly view: number;
         };
+        /** @description What a loop misses by: a mark's or place's height by way of one set-up, less its height by another. */
+        readonly LevelMisclosure: {
+            /** @description The re-read place, null for a mark (mm) */
+            readonly at: readonly [
+                number,
+                number
+            ] | null;
+            /** @description How much (mm) */
+            readonly by: number;
+            /** @description The mark, empty for a re-read place */
+            readonly mark: string;
+            /** @description The set-ups and differences of the loop, from the first to the last */
+            readonly setups: readonly string[];
+        };
         /** @description Heights of everything read. */
         readonly LevelsAnswer: {
             /** @description What z = 0 is: `benchmark` or `highest_reading` */
             readonly datum: string;
+            /** @description Levelled differences */
+            readonly differences: readonly components["schemas"]["DifferenceFit"][];
             /** @description In the order of the readings */
             readonly heights: readonly components["schemas"]["ReadHeight"][];
+            /** @description What the tests of the instruments found */
+            readonly instruments: readonly components["schemas"]["InstrumentError"][];
             /** @description Marks that were read or are known */
             readonly marks: readonly components["schemas"]["MarkHeight"][];
+            /** @description What the loops miss by */
+            readonly misclosures: readonly components["schemas"]["LevelMisclosure"][];
             /** @description Where to read next */
             readonly next_readings: readonly components["schemas"]["NextReading"][];
+            /** @description Measurements beyond those needed */
+            readonly redundancy: number;
             /** @description Set-ups */
             readonly setups: readonly components["schemas"]["SetupHeight"][];
-            /** @description Spread of the benchmarks' answers over what was foretold; null with one */
+            /** @description Standard error of unit weight, a posteriori; null where nothing is checked */
             readonly sigma0: number | null;
+            /** @description Readings that look mis-read, the worst first */
+            readonly suspects: readonly components["schemas"]["Suspect"][];
+            /** @description Set-ups that nothing ties to the benchmark */
+            readonly untied: readonly components["schemas"]["Untied"][];
         };
         /** @description A level top, at a height or at the lowest that keeps the minimum thickness. */
         readonly LevelTop: {
@@ -1047,10 +1313,10 @@ export interface components {
         readonly MarkHeight: {
             /** @description The mark's id */
             readonly id: string;
-            /** @description Standard error, 0 for a benchmark (mm) */
-            readonly sigma: number;
-            /** @description Height, known or found (mm) */
-            readonly z: number;
+            /** @description Standard error, 0 for a benchmark, null without a height (mm) */
+            readonly sigma: number | null;
+            /** @description Height, known or found, null where nothing ties it to the benchmark (mm) */
+            readonly z: number | null;
         };
         /**
          * MarkPart
@@ -1067,6 +1333,11 @@ export interface components {
              * @default null
              */
             readonly id?: string | null;
+            /**
+             * Name
+             * @default null
+             */
+            readonly name?: string | null;
         } & {
             readonly [key: string]: unknown;
         };
@@ -1159,6 +1430,11 @@ export interface components {
         readonly MixAnswer: {
             /** @description Compacted mortar from one bag (m3) */
             readonly bag_yield: number;
+            /** @description 90 % range of the bags, null where it was not asked for */
+            readonly bags_range: readonly [
+                number,
+                number
+            ] | null;
             /** @description What goes into the mixer each time */
             readonly batch: components["schemas"]["Batch"];
             /** @description How many, the last one not always full */
@@ -1175,9 +1451,11 @@ export interface components {
                 number,
                 number
             ];
+            /** @description Share by which it narrows the volume's range, null where that is not known */
+            readonly gain: number | null;
             /** @description Standard error of the surface there, null where it is not known (mm) */
             readonly sigma: number | null;
-            /** @description `estimated_governs`: an estimated corner decides the height or a limit */
+            /** @description `estimated_governs`: an estimated corner decides the height or a limit; `volume`: the volume is least certain for want of it; `high_spot`: the floor may be higher there than anything read */
             readonly why: string;
         };
         /** @description A doorway: part of a wall (0 runs from vertex 0 to 1) with the finished floor beyond it. */
@@ -1682,14 +1960,18 @@ export interface components {
                 number,
                 number
             ] | null;
+            /** @description The instrument's error that was taken off the reading (mm) */
+            readonly correction: number;
             /** @description The reading's id */
             readonly reading: string;
             /** @description Read less adjusted, null where nothing checks the reading (mm) */
             readonly residual: number | null;
-            /** @description Standard error of the reading (mm) */
-            readonly sigma: number;
-            /** @description Height above the benchmark (mm) */
-            readonly z: number;
+            /** @description Standard error of the height, null without a height (mm) */
+            readonly sigma: number | null;
+            /** @description Residual over its own standard error, null where nothing checks it */
+            readonly standardised: number | null;
+            /** @description Height above the benchmark, null where nothing ties the set-up to it (mm) */
+            readonly z: number | null;
         };
         /** @description One milestone: when, and on what grounds. */
         readonly ReadinessRow: {
@@ -1723,6 +2005,7 @@ export interface components {
         };
         /** @description How far below the set-up's level line a place lies: the larger number is the lower spot. */
         readonly Reading: {
+            readonly as_typed?: string | null;
             /**
              * @description Where the rod stood (mm)
              * @default null
@@ -1740,7 +2023,17 @@ export interface components {
              */
             readonly mark?: string | null;
             readonly setup?: string | null;
+            /**
+             * @description Length of the sight, where neither place tells it (mm)
+             * @default null
+             */
+            readonly sight?: number | null;
             readonly stage?: ("subfloor" | "bed") | null;
+            /**
+             * @description When it was read
+             * @default null
+             */
+            readonly taken_at?: string | null;
         };
         /**
          * ReadingFields
@@ -1764,6 +2057,11 @@ export interface components {
              * @default null
              */
             readonly mark?: string | null;
+            /**
+             * Note
+             * @default null
+             */
+            readonly note?: string | null;
             /** Room Id */
             readonly room_id: string;
             /**
@@ -1771,6 +2069,11 @@ export interface components {
              * @default null
              */
             readonly setup?: string | null;
+            /**
+             * Sight
+             * @default null
+             */
+            readonly sight?: number | null;
             /**
              * Stage
              * @default null
@@ -1805,6 +2108,11 @@ export interface components {
          * @description A room and every choice made for it.
          */
         readonly RoomFields: {
+            /**
+             * Adjustment.Datum
+             * @default null
+             */
+            readonly "adjustment.datum"?: ("fixed" | "free") | null;
             /**
              * Bed.Build
              * @default null
@@ -1872,8 +2180,24 @@ export interface components {
              * @default null
              */
             readonly fixtures?: readonly components["schemas"]["FixturePart"][] | null;
+            /**
+             * Instrument Checks
+             * @default null
+             */
+            readonly instrument_checks?: readonly components["schemas"]["InstrumentCheckPart"][] | null;
+            /**
+             * Instruments
+             * @default null
+             */
+            readonly instruments?: readonly components["schemas"]["InstrumentPart"][] | null;
             /** Job Id */
             readonly job_id: string;
+            /**
+             * Levels.Skipped
+             * @description Proposed places that are not read, as somebody decided
+             * @default null
+             */
+            readonly "levels.skipped"?: readonly (readonly number[])[] | null;
             /**
              * Marks
              * @default null
@@ -2065,42 +2389,89 @@ export interface components {
         };
         /** @description One standing of a levelling instrument. */
         readonly Setup: {
+            /**
+             * @description Where the instrument stood; of a straightedge, its first end (mm)
+             * @default null
+             */
+            readonly at?: readonly [
+                number,
+                number
+            ] | null;
             /** @description Its name in this document */
             readonly id: string;
+            readonly instrument?: string | null;
             readonly kind?: ("laser" | "water_level" | "optical" | "straightedge") | null;
+            /**
+             * @description z of its level line where that is known beforehand (mm)
+             * @default null
+             */
+            readonly line_height?: number | null;
             readonly sigma?: number | null;
+            readonly sigma_per_metre?: number | null;
         };
         /** @description One set-up's level line. */
         readonly SetupHeight: {
             /** @description The set-up's id */
             readonly id: string;
-            /** @description z of its level line (mm) */
-            readonly line_height: number;
-            /** @description Standard error of one reading (mm) */
-            readonly sigma: number;
+            /** @description z of its level line, null where nothing ties it to the benchmark (mm) */
+            readonly line_height: number | null;
+            /** @description Standard error of that height, null without one (mm) */
+            readonly sigma: number | null;
         };
         /**
          * SetupPart
-         * @description One standing of the instrument; `sigma` in mm.
+         * @description One standing of the instrument; `sigma` in mm, `sigma_per_metre` in mm for each metre of sight.
          */
         readonly SetupPart: {
+            /**
+             * At
+             * @default null
+             */
+            readonly at?: readonly number[] | null;
             /**
              * Id
              * @default null
              */
             readonly id?: string | null;
             /**
+             * Instrument
+             * @default null
+             */
+            readonly instrument?: string | null;
+            /**
              * Kind
              * @default null
              */
             readonly kind?: string | null;
             /**
+             * Line Height
+             * @default null
+             */
+            readonly line_height?: number | null;
+            /**
+             * Name
+             * @default null
+             */
+            readonly name?: string | null;
+            /**
              * Sigma
              * @default null
              */
             readonly sigma?: number | null;
+            /**
+             * Sigma Per Metre
+             * @default null
+             */
+            readonly sigma_per_metre?: number | null;
         } & {
             readonly [key: string]: unknown;
+        };
+        /** @description What may have been read or typed in place of what stood on the rod. */
+        readonly Slip: {
+            /** @description What the reading would be without it (mm) */
+            readonly down: number;
+            /** @description `whole_inch`, `whole_foot`, `whole_centimetre`, `whole_decimetre`, `whole_metre`, `fraction` (1/2 for 1/4 and the like), `transposed` (two digits changed places), `wrong_way` (counted from the mark's other side) or `other_side` (the rod's other face) */
+            readonly kind: string;
         };
         /** @description A place on a rail where the ramp's height is given. */
         readonly Station: {
@@ -2117,6 +2488,20 @@ export interface components {
             readonly subfloor: number;
             /** @description Top of bed, z (mm) */
             readonly top: number;
+        };
+        /** @description What is still unknown of the subfloor. */
+        readonly Statistics: {
+            /** @description Standard errors over the floor */
+            readonly doubts: readonly components["schemas"]["Doubt"][];
+            /** @description The chance of a higher high spot */
+            readonly higher: readonly components["schemas"]["Higher"][];
+            /** @description The model fitted */
+            readonly model: components["schemas"]["SurfaceModel"];
+            /** @description The bed's volume, 90 % (m3) */
+            readonly volume_range: readonly [
+                number,
+                number
+            ];
         };
         /** @description The strip that makes a rail. */
         readonly Strip: {
@@ -2142,12 +2527,40 @@ export interface components {
                 number,
                 number
             ])[];
+            /** @description What is still unknown, null where it was not asked for */
+            readonly statistics: components["schemas"]["Statistics"] | null;
             /** @description Anticlockwise, as indices of points */
             readonly triangles: readonly (readonly [
                 number,
                 number,
                 number
             ])[];
+        };
+        /** @description The statistical surface fitted to the readings: a plane and what wanders off it, of the variogram told here. */
+        readonly SurfaceModel: {
+            /** @description The variogram's name */
+            readonly kind: string;
+            /** @description Standard error of one reading, small unevenness with it (mm) */
+            readonly nugget: number;
+            /** @description Distance at which two places hardly tell of each other (mm) */
+            readonly range: number;
+            /** @description Standard deviation of what wanders off the plane (mm) */
+            readonly sill: number;
+        };
+        /** @description A reading that its neighbours or the network do not bear out. */
+        readonly Suspect: {
+            /** @description Height read less foretold (mm) */
+            readonly difference: number;
+            /** @description Height foretold without it (mm) */
+            readonly expected: number;
+            /** @description The reading's id */
+            readonly reading: string;
+            /** @description The difference over its standard error */
+            readonly score: number;
+            /** @description The likely slip, null where none fits */
+            readonly slip: components["schemas"]["Slip"] | null;
+            /** @description `neighbours` or `network` */
+            readonly why: string;
         };
         /** @description How thick the bed is, and where; negative where the top lies below the subfloor. */
         readonly Thickness: {
@@ -2200,6 +2613,13 @@ export interface components {
             readonly through?: readonly (readonly number[])[] | null;
         } & {
             readonly [key: string]: unknown;
+        };
+        /** @description A set-up that nothing ties to the benchmark; its readings have no height. */
+        readonly Untied: {
+            /** @description How many readings wait for the tie */
+            readonly readings: number;
+            /** @description The set-up's id */
+            readonly setup: string;
         };
         /** @description One place where the bed breaks a limit, and by how much. */
         readonly Violation: {
