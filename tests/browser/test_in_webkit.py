@@ -13,7 +13,7 @@ from tests.browser.running import ROOT, Service, free_port
 from tests.browser.webkit import webkit
 from tests.browser.webkit_phone import WebKitPhone
 
-from evenbed.engine.bridge import plan_text
+from evenbed.engine.bridge import answer_text
 
 pytestmark = [
     pytest.mark.browser,
@@ -92,7 +92,7 @@ def check_against_the_engine(service: Service, shown: tuple[str, str]) -> None:
     records = pulled_records(service)
     typed = sorted(int(inches) * INCH + part * INCH / 16 for inches, part in READINGS)
     assert sorted(r["fields"]["down"] for r in records if r["kind"] == "reading") == pytest.approx(typed, abs=1e-9)
-    plan = json.loads(plan_text(json.dumps(document_from_records(records, ROOM))))
+    plan = json.loads(answer_text("plan", json.dumps(document_from_records(records, ROOM))))
     volume, half_a_digit = cubic_feet_from(shown[0])
     assert volume == pytest.approx(plan["bed"]["volume"] / CUBIC_FOOT_M3, abs=half_a_digit + 1e-9)
     shim = plan["rails"][0]["stations"][0]["shim"]

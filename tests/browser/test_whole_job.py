@@ -10,7 +10,7 @@ from tests.browser.phone import Phone
 from tests.browser.records import document_from_records, pulled_records
 from tests.browser.running import Service
 
-from evenbed.engine.bridge import plan_text
+from evenbed.engine.bridge import answer_text
 
 pytestmark = pytest.mark.browser
 
@@ -104,7 +104,7 @@ def check_against_the_service(service: Service, figures: list[str], shims: list[
     readings = [r["fields"] for r in records if r["kind"] == "reading"]
     typed = sorted(41 * 25.4 + part * 25.4 / 16 for part in SIXTEENTHS)
     assert sorted(r["down"] for r in readings) == pytest.approx(typed, abs=1e-9)
-    plan = json.loads(plan_text(json.dumps(document_from_records(records, ROOM))))
+    plan = json.loads(answer_text("plan", json.dumps(document_from_records(records, ROOM))))
     assert plan["outline"]["area"] == pytest.approx(AREA_SQUARE_FEET * FOOT**2 / 1e6)
     shown = [[sixteenths_from(text) for text in rail] for rail in shims]
     exact = [[station["shim"] / 25.4 * 16 for station in rail["stations"]] for rail in plan["rails"]]
