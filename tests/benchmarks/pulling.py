@@ -13,8 +13,8 @@ from evenbed.store.work import Store
 from evenbed.wire.protocol import MOST_RECORDS
 from tests.benchmarks.crews import BEGUN, JOB, apply, change, company, reading, requests
 from tests.browser.chromium import FLAGS, chromium_path
-from tests.browser.conftest import PHONE
 from tests.browser.phone import Phone
+from tests.browser.profiles import PHONE
 from tests.browser.running import Service, free_port
 from tests.phones import uuid_text
 from tests.stores import url_of

@@ -1,30 +1,73 @@
-"""A service with its own data and fresh phones for each browser test."""
+"""A service with its own data and fresh phones for each browser test.
 
+Services come one after the other at the same port, so that phones which have been there before know the address; the
+demo's has another. Two services of one port cannot run at once: the second does not start.
+"""
+
+import shutil
 from collections.abc import Callable, Iterator
+from contextlib import ExitStack
+from itertools import count
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, ConsoleMessage, ViewportSize
+from playwright.sync_api import Browser
 from tests.browser.phone import Phone
-from tests.browser.running import Service, free_port
+from tests.browser.profiles import copied, first_visit, phone_of, profiled, unvisited
+from tests.browser.running import Service, kept_port
 
-PHONE: ViewportSize = {"width": 360, "height": 740}
-OFFICE: ViewportSize = {"width": 1440, "height": 900}
+
+@pytest.fixture(scope="session")
+def port() -> Iterator[int]:
+    """Where the services of the tests listen, one after the other."""
+    with kept_port() as kept:
+        yield kept
+
+
+@pytest.fixture(scope="session")
+def demo_port() -> Iterator[int]:
+    """Where the services with the demo job listen, one after the other."""
+    with kept_port() as kept:
+        yield kept
+
+
+@pytest.fixture(scope="session")
+def visited(browser: Browser, port: int, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The profile of a phone that opened the app once; made before any service of the port starts."""
+    return first_visit(browser, tmp_path_factory.mktemp("visited"), port)
+
+
+@pytest.fixture(scope="session")
+def visited_demo(browser: Browser, demo_port: int, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The same at the demo's port."""
+    return first_visit(browser, tmp_path_factory.mktemp("visited"), demo_port)
 
 
 @pytest.fixture
-def service(tmp_path: Path) -> Iterator[Service]:
+def service(tmp_path: Path, port: int, visited: Path) -> Iterator[Service]:
     """A running service over empty data."""
-    running = Service(tmp_path, free_port())
+    assert visited.exists()
+    running = Service(tmp_path, port)
     running.start()
     yield running
     running.stop()
 
 
 @pytest.fixture(scope="module")
-def demo_service(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Service]:
+def shared_service(tmp_path_factory: pytest.TempPathFactory, port: int, visited: Path) -> Iterator[Service]:
+    """A running service over empty data for all tests of a file, none of which asks for `service`."""
+    assert visited.exists()
+    running = Service(tmp_path_factory.mktemp("shared"), port)
+    running.start()
+    yield running
+    running.stop()
+
+
+@pytest.fixture(scope="module")
+def demo_service(tmp_path_factory: pytest.TempPathFactory, demo_port: int, visited_demo: Path) -> Iterator[Service]:
     """A running service with the demo job, for tests that only look."""
-    running = Service(tmp_path_factory.mktemp("demo"), free_port())
+    assert visited_demo.exists()
+    running = Service(tmp_path_factory.mktemp("demo"), demo_port)
     running.command("demo")
     running.start()
     yield running
@@ -32,55 +75,55 @@ def demo_service(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Service]:
 
 
 @pytest.fixture
-def new_phone(browser: Browser) -> Iterator[Callable[..., Phone]]:
-    """Makes phones (or, with `office=True`, wide windows), each with a storage of its own."""
-    yield from _phones(browser)
+def new_phone(browser: Browser, visited: Path, tmp_path: Path) -> Iterator[Callable[..., Phone]]:
+    """Makes phones (or, with `office=True`, wide windows) that have opened the app once and hold nothing of anybody.
+
+    With `cold=True` they never heard of it: for tests of a first visit, of what the browser keeps, of updates.
+    """
+    yield from _phones(browser, visited, tmp_path / "phones")
 
 
 @pytest.fixture(scope="module")
-def shared_phones(browser: Browser) -> Iterator[Callable[..., Phone]]:
+def shared_phones(
+    browser: Browser, visited: Path, tmp_path_factory: pytest.TempPathFactory
+) -> Iterator[Callable[..., Phone]]:
     """The same, for phones that all tests of a file may use: each test begins a job of its own, or only looks."""
-    yield from _phones(browser)
+    yield from _phones(browser, visited, tmp_path_factory.mktemp("phones"))
 
 
 @pytest.fixture(scope="module")
-def demo_phone(shared_phones: Callable[..., Phone], demo_service: Service) -> Phone:
+def demo_phones(
+    browser: Browser, visited_demo: Path, tmp_path_factory: pytest.TempPathFactory
+) -> Iterator[Callable[..., Phone]]:
+    """The same, for the demo's service."""
+    yield from _phones(browser, visited_demo, tmp_path_factory.mktemp("phones"))
+
+
+@pytest.fixture(scope="module")
+def demo_phone(demo_phones: Callable[..., Phone], demo_service: Service) -> Phone:
     """A phone that holds the demo job, with the engine awake."""
-    phone: Phone = shared_phones()
+    phone: Phone = demo_phones()
     phone.open_demo_room(demo_service)
     return phone
 
 
 @pytest.fixture(scope="module")
-def demo_office(shared_phones: Callable[..., Phone], demo_service: Service) -> Phone:
+def demo_office(demo_phones: Callable[..., Phone], demo_service: Service) -> Phone:
     """A wide window that holds the demo job, with the engine awake."""
-    office: Phone = shared_phones(office=True)
+    office: Phone = demo_phones(office=True)
     office.open_demo_room(demo_service)
     return office
 
 
-def _phones(browser: Browser) -> Iterator[Callable[..., Phone]]:
-    phones: list[Phone] = []
+def _phones(browser: Browser, visited: Path, folder: Path) -> Iterator[Callable[..., Phone]]:
+    numbers = count(1)
+    with ExitStack() as stack:
 
-    def make(*, office: bool = False) -> Phone:
-        phones.append(_phone(browser, office=office))
-        return phones[-1]
+        def make(*, office: bool = False, cold: bool = False) -> Phone:
+            if cold:
+                return stack.enter_context(phone_of(unvisited(browser, office=office)))
+            profile = copied(visited, folder / str(next(numbers)))
+            stack.callback(shutil.rmtree, profile)
+            return stack.enter_context(phone_of(profiled(browser, profile, office=office)))
 
-    yield make
-    for phone in phones:
-        phone.context.close()
-
-
-def _phone(browser: Browser, *, office: bool) -> Phone:
-    size = OFFICE if office else PHONE
-    context = browser.new_context(viewport=size, has_touch=not office, is_mobile=not office, locale="en-US")
-    phone = Phone(context, context.new_page(), [])
-    context.on("weberror", lambda error: phone.complaints.append(str(error.error)))
-    context.on("console", lambda message: _note(phone, message))
-    return phone
-
-
-def _note(phone: Phone, message: ConsoleMessage) -> None:
-    """Failed requests are what a lost network looks like; anything else on the console is a fault."""
-    if message.type == "error" and "Failed to load resource" not in message.text:
-        phone.complaints.append(message.text)
+        yield make

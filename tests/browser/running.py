@@ -2,16 +2,17 @@
 
 import os
 import socket
-import subprocess
-import sys
 import time
-from collections.abc import Mapping
-from contextlib import closing
+from collections.abc import Iterator, Mapping
+from contextlib import closing, contextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
+from multiprocessing.process import BaseProcess
 from pathlib import Path
+from secrets import randbelow
 
 import httpx
+from tests.forked import forked
 
 from evenbed.access.joining import invite_foreman
 from evenbed.settings import settings_from
@@ -19,6 +20,8 @@ from evenbed.store.work import Store
 
 ROOT = Path(__file__).parents[2]
 PATIENCE_S = 30.0
+FIRST_KEPT, KEPT = 20_000, 12_000
+"""Ports below those that the system gives to whoever asks for any."""
 
 
 def free_port() -> int:
@@ -29,6 +32,22 @@ def free_port() -> int:
         return port
 
 
+@contextmanager
+def kept_port() -> Iterator[int]:
+    """A port for one service after the other, so that the app's address stays; no other run takes it meanwhile."""
+    while True:
+        port = FIRST_KEPT + randbelow(KEPT)
+        with socket.socket() as sign, socket.socket() as probe:
+            try:
+                sign.bind(("127.0.0.2", port))
+                probe.bind(("127.0.0.1", port))
+            except OSError:
+                continue
+            probe.close()
+            yield port
+            return
+
+
 @dataclass
 class Service:
     """The service over one data folder, with more settings where a test needs them."""
@@ -36,34 +55,38 @@ class Service:
     data: Path
     port: int
     settings: Mapping[str, str] = field(default_factory=dict)
-    process: "subprocess.Popen[bytes] | None" = None
+    process: BaseProcess | None = None
 
     @property
     def address(self) -> str:
         """Where the app is."""
         return f"http://127.0.0.1:{self.port}"
 
-    def command(self, *words: str) -> str:
-        """Run `evenbed ...` over the same data; what it printed."""
-        run = subprocess.run(self._line(*words), env=self._environment(), capture_output=True, text=True, check=True)
-        return run.stdout
+    def command(self, *words: str) -> None:
+        """Run `evenbed ...` over the same data. Raises RuntimeError with what it said where it failed."""
+        process = forked(words, self._environment(), self._log)
+        process.join(PATIENCE_S)
+        if process.exitcode != 0:
+            raise RuntimeError(self._log.read_text())
 
     def start(self) -> None:
-        """Start and wait until it answers. Raises TimeoutError where it does not."""
-        with (self.data / "service.log").open("ab") as log:
-            self.process = subprocess.Popen(self._line("serve"), env=self._environment(), stdout=log, stderr=log)
-        patience = time.monotonic() + PATIENCE_S
+        """Start and wait until it answers. Raises RuntimeError with what it said where it does not."""
         with httpx.Client() as client:
+            if self._answers(client):
+                raise RuntimeError(f"Another service answers at {self.address}.")
+            self.process = forked(["serve"], self._environment(), self._log)
+            patience = time.monotonic() + PATIENCE_S
             while not self._answers(client):
-                if time.monotonic() > patience:
-                    raise TimeoutError((self.data / "service.log").read_text())
-                time.sleep(0.1)
+                if not self.process.is_alive() or time.monotonic() > patience:
+                    raise RuntimeError(self._log.read_text())
+                time.sleep(0.05)
 
     def stop(self) -> None:
         """Stop; nothing listens on the port afterwards."""
         if self.process is not None:
             self.process.terminate()
-            self.process.wait(timeout=PATIENCE_S)
+            self.process.join(PATIENCE_S)
+            self.process.close()
             self.process = None
 
     def join_code(self) -> str:
@@ -77,8 +100,9 @@ class Service:
         except httpx.TransportError:
             return False
 
-    def _line(self, *words: str) -> list[str]:
-        return [sys.executable, "-m", "evenbed", *words]
+    @property
+    def _log(self) -> Path:
+        return self.data / "service.log"
 
     def _environment(self) -> dict[str, str]:
         told = {"EVENBED_DATA": str(self.data), "EVENBED_PORT": str(self.port), "EVENBED_POLL_INTERVAL_S": "0.1"}

@@ -5,7 +5,7 @@ from collections.abc import Callable
 import pytest
 from playwright.sync_api import expect
 from tests.browser.phone import Phone
-from tests.browser.running import Service, free_port
+from tests.browser.running import Service
 
 pytestmark = pytest.mark.browser
 
@@ -16,15 +16,13 @@ ROUND = [("41", part) for part in (3, 7, 5, 9, 4, 8, 6, 2, 11, 10)]
 
 
 @pytest.fixture(scope="module")
-def phone(tmp_path_factory: pytest.TempPathFactory, shared_phones: Callable[..., Phone]) -> Phone:
+def phone(shared_service: Service, shared_phones: Callable[..., Phone]) -> Phone:
     """A phone that visited once and has no network: each test begins a job of its own on it."""
-    running = Service(tmp_path_factory.mktemp("bad"), free_port())
-    running.start()
     phone: Phone = shared_phones()
-    phone.open(running.address)
+    phone.open(shared_service.address)
     phone.wait_until_kept()
     phone.lose_network()
-    running.stop()
+    shared_service.stop()
     return phone
 
 

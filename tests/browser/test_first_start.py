@@ -30,7 +30,7 @@ def test_the_printed_address_and_code_open_the_demo_job(tmp_path: Path, new_phon
         address, code = re.search(r"http://\S+", told), re.search(r"Join code: (\S+)", told)
         assert address is not None, told
         assert code is not None, told
-        phone = new_phone()
+        phone = new_phone(cold=True)
         phone.open(address[0])
         phone.join(code[1], "Rosa")
         phone.tap("job")

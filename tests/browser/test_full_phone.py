@@ -71,7 +71,7 @@ def make_room(phone: Phone, service: Service) -> None:
 def test_a_full_phone_says_so_keeps_what_is_typed_and_saves_it_when_there_is_room(
     service: Service, new_phone: Callable[..., Phone]
 ) -> None:
-    phone: Phone = new_phone()
+    phone: Phone = new_phone(cold=True)
     open_small(phone, service)
     phone.begin_room("Heron Court 3", "Upper Ferry", "Hall")
     phone.walk(RECTANGLE)
@@ -99,7 +99,7 @@ def test_a_full_phone_says_so_keeps_what_is_typed_and_saves_it_when_there_is_roo
 def test_a_full_phone_still_hands_over_what_it_holds_and_what_was_typed_follows(
     service: Service, new_phone: Callable[..., Phone]
 ) -> None:
-    phone: Phone = new_phone()
+    phone: Phone = new_phone(cold=True)
     open_small(phone, service)
     phone.begin_room("Heron Court 3", "Upper Ferry", "Hall")
     phone.walk(RECTANGLE)

@@ -1,14 +1,14 @@
 """Every record's story, and edits that met: told on phone and in the office, with each value one tap away."""
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import pytest
 from playwright.sync_api import Locator, expect
 from tests.browser.people import assign, foreman_of, let_in
 from tests.browser.phone import Phone
-from tests.browser.running import Service, free_port
+from tests.browser.running import Service
 
 pytestmark = pytest.mark.browser
 
@@ -31,14 +31,11 @@ class Company:
 
 
 @pytest.fixture(scope="module")
-def company(tmp_path_factory: pytest.TempPathFactory, shared_phones: Callable[..., Phone]) -> Iterator[Company]:
+def company(shared_service: Service, shared_phones: Callable[..., Phone]) -> Company:
     """Everybody joined, for all tests of this file."""
-    service = Service(tmp_path_factory.mktemp("company"), free_port())
-    service.start()
-    olga = foreman_of(service, shared_phones(office=True))
-    ana, ben = (let_in(olga, service, shared_phones(), name, "setter") for name in ("Ana", "Ben"))
-    yield Company(service, olga, ana, ben)
-    service.stop()
+    olga = foreman_of(shared_service, shared_phones(office=True))
+    ana, ben = (let_in(olga, shared_service, shared_phones(), name, "setter") for name in ("Ana", "Ben"))
+    return Company(shared_service, olga, ana, ben)
 
 
 @pytest.fixture

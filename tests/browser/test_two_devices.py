@@ -1,13 +1,12 @@
 """Two phones and an office hold the same job, whatever each did while it had no network."""
 
-import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 
 import pytest
 from playwright.sync_api import expect
 from tests.browser.phone import Phone
 from tests.browser.records import pulled_records
-from tests.browser.running import Service, free_port
+from tests.browser.running import Service
 
 pytestmark = pytest.mark.browser
 
@@ -17,18 +16,9 @@ LONGER_THAN_A_NAME = "a very long name " * 20
 
 
 @pytest.fixture(scope="module")
-def company(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Service]:
-    """The service of one company, for all tests of this file."""
-    running = Service(tmp_path_factory.mktemp("company"), free_port())
-    running.start()
-    yield running
-    running.stop()
-
-
-@pytest.fixture(scope="module")
-def joined_phones(company: Service, shared_phones: Callable[..., Phone]) -> tuple[Phone, Phone]:
+def joined_phones(shared_service: Service, shared_phones: Callable[..., Phone]) -> tuple[Phone, Phone]:
     """Ana's and Ben's, both joined."""
-    return joined(company, shared_phones(), "Ana"), joined(company, shared_phones(), "Ben")
+    return joined(shared_service, shared_phones(), "Ana"), joined(shared_service, shared_phones(), "Ben")
 
 
 @pytest.fixture
@@ -74,7 +64,10 @@ def rename_room(phone: Phone, name: str) -> None:
 
 
 def test_what_two_phones_did_without_a_network_meets_on_both_and_in_the_office(
-    two_phones: tuple[Phone, Phone], company: Service, new_phone: Callable[..., Phone], request: pytest.FixtureRequest
+    two_phones: tuple[Phone, Phone],
+    shared_service: Service,
+    new_phone: Callable[..., Phone],
+    request: pytest.FixtureRequest,
 ) -> None:
     ana, ben = two_phones
     ana.lose_network()
@@ -89,7 +82,7 @@ def test_what_two_phones_did_without_a_network_meets_on_both_and_in_the_office(
     wait_for_readings(ben, 5)
     ana.tap("back")
     expect(ana.page.locator(".head-title")).to_have_text("Hall, north side")
-    office = joined(company, new_phone(office=True), "Foreman")
+    office = joined(shared_service, new_phone(office=True), "Foreman")
     office.open_room("Hall, north side", request.node.name)
     wait_for_readings(office, 5)
     for phone in (ana, ben, office):
@@ -98,7 +91,7 @@ def test_what_two_phones_did_without_a_network_meets_on_both_and_in_the_office(
 
 
 def test_a_corrected_reading_replaces_the_first_on_every_phone_and_the_first_stays_in_the_history(
-    two_phones: tuple[Phone, Phone], company: Service
+    two_phones: tuple[Phone, Phone], shared_service: Service
 ) -> None:
     ana, ben = two_phones
     open_reading(ana, 2)
@@ -114,7 +107,7 @@ def test_a_corrected_reading_replaces_the_first_on_every_phone_and_the_first_sta
     expect(ben.page.get_by_test_id("reading")).to_contain_text("Before the correction")
     expect(ben.page.get_by_test_id("reading")).to_contain_text("3′ 4 5/16″")
 
-    readings = [r for r in pulled_records(company) if r["kind"] == "reading"]
+    readings = [r for r in pulled_records(shared_service) if r["kind"] == "reading"]
     new = next(r for r in readings if r["fields"].get("supersedes"))
     old = next(r for r in readings if r["id"] == new["fields"]["supersedes"])
     assert (old["fields"]["down"], new["fields"]["down"]) == pytest.approx((40.3125 * 25.4, 41.5 * 25.4))
@@ -160,62 +153,3 @@ def test_a_change_the_office_refuses_is_shown_with_its_value_until_it_was_seen(
     ana.home()
     ana.page.get_by_test_id("job").filter(has_text=request.node.name).click()
     ana.wait_for_text("room", "Hall again")
-
-
-def test_a_wrong_code_is_answered_in_the_language_of_the_person_and_a_right_one_still_joins(
-    service: Service, new_phone: Callable[..., Phone]
-) -> None:
-    phone: Phone = new_phone()
-    phone.open(service.address)
-    phone.tap("open-settings")
-    phone.tap("language-es")
-    phone.fill("join-code", "AAAA-AAAA")
-    phone.fill("join-person", "Rosa")
-    phone.tap("join-now")
-    phone.wait_for_text("join-outcome", "Ese código no es correcto")
-    phone.fill("join-code", service.join_code())
-    phone.tap("join-now")
-    phone.wait_for_text("joined", "Unido como Rosa")
-
-
-def test_joining_without_a_network_says_so(service: Service, new_phone: Callable[..., Phone]) -> None:
-    phone: Phone = new_phone()
-    phone.open(service.address)
-    phone.lose_network()
-    phone.tap("open-settings")
-    phone.fill("join-code", "AAAA-AAAA")
-    phone.fill("join-person", "Rosa")
-    phone.tap("join-now")
-    phone.wait_for_text("join-outcome", "No network here")
-
-
-def test_the_save_line_tells_what_is_true_at_every_point(service: Service, new_phone: Callable[..., Phone]) -> None:
-    phone: Phone = new_phone()
-    phone.open(service.address)
-    phone.wait_for_text("save-line", "^Saved on this phone$")
-    phone.begin_room("Pear Tree Yard", "Mill End", "Hall")
-    phone.wait_for_text("save-line", "^Saved on this phone · 2 waiting$")
-    phone.join(service.join_code(), "Ana")
-    phone.wait_for_text("save-line", SENT)
-    service.stop()
-    phone.walk(SQUARE)
-    phone.wait_for_text("save-line", r"^Saved on this phone · 1 waiting · sent \d+:\d\d [AP]M$")
-    service.start()
-    phone.wait_for_text("save-line", SENT)
-
-
-@pytest.mark.parametrize("room", ["Upstairs bath", "Powder room"])
-def test_a_phone_that_joins_finds_the_demo_job_planned_to_its_waiting_times(
-    demo_service: Service, new_phone: Callable[..., Phone], room: str
-) -> None:
-    phone: Phone = new_phone()
-    phone.open_demo_room(demo_service, room)
-    assert phone.texts("problems") == []
-    phone.go_to("rails")
-    assert len(phone.shims()) >= 2
-    phone.go_to("waiting")
-    phone.wait_for("milestones")
-    times = phone.page.get_by_test_id("milestones").locator(".number").all_inner_texts()
-    assert len(times) >= 5
-    assert all(re.search(r"\d", time) for time in times)
-    assert phone.complaints == []

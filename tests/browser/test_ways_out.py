@@ -9,16 +9,16 @@ from pathlib import Path
 
 import pytest
 from playwright.sync_api import expect
+from tests.browser.bare_files import bare_files
 from tests.browser.looks import faint_text, small_targets, sticking_out
 from tests.browser.people import foreman_of
 from tests.browser.phone import Phone
 from tests.browser.records import pulled_records
-from tests.browser.running import ROOT, Service, free_port
+from tests.browser.running import ROOT, Service
 
 pytestmark = pytest.mark.browser
 
 ALL_SENT = r"^Saved on this (?:phone|computer) · sent \d+:\d\d [AP]M$"
-OFFICE = "**/api/**"
 BREAK_THE_APP = """async () => {
   const source = document.querySelector("script[type=module]").src;
   for (const name of await caches.keys()) {
@@ -40,10 +40,10 @@ def app(tmp_path: Path) -> Path:
 
 
 @pytest.fixture
-def service_of_app(app: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Service]:
+def service_of_app(app: Path, tmp_path: Path, port: int, monkeypatch: pytest.MonkeyPatch) -> Iterator[Service]:
     """A service that serves that copy."""
     monkeypatch.setenv("EVENBED_WEB", str(app))
-    running = Service(tmp_path, free_port())
+    running = Service(tmp_path, port)
     running.start()
     yield running
     running.stop()
@@ -70,7 +70,7 @@ def saved_file(phone: Phone, mark: str, folder: Path) -> Path:
 def test_with_the_app_broken_and_no_network_what_was_not_sent_is_saved_and_read_in_on_another_phone(
     service: Service, new_phone: Callable[..., Phone], tmp_path: Path
 ) -> None:
-    broken: Phone = new_phone()
+    broken: Phone = new_phone(cold=True)
     begin_offline(broken, service)
     broken.page.evaluate(BREAK_THE_APP)
     broken.page.goto(service.address)
@@ -148,25 +148,26 @@ def put_next_version(app: Path) -> None:
 def test_a_new_version_is_taken_with_everything_that_waits_and_sends_it(
     service_of_app: Service, app: Path, new_phone: Callable[..., Phone]
 ) -> None:
-    phone: Phone = new_phone()
+    phone: Phone = new_phone(cold=True)
     foreman_of(service_of_app, phone, "Ana")
     phone.wait_until_kept()
-    phone.context.route(OFFICE, lambda route: route.abort())
-    phone.begin_room("Heron Court 3", "Mill End", "Hall")
-    phone.walk([("8", "left")] * 4)
-    phone.go_to("levels")
-    phone.keys("4", "1")
-    put_next_version(app)
-    phone.page.reload()
-    phone.wait_for("accept-update")
-    assert phone.page.locator("html").get_attribute("data-version") is None
-    phone.tap("accept-update")
-    expect(phone.page.locator("html")).to_have_attribute("data-version", "next", timeout=20_000)
-    phone.wait_for_text("typed", "^41″")
-    phone.wait_for_text("save-line", "3 waiting")
-    expect(phone.page.get_by_test_id("accept-update")).to_have_count(0)
+    service_of_app.stop()
+    with bare_files(app, service_of_app.port):
+        phone.begin_room("Heron Court 3", "Mill End", "Hall")
+        phone.walk([("8", "left")] * 4)
+        phone.go_to("levels")
+        phone.keys("4", "1")
+        put_next_version(app)
+        phone.page.reload()
+        phone.wait_for("accept-update")
+        assert phone.page.locator("html").get_attribute("data-version") is None
+        phone.tap("accept-update")
+        expect(phone.page.locator("html")).to_have_attribute("data-version", "next", timeout=20_000)
+        phone.wait_for_text("typed", "^41″")
+        phone.wait_for_text("save-line", "3 waiting")
+        expect(phone.page.get_by_test_id("accept-update")).to_have_count(0)
 
-    phone.context.unroute(OFFICE)
+    service_of_app.start()
     phone.page.reload()
     phone.wait_for_text("save-line", ALL_SENT)
     sent = {record["kind"] for record in pulled_records(service_of_app)}

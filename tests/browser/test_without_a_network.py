@@ -37,7 +37,7 @@ def typed(phone: Phone) -> str:
 def test_the_app_opens_at_its_root_without_a_network_right_after_the_first_visit(
     service: Service, new_phone: Callable[..., Phone]
 ) -> None:
-    phone: Phone = new_phone()
+    phone: Phone = new_phone(cold=True)
     visited_once(service, phone)
     phone.new_tab()
     phone.open(service.address)
@@ -49,7 +49,7 @@ def test_the_app_opens_at_its_root_without_a_network_right_after_the_first_visit
 def test_the_app_opens_at_any_address_without_a_network_right_after_the_first_visit(
     service: Service, new_phone: Callable[..., Phone]
 ) -> None:
-    phone: Phone = new_phone()
+    phone: Phone = new_phone(cold=True)
     visited_once(service, phone)
     begin_square_room(phone)
     address = phone.page.url
@@ -118,7 +118,7 @@ def test_a_tab_closed_in_mid_walk_and_in_mid_round_loses_nothing(
 def test_readings_go_on_while_the_engine_is_still_waking_on_the_very_first_visit(
     service: Service, new_phone: Callable[..., Phone]
 ) -> None:
-    phone: Phone = new_phone()
+    phone: Phone = new_phone(cold=True)
     held: list[Route] = []
 
     def hold(route: Route) -> None:
@@ -143,7 +143,7 @@ def test_readings_go_on_while_the_engine_is_still_waking_on_the_very_first_visit
 def test_a_phone_that_cannot_reach_the_engine_takes_readings_says_so_and_reckons_them_later(
     service: Service, new_phone: Callable[..., Phone]
 ) -> None:
-    phone: Phone = new_phone()
+    phone: Phone = new_phone(cold=True)
     phone.context.route(ENGINE_FILES, lambda route: route.abort())
     phone.open(service.address)
     begin_square_room(phone)

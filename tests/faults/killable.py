@@ -1,22 +1,16 @@
-"""A service in a process of its own that can be killed as by a power cut and is back within a moment.
-
-Each start is a fork of one process that has read the code and done nothing else: what runs is `evenbed serve`, and a
-start costs a tenth of what it costs from nothing.
-"""
+"""A service in a process of its own that can be killed as by a power cut and is back within a moment."""
 
 import os
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
-from multiprocessing import get_context
 from multiprocessing.process import BaseProcess
 from pathlib import Path
 
 import httpx
 from tests.browser.running import free_port
-
-from evenbed.cli import main
+from tests.forked import forked
 
 PATIENCE_S = 60.0
 LOOK_S = 0.01
@@ -38,10 +32,8 @@ class Killable:
 
     def start(self) -> None:
         """Start and wait until it answers. Raises TimeoutError with what it said where it does not."""
-        forks = get_context("forkserver")
-        forks.set_forkserver_preload(["evenbed.cli"])
-        self.process = forks.Process(target=_serve, args=(self.url, self.port, str(self.log)))
-        self.process.start()
+        words = ["serve", "--port", str(self.port), "--database", self.url]
+        self.process = forked(words, os.environ, self.log)
         patience = time.monotonic() + PATIENCE_S
         while not self.answers():
             if time.monotonic() > patience:
@@ -62,13 +54,6 @@ class Killable:
         self.process.join(PATIENCE_S)
         self.process.close()
         self.process = None
-
-
-def _serve(url: str, port: int, log: str) -> int:
-    file = os.open(log, os.O_WRONLY | os.O_CREAT | os.O_APPEND, 0o600)
-    os.dup2(file, 1)
-    os.dup2(file, 2)
-    return main(["serve", "--port", str(port), "--database", url])
 
 
 @contextmanager

@@ -10,8 +10,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, ConsoleMessage, expect
 from tests.browser.chromium import FLAGS, chromium_path
-from tests.browser.conftest import PHONE
 from tests.browser.phone import Phone
+from tests.browser.profiles import PHONE
 from tests.browser.running import Service, free_port
 from tests.faults.browser_processes import kill, main_process, renderers
 from tests.faults.company import check_kept
