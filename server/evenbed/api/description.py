@@ -1,4 +1,4 @@
-"""The OpenAPI description: routes, the engine's two shapes, the records' fields, the problem of every error."""
+"""The OpenAPI description: routes, the engine's questions and answers, the records' fields, every error's problem."""
 
 from collections.abc import Iterable
 from typing import Any
@@ -7,7 +7,7 @@ from fastapi import FastAPI
 from fastapi.openapi.utils import get_openapi
 from pydantic.json_schema import models_json_schema
 
-from evenbed.engine.contract import document_schema, plan_schema
+from evenbed.engine.contract import QUESTION_SHAPES, answer_schema, asked_schema
 from evenbed.wire.exchange import LatestEvent
 from evenbed.wire.problems import ProblemReply
 from evenbed.wire.records import SHAPES
@@ -23,8 +23,10 @@ def description_of(app: FastAPI) -> Schema:
     """The whole description. Raises ValueError where two shapes share a name and differ."""
     description = get_openapi(title="Evenbed", version=app.version, description=ABOUT, routes=app.routes)
     schemas = description.setdefault("components", {}).setdefault("schemas", {})
-    for more in (_engine_shapes(document_schema()), _engine_shapes(plan_schema()), _wire_shapes()):
-        _add(schemas, more.items())
+    for question in QUESTION_SHAPES:
+        _add(schemas, _engine_shapes(asked_schema(question)).items())
+        _add(schemas, _engine_shapes(answer_schema(question)).items())
+    _add(schemas, _wire_shapes().items())
     return description
 
 

@@ -1,4 +1,4 @@
-"""The engine's two shapes as JSON Schema (2020-12): what it reads and what it answers."""
+"""The engine's shapes as JSON Schema (2020-12): what it reads and what it answers."""
 
 from dataclasses import dataclass
 from typing import Any
@@ -8,6 +8,21 @@ from evenbed.engine.document.fields import described
 from evenbed.engine.document.room import Document
 from evenbed.engine.document.schema import schema_from
 from evenbed.engine.problems import Problem
+from evenbed.engine.profile import ProfileAnswer, ProfileQuestion
+from evenbed.engine.tables.shapes import TableInAnswer, TableInQuestion, TableOutAnswer, TableOutQuestion
+from evenbed.engine.taped import TapedPlaceAnswer, TapedPlaceQuestion
+from evenbed.engine.walk.shapes import WalkAnswer, WalkQuestion
+
+QUESTION_SHAPES: dict[str, tuple[type[Any], type[Any]]] = {
+    "plan": (Document, Plan),
+    "quick_plan": (Document, Plan),
+    "walk": (WalkQuestion, WalkAnswer),
+    "taped_place": (TapedPlaceQuestion, TapedPlaceAnswer),
+    "profile": (ProfileQuestion, ProfileAnswer),
+    "table_in": (TableInQuestion, TableInAnswer),
+    "table_out": (TableOutQuestion, TableOutAnswer),
+}
+"""What each of the bridge's questions reads and what it answers."""
 
 
 @dataclass(frozen=True)
@@ -15,6 +30,16 @@ class Refusal:
     """What the engine answers to a document that gives no plan."""
 
     problems: tuple[Problem, ...] = described(about="Everything wrong with it")
+
+
+def asked_schema(question: str) -> dict[str, Any]:
+    """Schema of what is asked. Raises KeyError for a question outside the closed set."""
+    return schema_from(QUESTION_SHAPES[question][0], written=False)
+
+
+def answer_schema(question: str) -> dict[str, Any]:
+    """Schema of what is answered. Raises KeyError for a question outside the closed set."""
+    return schema_from(QUESTION_SHAPES[question][1], written=True)
 
 
 def document_schema() -> dict[str, Any]:

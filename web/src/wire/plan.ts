@@ -31,4 +31,15 @@ export type Violation = Schemas["Violation"];
 export type Problem = Schemas["Problem"];
 
 /** What the engine can be asked, by the engine's own names. */
-export type QuestionName = "plan" | "quick_plan";
+export type QuestionName = "plan" | "quick_plan" | "walk" | "taped_place" | "profile" | "table_in" | "table_out";
+
+export type WalkAnswer = Schemas["WalkAnswer"];
+export type WalkPlace = Schemas["WalkPlace"];
+export type TapedPlaceAnswer = Schemas["TapedPlaceAnswer"];
+export type ProfileAnswer = Schemas["ProfileAnswer"];
+export type ProfilePoint = Schemas["ProfilePoint"];
+export type TableInQuestion = Schemas["TableInQuestion"];
+export type TableInAnswer = Schemas["TableInAnswer"];
+export type TableRow = Schemas["TableRow"];
+export type TableOutQuestion = Schemas["TableOutQuestion"];
+export type TableOutAnswer = Schemas["TableOutAnswer"];

@@ -23,6 +23,7 @@ class Facts:
     key: str = ""
     is_time: bool = False
     most: int = MOST_ENTRIES
+    longest: int = LONGEST_TEXT
 
 
 def described(default: Any = MISSING, **facts: Any) -> Any:

@@ -8,7 +8,7 @@ from functools import cache
 from types import NoneType, UnionType
 from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
 
-from evenbed.engine.document.fields import LONGEST_TEXT, Facts
+from evenbed.engine.document.fields import Facts
 from evenbed.engine.problems import MOST_PROBLEMS, BadDocumentError, Problem, problem_at, shown, whole_characters
 
 T = TypeVar("T")
@@ -148,8 +148,8 @@ class _Reader:
     def text_at(self, path: str, facts: Facts, given: object) -> Any:
         if not isinstance(given, str):
             return self.refuse(path, "not_a_text", got=shown(given))
-        if len(given) > LONGEST_TEXT:
-            return self.refuse(path, "too_long", length=len(given), most=LONGEST_TEXT)
+        if len(given) > facts.longest:
+            return self.refuse(path, "too_long", length=len(given), most=facts.longest)
         if whole_characters(given) != given:
             return self.refuse(path, "half_a_character", got=shown(given))
         if facts.is_time and not _is_time(given):

@@ -784,6 +784,21 @@ export interface components {
         } & {
             readonly [key: string]: unknown;
         };
+        /** @description The columns as the table was read by them. */
+        readonly FoundColumns: {
+            /** @description Description */
+            readonly description: number | null;
+            /** @description Below the level line, in place of an elevation */
+            readonly down: number | null;
+            /** @description Easting, x on the drawing */
+            readonly easting: number | null;
+            /** @description Elevation, z */
+            readonly elevation: number | null;
+            /** @description Northing, y on the drawing */
+            readonly northing: number | null;
+            /** @description Name or number of the point */
+            readonly point: number | null;
+        };
         /** @description A place that no pair of rails serves: finished with the float or a short straightedge. */
         readonly HandArea: {
             /** @description How much bed there is in it (m2) */
@@ -1693,6 +1708,25 @@ export interface components {
              */
             readonly section?: string | null;
         };
+        /** @description One way to lay the points on the drawing: turned about the table's origin, then shifted. */
+        readonly Placing: {
+            /**
+             * @description As they are, by their low left corner, or by two pairs
+             * @enum {unknown}
+             */
+            readonly kind: "as_they_are" | "low_corner" | "pairs";
+            /** @description By how much each of the two points misses its place, null for no pairs (mm) */
+            readonly misfit: number | null;
+            /** @description How many points then stand outside the room, null without a room */
+            readonly outside: number | null;
+            /** @description Anticlockwise (degree) */
+            readonly rotation: number;
+            /** @description Along x and y (mm) */
+            readonly shift: readonly [
+                number,
+                number
+            ];
+        };
         /** @description Everything worked out for one room. */
         readonly Plan: {
             /** @description The bed */
@@ -1805,6 +1839,46 @@ export interface components {
             readonly title: string;
             /** Type */
             readonly type: string;
+        };
+        /** @description The section: unbroken runs inside the room, with gaps outside it and over cutouts. */
+        readonly ProfileAnswer: {
+            /** @description Length of the whole line (mm) */
+            readonly length: number;
+            /** @description Each at least two points, in the line's order */
+            readonly runs: readonly (readonly components["schemas"]["ProfilePoint"][])[];
+        };
+        /** @description A place where the section bends, begins or ends; between two of them everything is straight. */
+        readonly ProfilePoint: {
+            /** @description From the beginning of the line (mm) */
+            readonly along: number;
+            /** @description Where (mm) */
+            readonly at: readonly [
+                number,
+                number
+            ];
+            /** @description True where the subfloor beside it leans on a corner that was not read */
+            readonly estimated: boolean;
+            /** @description Height of the subfloor, z (mm) */
+            readonly subfloor: number;
+            /** @description Top less subfloor; negative where there is no bed (mm) */
+            readonly thickness: number;
+            /** @description Height of the top of bed, z (mm) */
+            readonly top: number;
+        };
+        /** @description A room and the line to cut it along. */
+        readonly ProfileQuestion: {
+            /** @description The room document */
+            readonly document: components["schemas"]["Document"];
+            /** @description Where the line begins (mm) */
+            readonly from: readonly [
+                number,
+                number
+            ];
+            /** @description Where it ends (mm) */
+            readonly to: readonly [
+                number,
+                number
+            ];
         };
         /**
          * PulledRecord
@@ -2562,6 +2636,222 @@ export interface components {
             /** @description `neighbours` or `network` */
             readonly why: string;
         };
+        /** @description Which column holds what, counted from 0; null where none does. */
+        readonly TableColumns: {
+            /**
+             * @description Description
+             * @default null
+             */
+            readonly description?: number | null;
+            /**
+             * @description Below the level line, in place of an elevation
+             * @default null
+             */
+            readonly down?: number | null;
+            /**
+             * @description Easting, x on the drawing
+             * @default null
+             */
+            readonly easting?: number | null;
+            /**
+             * @description Elevation, z
+             * @default null
+             */
+            readonly elevation?: number | null;
+            /**
+             * @description Northing, y on the drawing
+             * @default null
+             */
+            readonly northing?: number | null;
+            /**
+             * @description Name or number of the point
+             * @default null
+             */
+            readonly point?: number | null;
+        };
+        /** @description How the table was read, its rows, and everything wrong with it. With any problem there are no rows. */
+        readonly TableInAnswer: {
+            /** @description Which column holds what */
+            readonly columns: components["schemas"]["FoundColumns"];
+            /**
+             * @description Decimal point or decimal comma
+             * @enum {unknown}
+             */
+            readonly decimal: "point" | "comma";
+            /** @description The first lines as they stand, cell by cell */
+            readonly first_rows: readonly (readonly string[])[];
+            /** @description True where the first line names the columns */
+            readonly header: boolean;
+            /**
+             * @description Which column the heights are taken from
+             * @enum {unknown}
+             */
+            readonly heights: "elevation" | "down";
+            /** @description What was taken off every elevation, where they are beyond any floor's (mm) */
+            readonly lowered_by: number;
+            /** @description The header's words, empty without one */
+            readonly names: readonly string[];
+            /** @description How the rows are laid on the drawing */
+            readonly placing: components["schemas"]["Placing"];
+            /** @description Ways to lay them that need no pairs */
+            readonly placings: readonly components["schemas"]["Placing"][];
+            /** @description How many problems there are in all */
+            readonly problem_count: number;
+            /** @description Everything wrong, line by line, up to a limit */
+            readonly problems: readonly components["schemas"]["Problem"][];
+            /** @description Lines that hold a point, good or bad */
+            readonly row_count: number;
+            /** @description Every point, or none where there is a problem */
+            readonly rows: readonly components["schemas"]["TableRow"][];
+            /**
+             * @description What stands between the columns
+             * @enum {unknown}
+             */
+            readonly separator: "comma" | "semicolon" | "tab" | "blanks";
+            /**
+             * @description Unit of all lengths without one of their own
+             * @enum {unknown}
+             */
+            readonly unit: "mm" | "cm" | "m" | "in" | "ft" | "us_ft";
+            /**
+             * @description Why: chosen by a person; told by the header; feet or inch marks; the room's size; the numbers' size
+             * @enum {unknown}
+             */
+            readonly unit_reason: "chosen" | "header" | "marks" | "room" | "size";
+        };
+        /** @description A table as text, and what is known about how to read it. */
+        readonly TableInQuestion: {
+            readonly mapping?: components["schemas"]["TableMapping"] | null;
+            /**
+             * @description The room's figure, to see which points stand in it
+             * @default null
+             */
+            readonly outline?: components["schemas"]["Outline"] | null;
+            readonly place?: components["schemas"]["TablePlace"] | null;
+            /** @description The whole table */
+            readonly text: string;
+        };
+        /** @description How the table is to be read; what is null is guessed. */
+        readonly TableMapping: {
+            /**
+             * @description Which column holds what
+             * @default null
+             */
+            readonly columns?: components["schemas"]["TableColumns"] | null;
+            /**
+             * @description Decimal point or decimal comma
+             * @default null
+             */
+            readonly decimal?: ("point" | "comma") | null;
+            /**
+             * @description True where the first line names the columns
+             * @default null
+             */
+            readonly header?: boolean | null;
+            /**
+             * @description Which column the heights are taken from
+             * @default null
+             */
+            readonly heights?: ("elevation" | "down") | null;
+            /**
+             * @description What stands between the columns
+             * @default null
+             */
+            readonly separator?: ("comma" | "semicolon" | "tab" | "blanks") | null;
+            /**
+             * @description Unit of all lengths without one of their own
+             * @default null
+             */
+            readonly unit?: ("mm" | "cm" | "m" | "in" | "ft" | "us_ft") | null;
+        };
+        /** @description The readings as a table: point, northing, easting, elevation, description. */
+        readonly TableOutAnswer: {
+            /** @description Readings without a place or without a height */
+            readonly left_out: number;
+            /** @description Readings written */
+            readonly rows: number;
+            /** @description The table, its header first, lines ending in CR LF */
+            readonly text: string;
+        };
+        /** @description A room, and how its table is to be written. */
+        readonly TableOutQuestion: {
+            readonly decimal?: ("point" | "comma") | null;
+            /** @description The room document */
+            readonly document: components["schemas"]["Document"];
+            readonly separator?: ("comma" | "semicolon" | "tab" | "blanks") | null;
+            readonly unit?: ("mm" | "cm" | "m" | "in" | "ft" | "us_ft") | null;
+        };
+        /** @description A point of the table and the place on the drawing where it belongs. */
+        readonly TablePair: {
+            /** @description Its place on the drawing (mm) */
+            readonly at: readonly [
+                number,
+                number
+            ];
+            /** @description The point's line in the table, from 1 */
+            readonly line: number;
+        };
+        /** @description How the points are laid on the drawing. */
+        readonly TablePlace: {
+            readonly kind?: ("as_they_are" | "low_corner" | "pairs") | null;
+            readonly pairs?: readonly components["schemas"]["TablePair"][] | null;
+        };
+        /** @description One point, ready to be taken. */
+        readonly TableRow: {
+            /** @description Where it stands on the drawing (mm) */
+            readonly at: readonly [
+                number,
+                number
+            ];
+            /** @description Below the level line, null where elevations are given (mm) */
+            readonly down: number | null;
+            /** @description Its line in the table, from 1 */
+            readonly line: number;
+            /** @description Description, the stage taken out */
+            readonly note: string;
+            /** @description True where it stands outside the room */
+            readonly outside: boolean;
+            /** @description Name or number */
+            readonly point: string;
+            /**
+             * @description What was read
+             * @enum {unknown}
+             */
+            readonly stage: "subfloor" | "bed";
+            /** @description Elevation, null where readings below a line are given (mm) */
+            readonly z: number | null;
+        };
+        /** @description Where the place can be. */
+        readonly TapedPlaceAnswer: {
+            /** @description By how much the tapes fail to meet, 0 where they do (mm) */
+            readonly misses: number;
+            /** @description One or two places in the room, the first at the left of the line taped from (mm) */
+            readonly places: readonly (readonly [
+                number,
+                number
+            ])[];
+        };
+        /** @description Two known places, such as corners, and how far the sought place lies from each. */
+        readonly TapedPlaceQuestion: {
+            /** @description Taped from the first and from the second (mm) */
+            readonly distances: readonly [
+                number,
+                number
+            ];
+            /** @description The two places that were taped from (mm) */
+            readonly from: readonly [
+                readonly [
+                    number,
+                    number
+                ],
+                readonly [
+                    number,
+                    number
+                ]
+            ];
+            /** @description The room's figure */
+            readonly outline: components["schemas"]["Outline"];
+        };
         /** @description How thick the bed is, and where; negative where the top lies below the subfloor. */
         readonly Thickness: {
             /** @description Greatest (mm) */
@@ -2634,6 +2924,38 @@ export interface components {
             readonly kind: string;
             /** @description Thickness there (mm) */
             readonly thickness: number;
+        };
+        /** @description The places to read, in walking order, from the way in to the far end. */
+        readonly WalkAnswer: {
+            /** @description Way from the first place to the last (mm) */
+            readonly length: number;
+            /** @description In the order they are walked */
+            readonly places: readonly components["schemas"]["WalkPlace"][];
+            /** @description No place of the floor is farther than this from a place to read (mm) */
+            readonly spacing: number;
+        };
+        /** @description One place to read. */
+        readonly WalkPlace: {
+            /** @description Where the rod's foot goes (mm) */
+            readonly at: readonly [
+                number,
+                number
+            ];
+            /** @description Its name, the same as long as its own wall, corner, doorway or grid stays */
+            readonly id: string;
+            /**
+             * @description What it is there for
+             * @enum {unknown}
+             */
+            readonly kind: "corner" | "wall" | "doorway" | "floor" | "fixture";
+        };
+        /** @description The parts of a room document that a walk needs; a whole document may be given, the rest is not looked at. */
+        readonly WalkQuestion: {
+            readonly fixtures?: readonly components["schemas"]["Fixture"][] | null;
+            readonly openings?: readonly components["schemas"]["Opening"][] | null;
+            /** @description The room's figure */
+            readonly outline: components["schemas"]["Outline"];
+            readonly rails?: components["schemas"]["RailDesign"] | null;
         };
         /** @description One wall as taped: walk `length`, then turn left by `turn` degrees (negative is right). */
         readonly Wall: {

@@ -1,0 +1,1 @@
+"""Tables of points as surveyors write them, read in and written out."""

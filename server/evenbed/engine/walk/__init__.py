@@ -1,0 +1,1 @@
+"""Walking the floor: which places to read, and in which order."""
