@@ -17,6 +17,7 @@ export {
   type ActionOptions,
   type NewReading,
 } from "./actions";
+export { askEngine, type Asked } from "./asking";
 export { documentFromRoom } from "./document";
 export { clearDraft, getDraft, setDraft } from "./drafts";
 export { askToKeep } from "./keeping";
@@ -70,4 +71,5 @@ export {
   type StorageState,
   type SyncPhase,
 } from "./status";
+export { takeReadings, type TakenReading, type TakenSetup } from "./taking";
 export { canUndo } from "./undo";
