@@ -11,6 +11,8 @@ from typing import Any
 from evenbed.engine.document.writing import json_from
 from evenbed.engine.plan import plan_from
 from evenbed.engine.problems import SHOWN_CHARACTERS, BadDocumentError, Problem, problem_at, shown, whole_characters
+from evenbed.engine.profile import profile_from
+from evenbed.engine.taped import taped_place_from
 
 MOST_CHARACTERS = 8_000_000
 
@@ -18,6 +20,8 @@ MOST_CHARACTERS = 8_000_000
 QUESTIONS: dict[str, Callable[[object], object]] = {
     "plan": plan_from,
     "quick_plan": plan_from,
+    "taped_place": taped_place_from,
+    "profile": profile_from,
 }
 """What the engine can be asked: from parsed JSON to a frozen answer, or BadDocumentError."""
 

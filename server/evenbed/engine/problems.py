@@ -4,8 +4,9 @@ Every problem has a code from the closed set below. The English sentence is made
 language, or in other units, makes its own sentence from the code and the values. Lengths among the values are mm.
 """
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, replace
 from itertools import islice
 
 from evenbed.engine.document.fields import described
@@ -76,6 +77,13 @@ PROBLEMS: dict[str, str] = {
         "A straightedge of {straightedge} mm that rests {bearing} mm on each rail spans too little: "
         "take one of at least {least} mm, or rest less of it."
     ),
+    "taped_same_place": "Both tapes start from one place. Tape from two places well apart.",
+    "taped_apart": "The tapes do not reach each other: {gap} mm are missing between two places {base} mm apart. "
+    "Tape again.",
+    "taped_inside": "One tape reaches {gap} mm past all that the other can: the two places are {base} mm apart. "
+    "Tape again.",
+    "taped_outside": "Where these tapes meet is outside the room. Tape again, or choose other places to tape from.",
+    "profile_no_length": "The line has no length: draw it from one place to another.",
     "overlap_too_long": "{overlap} mm of strip kept in finished bed leave too little to move: the most is {most} mm.",
 }
 
@@ -101,6 +109,15 @@ class BadDocumentError(Exception):
 def problem_at(path: str, code: str, **values: float | str) -> Problem:
     """The problem `code` at `path`. Raises KeyError for a code outside the closed set."""
     return Problem(path, code, PROBLEMS[code].format(**values), values)
+
+
+@contextmanager
+def problems_under(path: str) -> Iterator[None]:
+    """Whatever is wrong with the part at `path` is told by its whole way from the top."""
+    try:
+        yield
+    except BadDocumentError as bad:
+        raise BadDocumentError(replace(p, path=f"{path}.{p.path}".rstrip(".")) for p in bad.problems) from None
 
 
 def shown(value: object) -> str:

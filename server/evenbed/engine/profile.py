@@ -1,10 +1,28 @@
-"""A section through the floor along a straight line: subfloor, top of bed and thickness, exact."""
+"""A section through the floor along a straight line: subfloor, top of bed and thickness, exact.
 
+Nothing is sampled: the subfloor is straight between the places where the line crosses an edge of its triangles.
+"""
+
+import math
+from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
+from evenbed.engine.delaunay import Triangle
+from evenbed.engine.document.check import checked_document
 from evenbed.engine.document.fields import FARTHEST, described, height, length
 from evenbed.engine.document.places import Point
+from evenbed.engine.document.reading import read_json
 from evenbed.engine.document.room import Document
+from evenbed.engine.geometry import between, box_of, boxes_meet, meeting_of
+from evenbed.engine.problems import BadDocumentError, problem_at, problems_under
+from evenbed.engine.region import Interval, Region, chords_at
+from evenbed.engine.surface import Surface
+from evenbed.engine.touching import regions_of_room
+from evenbed.engine.worked import WorkedRoom
+
+SHORTEST = 1.0  # mm: a shorter line is a tap, not a line
+ONE_PLACE = 1e-6  # mm along the line: nearer bends are one
 
 
 @dataclass(frozen=True)
@@ -34,3 +52,100 @@ class ProfileAnswer:
 
     length: float = length(about="Length of the whole line")
     runs: tuple[tuple[ProfilePoint, ...], ...] = described(about="Each at least two points, in the line's order")
+
+
+def profile_from(given: object) -> ProfileAnswer:
+    """The section along a line (parsed JSON in); no runs where the line misses the room.
+
+    Raises BadDocumentError for a room that gives no plan and for a line shorter than SHORTEST.
+    """
+    question, _ = read_json(ProfileQuestion, given)
+    line = _Line(question.start, question.end)
+    if line.length < SHORTEST:
+        raise BadDocumentError([problem_at("to", "profile_no_length")])
+    with problems_under("document"):
+        room = WorkedRoom(checked_document(question.document))
+        regions = regions_of_room(room.figure.outer, room.figure.holes)
+        bends = _bends(room.surface, line)
+        runs = (
+            _run(room, line, [start, *_inside(bends, start, end), end]) for start, end in _stretches(regions, line)
+        )
+        return ProfileAnswer(line.length, tuple(runs))
+
+
+@dataclass(frozen=True)
+class _Line:
+    start: Point
+    end: Point
+
+    @property
+    def length(self) -> float:
+        return math.dist(self.start, self.end)
+
+    def at(self, along: float) -> Point:
+        return between(self.start, self.end, along / self.length)
+
+
+def _stretches(regions: tuple[Region, ...], line: _Line) -> list[Interval]:
+    """Where the line runs inside the room or along its walls."""
+    found: list[Interval] = []
+    for start, end in sorted(stretch for region in regions for stretch in _chords(region, line)):
+        low, high = max(0.0, start), min(line.length, end)
+        if found and low - found[-1][1] <= ONE_PLACE:
+            found[-1] = found[-1][0], max(found[-1][1], high)
+        elif high - low > ONE_PLACE:
+            found.append((low, high))
+    return found
+
+
+def _chords(region: Region, line: _Line) -> Iterator[Interval]:
+    """Both ways along the line, for a wall that lies on it has the room on one side only."""
+    dx, dy = line.end[0] - line.start[0], line.end[1] - line.start[1]
+    yield from chords_at(region, line.start, (dx, dy))
+    yield from ((-end, -start) for start, end in chords_at(region, line.start, (-dx, -dy)))
+
+
+def _bends(surface: Surface, line: _Line) -> list[float]:
+    """Where the line crosses edges of the surface, in order."""
+    box = box_of((line.start, line.end))
+    found = []
+    for p, q in surface.edges:
+        if boxes_meet(box, box_of((p[:2], q[:2]))):
+            meeting = meeting_of(line.start, line.end, p[:2], q[:2])
+            if meeting is not None and 0.0 <= meeting[1] <= 1.0:
+                found.append(meeting[0] * line.length)
+    return sorted(found)
+
+
+def _inside(bends: list[float], start: float, end: float) -> list[float]:
+    """The bends between two places, those at one place once."""
+    kept: list[float] = []
+    for along in bends:
+        if along - (kept[-1] if kept else start) > ONE_PLACE and end - along > ONE_PLACE:
+            kept.append(along)
+    return kept
+
+
+def _run(room: WorkedRoom, line: _Line, bends: list[float]) -> tuple[ProfilePoint, ...]:
+    guessed = _guessed(room.surface)
+    triangles = (_triangle_at(room.surface, line.at((a + b) / 2)) for a, b in pairwise(bends))
+    leans = [not guessed.isdisjoint(triangle) for triangle in triangles]
+    beside = zip(bends, [False, *leans], [*leans, False], strict=True)
+    return tuple(_point(room, line, along, before or after) for along, before, after in beside)
+
+
+def _guessed(surface: Surface) -> frozenset[int]:
+    """The points that no reading made: estimated corners, and centres of cells that such a corner helped to make."""
+    estimated = frozenset(surface.estimated)
+    beside = {point for t in surface.triangles if not estimated.isdisjoint(t) for point in t}
+    return estimated | (beside & set(surface.centres))
+
+
+def _triangle_at(surface: Surface, at: Point) -> Triangle:
+    return surface.triangles[surface.triangle_at(*at)]
+
+
+def _point(room: WorkedRoom, line: _Line, along: float, estimated: bool) -> ProfilePoint:
+    at = line.at(along)
+    subfloor, top = room.surface.height_at(*at), room.top.at(*at)
+    return ProfilePoint(along, at, subfloor, top, top - subfloor, estimated)

@@ -24,6 +24,11 @@ Named = TypeVar("Named", bound=HasId)
 def check_document(given: object) -> tuple[Document, tuple[str, ...]]:
     """The document, and the paths of keys nobody knows. Raises BadDocumentError with every problem of form."""
     document, unknown = read_json(Document, given)
+    return checked_document(document), unknown
+
+
+def checked_document(document: Document) -> Document:
+    """The document with an id for every entry. Raises BadDocumentError where one is given twice."""
     document = replace(
         document,
         readings=_with_ids("r", document.readings),
@@ -45,7 +50,7 @@ def check_document(given: object) -> tuple[Document, tuple[str, ...]]:
     ]
     if found:
         raise BadDocumentError(found)
-    return document, unknown
+    return document
 
 
 def _with_ids(prefix: str, entries: tuple[Named, ...]) -> tuple[Named, ...]:

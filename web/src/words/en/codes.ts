@@ -57,6 +57,11 @@ export const codes = {
   "problem.length_overflow": "{value} {unit} does not fit after {larger}.",
   "problem.contradictory_climate": "Two temperatures for {at:moment}: {first:temperature} and {second:temperature}. Keep one.",
   "problem.straightedge_too_short": "A straightedge of {straightedge:length} that rests {bearing:depth} on each rail spans too little: take one of at least {least:length}, or rest less of it.",
+  "problem.taped_same_place": "Both tapes start from one place. Tape from two places well apart.",
+  "problem.taped_apart": "The tapes do not reach each other: {gap:depth} are missing between two places {base:length} apart. Tape again.",
+  "problem.taped_inside": "One tape reaches {gap:depth} past all that the other can: the two places are {base:length} apart. Tape again.",
+  "problem.taped_outside": "Where these tapes meet is outside the room. Tape again, or choose other places to tape from.",
+  "problem.profile_no_length": "The line has no length: draw it from one place to another.",
   "problem.overlap_too_long": "{overlap:length} of strip kept in finished bed leave too little to move: the most is {most:length}.",
 
   "caution.load": "The bed is dead load: {mean:load} on average, {max:load} at the thickest spot, {mass:mass} in all, without tile. Whether the floor may carry it is for the local code and a licensed engineer.",

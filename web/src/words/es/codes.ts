@@ -59,6 +59,11 @@ export const codes: Readonly<Record<keyof typeof english, string>> = {
   "problem.length_overflow": "{value} {unit} no cabe después de {larger}.",
   "problem.contradictory_climate": "Dos temperaturas para {at:moment}: {first:temperature} y {second:temperature}. Deje una.",
   "problem.straightedge_too_short": "Una regla de {straightedge:length} que apoya {bearing:depth} en cada maestra alcanza muy poco: use una de al menos {least:length}, o apóyela menos.",
+  "problem.taped_same_place": "Las dos cintas salen de un mismo punto. Mida desde dos puntos bien separados.",
+  "problem.taped_apart": "Las cintas no se alcanzan: faltan {gap:depth} entre dos puntos a {base:length} uno del otro. Mida otra vez.",
+  "problem.taped_inside": "Una cinta pasa {gap:depth} de todo lo que alcanza la otra: los dos puntos están a {base:length}. Mida otra vez.",
+  "problem.taped_outside": "Las cintas se cruzan fuera del cuarto. Mida otra vez, o elija otros puntos de partida.",
+  "problem.profile_no_length": "La línea no tiene largo: trácela de un punto a otro.",
   "problem.overlap_too_long": "{overlap:length} de listón en cama hecha dejan muy poco para mover: lo máximo es {most:length}.",
 
   "caution.load": "La cama es carga muerta: {mean:load} de media, {max:load} en lo más grueso, {mass:mass} en total, sin loseta. Si el piso puede con ella lo dicen el código local y un ingeniero con licencia.",
