@@ -6,6 +6,7 @@ The service, the command line and the phone's worker all come through here, so t
 import json
 import math
 from collections.abc import Callable, Iterator
+from functools import partial
 from typing import Any
 
 from evenbed.engine.document.writing import json_from
@@ -13,13 +14,15 @@ from evenbed.engine.plan import plan_from
 from evenbed.engine.problems import SHOWN_CHARACTERS, BadDocumentError, Problem, problem_at, shown, whole_characters
 from evenbed.engine.profile import profile_from
 from evenbed.engine.taped import taped_place_from
+from evenbed.engine.walk.walk import walk_from
 
 MOST_CHARACTERS = 8_000_000
 
 
 QUESTIONS: dict[str, Callable[[object], object]] = {
     "plan": plan_from,
-    "quick_plan": plan_from,
+    "quick_plan": partial(plan_from, with_statistics=False),
+    "walk": walk_from,
     "taped_place": taped_place_from,
     "profile": profile_from,
 }
