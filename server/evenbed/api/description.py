@@ -11,6 +11,7 @@ from evenbed.engine.contract import QUESTION_SHAPES, answer_schema, asked_schema
 from evenbed.wire.exchange import LatestEvent
 from evenbed.wire.problems import ProblemReply
 from evenbed.wire.records import SHAPES
+from evenbed.wire.scans import ScanItem, ScanProgress, ScanReply
 
 Schema = dict[str, Any]
 ABOUT = (
@@ -55,8 +56,9 @@ def _reference(old: str) -> str:
 
 
 def _wire_shapes() -> Schema:
-    """What travels without being a route's body: the fields of every kind, the problem, the stream's message."""
-    shapes = [(shape, "validation") for shape in (*SHAPES.values(), ProblemReply, LatestEvent)]
+    """What travels without being a route's body: the fields of every kind, the problem, what streams tell."""
+    told = (ProblemReply, LatestEvent, ScanProgress, ScanReply, ScanItem)
+    shapes = [(shape, "validation") for shape in (*SHAPES.values(), *told)]
     _, definitions = models_json_schema(shapes, ref_template="#/components/schemas/{model}")  # type: ignore[arg-type]
     found: Schema = definitions["$defs"]
     return found

@@ -35,6 +35,8 @@ class Code(StrEnum):
     PHOTO_UNKNOWN_TYPE = "photo_unknown_type"
     PHOTO_TOO_LARGE = "photo_too_large"
     PHOTO_HAS_POSITION = "photo_has_position"
+    SCAN_UNREADABLE = "scan_unreadable"
+    SCAN_MISSES_FLOOR = "scan_misses_floor"
     BUSY = "busy"
     STORAGE_FULL = "storage_full"
     STORAGE_FAILED = "storage_failed"
@@ -76,7 +78,9 @@ ABOUT: dict[Code, About] = {
     Code.PHOTO_UNKNOWN_TYPE: About(422, "The photo is of no type that is taken"),
     Code.PHOTO_TOO_LARGE: About(422, "The photo has too many pixels"),
     Code.PHOTO_HAS_POSITION: About(422, "The photo tells where it was taken"),
-    Code.BUSY: About(503, "The database is busy"),
+    Code.SCAN_UNREADABLE: About(422, "The scan cannot be read"),
+    Code.SCAN_MISSES_FLOOR: About(422, "The scan shows no floor in the room"),
+    Code.BUSY: About(503, "The service is busy"),
     Code.STORAGE_FULL: About(507, "The service's disk is full"),
     Code.STORAGE_FAILED: About(500, "The database failed"),
     Code.INTERNAL: About(500, "The service made a mistake"),

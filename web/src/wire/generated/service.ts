@@ -541,7 +541,7 @@ export interface components {
          * @description Stable codes; a screen in another language makes its own sentence from them.
          * @enum {string}
          */
-        readonly Code: "bad_document" | "malformed" | "not_json" | "not_joined" | "device_removed" | "wrong_code" | "name_needed" | "device_taken" | "foreman_only" | "last_foreman" | "viewer_only_looks" | "too_many_tries" | "device_forked" | "gap" | "update_needed" | "not_found" | "method_not_allowed" | "too_large" | "json_required" | "octets_required" | "photo_gap" | "photo_differs" | "photo_damaged" | "photo_unknown_type" | "photo_too_large" | "photo_has_position" | "busy" | "storage_full" | "storage_failed" | "internal";
+        readonly Code: "bad_document" | "malformed" | "not_json" | "not_joined" | "device_removed" | "wrong_code" | "name_needed" | "device_taken" | "foreman_only" | "last_foreman" | "viewer_only_looks" | "too_many_tries" | "device_forked" | "gap" | "update_needed" | "not_found" | "method_not_allowed" | "too_large" | "json_required" | "octets_required" | "photo_gap" | "photo_differs" | "photo_damaged" | "photo_unknown_type" | "photo_too_large" | "photo_has_position" | "scan_unreadable" | "scan_misses_floor" | "busy" | "storage_full" | "storage_failed" | "internal";
         /**
          * Conflict
          * @description A value that lost against another made without knowing of it. An edit that has seen `sequence` closes it.
@@ -2398,6 +2398,193 @@ export interface components {
                 readonly [key: string]: string;
             } | null;
         };
+        /**
+         * ScanItem
+         * @description What is wrong with a scan; `path` is `line 17` or `point 17` where there is such a place.
+         */
+        readonly ScanItem: {
+            /**
+             * Code
+             * @enum {string}
+             */
+            readonly code: "scan_empty" | "scan_packed" | "scan_not_text" | "scan_header" | "scan_no_places" | "scan_short" | "scan_long" | "scan_not_a_number" | "scan_few_columns" | "scan_long_line" | "scan_many_points" | "scan_points_one" | "scan_no_floor";
+            /** Message */
+            readonly message: string;
+            /** Path */
+            readonly path: string;
+            /** Values */
+            readonly values?: {
+                readonly [key: string]: number | string;
+            };
+        };
+        /**
+         * ScanProgress
+         * @description How far it has come. The upload itself is the browser's to show; `waiting` is for the scan before this one.
+         */
+        readonly ScanProgress: {
+            /**
+             * Done
+             * @description Of this stage
+             */
+            readonly done: number;
+            /**
+             * Stage
+             * @enum {string}
+             */
+            readonly stage: "waiting" | "reading" | "placing" | "reducing";
+        };
+        /**
+         * ScanReading
+         * @description One reading that stands for many points: their height where they are densest, strays left out.
+         */
+        readonly ScanReading: {
+            /**
+             * At
+             * @description In the room, mm
+             */
+            readonly at: readonly number[];
+            /**
+             * Points
+             * @description How many points stand behind it
+             */
+            readonly points: number;
+            /**
+             * Sigma
+             * @description Standard error from the scatter of the points alone, mm
+             */
+            readonly sigma: number;
+            /**
+             * Z
+             * @description Height as the scan tells it, mm; its zero is the scan's own
+             */
+            readonly z: number;
+        };
+        /**
+         * ScanReply
+         * @description The clean set of readings, row by row from the low-left corner, the same whatever the order of the points.
+         */
+        readonly ScanReply: {
+            /** Readings */
+            readonly readings: readonly components["schemas"]["ScanReading"][];
+            readonly report: components["schemas"]["ScanReport"];
+        };
+        /**
+         * ScanReport
+         * @description What became of the points, and how the scan was understood. Lengths are mm, areas m², angles degrees.
+         */
+        readonly ScanReport: {
+            /**
+             * Above
+             * @description Points too far above the floor: ceiling, furniture, upper walls
+             */
+            readonly above: number;
+            /**
+             * Below
+             * @description Points too far below the floor: reflections, stairs
+             */
+            readonly below: number;
+            /**
+             * Cell
+             * @description Length of a cell's side
+             */
+            readonly cell: number;
+            /**
+             * Cells
+             * @description Cells that the room was divided into
+             */
+            readonly cells: number;
+            /**
+             * Empty
+             * @description The middles of those cells: where to read by hand
+             */
+            readonly empty: readonly (readonly number[])[];
+            /**
+             * Empty Area
+             * @description Area of the room in those cells
+             */
+            readonly empty_area: number;
+            /**
+             * Empty Cells
+             * @description Cells without a reading
+             */
+            readonly empty_cells: number;
+            /**
+             * Noise
+             * @description Standard deviation of a single point about the floor
+             */
+            readonly noise: number;
+            /**
+             * Outside
+             * @description Points outside the outline or in a cutout
+             */
+            readonly outside: number;
+            /**
+             * Points
+             * @description In the file
+             */
+            readonly points: number;
+            /**
+             * Room Size
+             * @description Width and depth of the outline
+             */
+            readonly room_size: readonly number[];
+            /**
+             * Scan Size
+             * @description Width and depth of the scan's bulk, in that unit taken to mm
+             */
+            readonly scan_size: readonly number[];
+            /**
+             * Scattered
+             * @description Points near the floor that agree with no surface: legs, lower walls, strays
+             */
+            readonly scattered: number;
+            /**
+             * Shift
+             * @description What was added to the scan's places, after the turn
+             */
+            readonly shift: readonly number[];
+            /**
+             * Spacing
+             * @description Mean distance from point to point
+             */
+            readonly spacing: number;
+            /**
+             * Split Cells
+             * @description Cells with more than one reading, for the floor steps up or down in them
+             */
+            readonly split_cells: number;
+            /**
+             * Turn
+             * @description By how much the scan was turned to the left
+             */
+            readonly turn: number;
+            /**
+             * Two Points Off
+             * @description With two points: by how much their distance in the scan is longer than in the room
+             */
+            readonly two_points_off: number | null;
+            /**
+             * Unit
+             * @enum {string}
+             */
+            readonly unit: "mm" | "cm" | "m" | "in" | "ft";
+            /**
+             * Unit Doubtful
+             * @description Another unit would have fitted nearly as well: a person must look
+             */
+            readonly unit_doubtful: boolean;
+            /**
+             * Unit From
+             * @description Why that unit
+             * @enum {string}
+             */
+            readonly unit_from: "chosen" | "size" | "two_points";
+            /**
+             * Used
+             * @description Points behind the readings
+             */
+            readonly used: number;
+        };
         /** @description One piece of the bed, filled and cut off in one go. */
         readonly Section: {
             /** @description Batches to mix for it, waste included */
@@ -3077,7 +3264,7 @@ export interface operations {
                     readonly "application/problem+json": components["schemas"]["ProblemReply"];
                 };
             };
-            /** @description `busy`: The database is busy */
+            /** @description `busy`: The service is busy */
             readonly 503: {
                 headers: {
                     readonly [name: string]: unknown;
@@ -3184,7 +3371,7 @@ export interface operations {
                     readonly "application/problem+json": components["schemas"]["ProblemReply"];
                 };
             };
-            /** @description `busy`: The database is busy */
+            /** @description `busy`: The service is busy */
             readonly 503: {
                 headers: {
                     readonly [name: string]: unknown;
@@ -3240,7 +3427,7 @@ export interface operations {
                     readonly "application/problem+json": components["schemas"]["ProblemReply"];
                 };
             };
-            /** @description `busy`: The database is busy */
+            /** @description `busy`: The service is busy */
             readonly 503: {
                 headers: {
                     readonly [name: string]: unknown;
@@ -3287,7 +3474,7 @@ export interface operations {
                     readonly "application/problem+json": components["schemas"]["ProblemReply"];
                 };
             };
-            /** @description `busy`: The database is busy */
+            /** @description `busy`: The service is busy */
             readonly 503: {
                 headers: {
                     readonly [name: string]: unknown;
@@ -3392,7 +3579,7 @@ export interface operations {
                     readonly "application/problem+json": components["schemas"]["ProblemReply"];
                 };
             };
-            /** @description `busy`: The database is busy */
+            /** @description `busy`: The service is busy */
             readonly 503: {
                 headers: {
                     readonly [name: string]: unknown;
@@ -3497,7 +3684,7 @@ export interface operations {
                     readonly "application/problem+json": components["schemas"]["ProblemReply"];
                 };
             };
-            /** @description `busy`: The database is busy */
+            /** @description `busy`: The service is busy */
             readonly 503: {
                 headers: {
                     readonly [name: string]: unknown;
@@ -3562,7 +3749,7 @@ export interface operations {
                     readonly "application/problem+json": components["schemas"]["ProblemReply"];
                 };
             };
-            /** @description `busy`: The database is busy */
+            /** @description `busy`: The service is busy */
             readonly 503: {
                 headers: {
                     readonly [name: string]: unknown;
@@ -3678,7 +3865,7 @@ export interface operations {
                     readonly "application/problem+json": components["schemas"]["ProblemReply"];
                 };
             };
-            /** @description `busy`: The database is busy */
+            /** @description `busy`: The service is busy */
             readonly 503: {
                 headers: {
                     readonly [name: string]: unknown;
@@ -3755,7 +3942,7 @@ export interface operations {
                     readonly "application/problem+json": components["schemas"]["ProblemReply"];
                 };
             };
-            /** @description `busy`: The database is busy */
+            /** @description `busy`: The service is busy */
             readonly 503: {
                 headers: {
                     readonly [name: string]: unknown;
@@ -3877,7 +4064,7 @@ export interface operations {
                     readonly "application/problem+json": components["schemas"]["ProblemReply"];
                 };
             };
-            /** @description `busy`: The database is busy */
+            /** @description `busy`: The service is busy */
             readonly 503: {
                 headers: {
                     readonly [name: string]: unknown;
@@ -3963,7 +4150,7 @@ export interface operations {
                     readonly "application/problem+json": components["schemas"]["ProblemReply"];
                 };
             };
-            /** @description `busy`: The database is busy */
+            /** @description `busy`: The service is busy */
             readonly 503: {
                 headers: {
                     readonly [name: string]: unknown;
@@ -4047,7 +4234,7 @@ export interface operations {
                     readonly "application/problem+json": components["schemas"]["ProblemReply"];
                 };
             };
-            /** @description `busy`: The database is busy */
+            /** @description `busy`: The service is busy */
             readonly 503: {
                 headers: {
                     readonly [name: string]: unknown;
@@ -4169,7 +4356,7 @@ export interface operations {
                     readonly "application/problem+json": components["schemas"]["ProblemReply"];
                 };
             };
-            /** @description `busy`: The database is busy */
+            /** @description `busy`: The service is busy */
             readonly 503: {
                 headers: {
                     readonly [name: string]: unknown;
@@ -4283,7 +4470,7 @@ export interface operations {
                     readonly "application/problem+json": components["schemas"]["ProblemReply"];
                 };
             };
-            /** @description `busy`: The database is busy */
+            /** @description `busy`: The service is busy */
             readonly 503: {
                 headers: {
                     readonly [name: string]: unknown;
@@ -4360,7 +4547,7 @@ export interface operations {
                     readonly "application/problem+json": components["schemas"]["ProblemReply"];
                 };
             };
-            /** @description `busy`: The database is busy */
+            /** @description `busy`: The service is busy */
             readonly 503: {
                 headers: {
                     readonly [name: string]: unknown;
@@ -4416,7 +4603,7 @@ export interface operations {
                     readonly "application/problem+json": components["schemas"]["ProblemReply"];
                 };
             };
-            /** @description `busy`: The database is busy */
+            /** @description `busy`: The service is busy */
             readonly 503: {
                 headers: {
                     readonly [name: string]: unknown;
@@ -4481,7 +4668,7 @@ export interface operations {
                     readonly "application/problem+json": components["schemas"]["ProblemReply"];
                 };
             };
-            /** @description `busy`: The database is busy */
+            /** @description `busy`: The service is busy */
             readonly 503: {
                 headers: {
                     readonly [name: string]: unknown;
