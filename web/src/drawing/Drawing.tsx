@@ -1,11 +1,11 @@
 /** The drawing under the thumb: fits the room, zooms by pinch, wheel and buttons, opens a point at a tap. */
-import type { RefObject } from "preact";
-import { useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
+import { useMemo, useState } from "preact/hooks";
 import { t } from "../words";
 import { boundsOf, distance, fitBeside, toRoom, toWindow, zoomed, type Camera, type Place, type Window } from "./camera";
 import { useGestures } from "./gestures";
 import type { Scene } from "./scene";
 import { MARGIN, Sheet } from "./Sheet";
+import { useSize } from "./useSize";
 
 const REACH = 26; // px: a thumb lands this near to what it means
 const STEP = 1.5;
@@ -20,26 +20,13 @@ interface DrawingProps {
   readonly onPlace?: (at: Place) => void;
   /** What can be opened, where it is not the scene's points. */
   readonly touch?: readonly Touchable[];
+  /** Given where one finger draws a line, in the room's own coordinates; two still move the drawing. */
+  readonly onStroke?: ((from: Place, to: Place, reach: number) => void) | undefined;
 }
 
 interface Touchable {
   readonly id: string;
   readonly at: Place;
-}
-
-function useSize(): readonly [RefObject<HTMLDivElement | null>, Window] {
-  const box = useRef<HTMLDivElement>(null);
-  const [size, setSize] = useState<Window>({ width: 320, height: 240 });
-  useLayoutEffect(() => {
-    const element = box.current;
-    if (!element) return undefined;
-    const measure = () => setSize({ width: element.clientWidth || 320, height: element.clientHeight || 240 });
-    measure();
-    const watcher = new ResizeObserver(measure);
-    watcher.observe(element);
-    return () => watcher.disconnect();
-  }, []);
-  return [box, size];
 }
 
 function nearest(touchable: readonly Touchable[], camera: Camera, window: Window, at: Place): string | null {
@@ -61,7 +48,7 @@ function isBeside(whole: Camera, window: Window, scene: Scene): boolean {
   return toWindow(whole, window, [(low[0] + high[0]) / 2, 0])[0] < window.width / 2 - 1;
 }
 
-export function Drawing({ scene, name, onOpen, onPlace, touch = scene.points }: DrawingProps) {
+export function Drawing({ scene, name, onOpen, onPlace, touch = scene.points, onStroke }: DrawingProps) {
   const [box, window] = useSize();
   const margin = scene.wallLabels.length === 0 ? BARE_MARGIN : MARGIN;
   const whole = useMemo(() => fitBeside(boundsOf(scene.outline), window, margin, ZOOM_STRIP), [scene.outline, window, margin]);
@@ -72,11 +59,12 @@ export function Drawing({ scene, name, onOpen, onPlace, touch = scene.points }: 
     if (id !== null) onOpen?.(id);
     else onPlace?.(toRoom(camera, window, at));
   };
-  const gestures = useGestures({ camera, window, onCamera: setMoved, onTap: tapped });
+  const drawn = onStroke && ((from: Place, to: Place) => onStroke(toRoom(camera, window, from), toRoom(camera, window, to), REACH / camera.scale));
+  const gestures = useGestures({ camera, window, onCamera: setMoved, onTap: tapped, onStroke: drawn });
   const zoom = (factor: number, hold: Place = [window.width / 2, window.height / 2]) => setMoved(zoomed(camera, window, hold, factor));
   return (
     <div class="drawing" ref={box} data-testid="drawing">
-      <div class={moved ? "surface held" : "surface"} {...gestures}>
+      <div class={moved || onStroke ? "surface held" : "surface"} {...gestures}>
         <Sheet scene={scene} camera={camera} window={window} name={name} />
       </div>
       <div class={isStanding(isBeside(whole, window, scene), window, moved ? 3 : 2) ? "zoom" : "zoom lying"}>

@@ -3,6 +3,17 @@ import type { Place } from "./camera";
 import { roomiestPlace } from "./figure";
 import type { Scene } from "./scene";
 
+/** Bands from here on are hatched too, so that what is hardly known is told without colour. */
+const HATCHED_FROM = 5;
+
+function Hatch({ id }: { id: string }) {
+  return (
+    <pattern id={id} width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+      <path class="hatch-line" d="M0 0V7" />
+    </pattern>
+  );
+}
+
 export type Project = (place: Place) => Place;
 
 export function pathOf(polygon: readonly Place[], project: Project, close = true): string {
@@ -17,11 +28,11 @@ export function floorPath({ outline, cutouts }: Scene, project: Project): string
   return [outline, ...cutouts].map((polygon) => pathOf(polygon, project)).join("");
 }
 
-function Fill({ scene, project }: { scene: Scene; project: Project }) {
+function Fill({ scene, project, hatch }: { scene: Scene; project: Project; hatch: string }) {
   if (!scene.fill) return null;
   const { kind, bands } = scene.fill;
   return (
-    <g class="fill">
+    <g class={`fill ${kind}`}>
       {bands.map((band, index) => (
         <path
           key={index}
@@ -29,16 +40,20 @@ function Fill({ scene, project }: { scene: Scene; project: Project }) {
           style={{ fill: `var(--${kind}-${index + 1})`, stroke: `var(--${kind}-${index + 1})` }}
         />
       ))}
+      {kind === "doubt" && bands.slice(HATCHED_FROM).map((band, index) => (
+        <path key={`hatch-${index}`} style={{ fill: `url(#${hatch})` }} d={band.polygons.map((polygon) => pathOf(polygon, project)).join("")} />
+      ))}
     </g>
   );
 }
 
+/** Each line twice: a light edge under a dark line shows on every colour. */
 function Contours({ scene, project }: { scene: Scene; project: Project }) {
+  const drawn = scene.contours.map((contour) => contour.lines.map((line) => pathOf(line, project, false)).join(""));
   return (
     <g class="contours">
-      {scene.contours.map((contour, index) => (
-        <path key={index} d={contour.lines.map((line) => pathOf(line, project, false)).join("")} />
-      ))}
+      {drawn.map((path, index) => <path key={`edge-${index}`} class="edge" d={path} />)}
+      {drawn.map((path, index) => <path key={index} d={path} />)}
     </g>
   );
 }
@@ -64,10 +79,11 @@ export function Ground({ scene, project, clip }: { scene: Scene; project: Projec
   const floor = floorPath(scene, project);
   return (
     <>
+      {scene.fill?.kind === "doubt" && <Hatch id={`${clip}-hatch`} />}
       <clipPath id={clip}><path d={floor} clip-rule="evenodd" /></clipPath>
       <path class="floor" d={floor} fill-rule="evenodd" />
       <g clip-path={`url(#${clip})`}>
-        <Fill scene={scene} project={project} />
+        <Fill scene={scene} project={project} hatch={`${clip}-hatch`} />
         <Contours scene={scene} project={project} />
         <Sections scene={scene} project={project} />
       </g>

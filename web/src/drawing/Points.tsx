@@ -1,17 +1,21 @@
 /** Readings, high and low spots, rails and their stations: what stands on top of the drawing. */
 import type { Place } from "./camera";
+import { contourLabels } from "./contourLabels";
 import { pathOf, type Project } from "./Ground";
 import { fittingLabels, type Label } from "./labels";
 import type { PointKind, Scene, ScenePoint, SceneRail } from "./scene";
 
 const SIZE = 12;
 const RANKS: Readonly<Record<PointKind, number>> = {
-  current: 0, high: 1, low: 1, too_thin: 1, too_thick: 1, suspect: 2, wanting: 3, read: 4, estimated: 5, proposed: 9,
+  current: 0, high: 1, low: 1, too_thin: 1, too_thick: 1, suspect: 2, wanting: 3, read: 4, estimated: 5, instrument: 6, skipped: 8, proposed: 9,
 };
+
+/** px from a symbol's middle up to its label; a place to read carries its number within. */
+const LIFTS: Readonly<Partial<Record<PointKind, number>>> = { current: 24, wanting: 0 };
 
 function labelOf(point: ScenePoint, project: Project): Label {
   const [x, y] = project(point.at);
-  const lift = point.kind === "current" ? 24 : 15;
+  const lift = LIFTS[point.kind] ?? 15;
   return { id: point.id, text: point.label, at: [x, y - lift], size: SIZE, rank: RANKS[point.kind] };
 }
 
@@ -20,10 +24,13 @@ function Symbol({ kind, at: [x, y] }: { kind: PointKind; at: Place }) {
   if (kind === "high") return around(`M${x} ${y - 8}l8 14h-16z`);
   if (kind === "low") return around(`M${x} ${y + 8}l8 -14h-16z`);
   if (kind === "current") return <><circle class="ring" cx={x} cy={y} r={16} /><path d={`M${x - 9} ${y}h18M${x} ${y - 9}v18`} /></>;
+  if (kind === "skipped") return around(`M${x - 5} ${y - 5}l10 10M${x - 5} ${y + 5}l10 -10`);
+  if (kind === "instrument") return around(`M${x} ${y - 9}v6M${x - 7} ${y + 9}l7 -12l7 12M${x - 6} ${y - 9}h12`);
   if (kind === "proposed") return around(`M${x - 5} ${y}h10M${x} ${y - 5}v10`);
   if (kind === "too_thin" || kind === "too_thick") return <rect x={x - 7} y={y - 7} width={14} height={14} transform={`rotate(45 ${x} ${y})`} />;
+  if (kind === "wanting") return <circle cx={x} cy={y} r={11} />;
   if (kind === "suspect") return <><circle cx={x} cy={y} r={9} /><path d={`M${x} ${y - 5}v6M${x} ${y + 4}v1`} /></>;
-  return <circle cx={x} cy={y} r={kind === "wanting" ? 9 : 5} />;
+  return <circle cx={x} cy={y} r={5} />;
 }
 
 function Spot({ point, project, written }: { point: ScenePoint; project: Project; written: boolean }) {
@@ -37,8 +44,25 @@ function Spot({ point, project, written }: { point: ScenePoint; project: Project
   );
 }
 
+function labelsOf(scene: Scene, project: Project): readonly Label[] {
+  const labels = scene.points.map((point) => labelOf(point, project));
+  const numbered = new Set(scene.points.filter(({ kind }) => kind === "wanting").map(({ id }) => id));
+  const fitting = fittingLabels(labels, scene.points.map(({ at }) => project(at)));
+  return labels.filter(({ id }) => fitting.has(id) || numbered.has(id));
+}
+
+/** The heights of the contours, where there is room between everything else. */
+export function ContourLabels({ scene, project }: { scene: Scene; project: Project }) {
+  const found = contourLabels(scene, project, labelsOf(scene, project), scene.points.map(({ at }) => project(at)));
+  return (
+    <g class="contour-labels">
+      {found.map(({ text, at: [x, y], turn }) => <text key={text} x={x} y={y} transform={`rotate(${turn.toFixed(1)} ${x.toFixed(1)} ${y.toFixed(1)})`}>{text}</text>)}
+    </g>
+  );
+}
+
 export function Points({ scene, project }: { scene: Scene; project: Project }) {
-  const written = fittingLabels(scene.points.map((point) => labelOf(point, project)), scene.points.map(({ at }) => project(at)));
+  const written = new Set(labelsOf(scene, project).map(({ id }) => id));
   const ordered = [...scene.points].sort((a, b) => RANKS[b.kind] - RANKS[a.kind]);
   return (
     <g class="spots">

@@ -1,4 +1,4 @@
-/** Fingers on the drawing: one drags, two pinch, a still one taps. */
+/** Fingers on the drawing: one drags (or draws, where a line is wanted), two pinch, a still one taps. */
 import { useRef } from "preact/hooks";
 import { distance, dragged, pinched, zoomed, type Camera, type Place, type Window } from "./camera";
 
@@ -11,6 +11,8 @@ interface Hand {
   fingers: Map<number, Place>;
   start: Place | null;
   moved: boolean;
+  /** A second finger came: until all are lifted nothing is drawn. */
+  pinching: boolean;
 }
 
 interface Listening {
@@ -18,6 +20,8 @@ interface Listening {
   readonly window: Window;
   readonly onCamera: (camera: Camera) => void;
   readonly onTap: (at: Place) => void;
+  /** Given where one finger draws a line instead of dragging: from where it was set down to where it is. */
+  readonly onStroke?: ((from: Place, to: Place) => void) | undefined;
 }
 
 type Pointer = PointerEvent & { readonly currentTarget: EventTarget | null };
@@ -35,11 +39,12 @@ function cameraAfter(window: Window, hand: Hand, id: number, to: Place): Camera 
 }
 
 export function useGestures(listening: Listening) {
-  const hand = useRef<Hand>({ camera: listening.camera, fingers: new Map(), start: null, moved: false }).current;
+  const hand = useRef<Hand>({ camera: listening.camera, fingers: new Map(), start: null, moved: false, pinching: false }).current;
   const down = (event: Pointer) => {
     if (hand.fingers.size === 0) hand.camera = listening.camera;
     hand.fingers.set(event.pointerId, placeOf(event));
     hand.moved = hand.fingers.size > 1;
+    hand.pinching = hand.moved;
     hand.start = placeOf(event);
   };
   const move = (event: Pointer) => {
@@ -48,6 +53,11 @@ export function useGestures(listening: Listening) {
     if (!hand.moved && hand.start && distance(hand.start, to) < STILL) return;
     if (!hand.moved) (event.currentTarget as Element).setPointerCapture(event.pointerId);
     hand.moved = true;
+    if (listening.onStroke && hand.start && hand.fingers.size === 1 && !hand.pinching) {
+      hand.fingers.set(event.pointerId, to);
+      listening.onStroke(hand.start, to);
+      return;
+    }
     hand.camera = cameraAfter(listening.window, hand, event.pointerId, to);
     listening.onCamera(hand.camera);
     hand.fingers.set(event.pointerId, to);

@@ -2,7 +2,7 @@
 import type { Band } from "./bands";
 import type { Place } from "./camera";
 
-export type PointKind = "proposed" | "current" | "read" | "high" | "low" | "estimated" | "wanting" | "suspect" | "too_thin" | "too_thick";
+export type PointKind = "proposed" | "skipped" | "current" | "instrument" | "read" | "high" | "low" | "estimated" | "wanting" | "suspect" | "too_thin" | "too_thick";
 
 export interface ScenePoint {
   readonly id: string;
@@ -50,6 +50,16 @@ export interface SceneLine {
   readonly lines: readonly (readonly Place[])[];
 }
 
+/** ground: low to high · bed: thin to thick · doubt: well known to hardly known. */
+export type FillKind = "ground" | "bed" | "doubt";
+
+/** A line drawn over the room, of which a profile is shown; `at` is the place a finger stands on. */
+export interface SceneCut {
+  readonly from: Place;
+  readonly to: Place;
+  readonly at: Place | null;
+}
+
 export interface Scene {
   readonly outline: readonly Place[];
   /** False while the walls have not been walked all the way round. */
@@ -59,16 +69,17 @@ export interface Scene {
   readonly fixtures: readonly SceneFixture[];
   /** The length to write along each wall, in the order of the outline; empty for none. */
   readonly wallLabels: readonly string[];
-  readonly fill: { readonly kind: "ground" | "bed"; readonly bands: readonly Band[] } | null;
+  readonly fill: { readonly kind: FillKind; readonly bands: readonly Band[] } | null;
   readonly contours: readonly SceneLine[];
   readonly points: readonly ScenePoint[];
   readonly rails: readonly SceneRail[];
   readonly sections: readonly SceneSection[];
+  readonly cut: SceneCut | null;
   /** What a screen reader says of the whole drawing. */
   readonly spoken: string;
 }
 
 export const EMPTY_SCENE: Scene = {
   outline: [], isClosed: true, cutouts: [], doorways: [], fixtures: [], wallLabels: [], fill: null, contours: [],
-  points: [], rails: [], sections: [], spoken: "",
+  points: [], rails: [], sections: [], cut: null, spoken: "",
 };

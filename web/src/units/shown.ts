@@ -79,6 +79,11 @@ export function depthText(mm: number, { units, language }: Reader): string {
   return units === "imperial" ? inchesOnly(mm) : `${numberText(Math.round(mm * 2) / 2, 1, language)}${NARROW}mm`;
 }
 
+/** A standard error, much finer than a rod is read: tenths of mm, or sixty-fourths of an inch. */
+export function errorText(mm: number, { units, language }: Reader): string {
+  return units === "imperial" ? inchesOnly(mm, 64) : `${numberText(mm, 1, language)}${NARROW}mm`;
+}
+
 /** The same without "mm": on the drawing, where every figure is one. */
 export function markText(text: string): string {
   return text.replace(/\u202fmm$/, "");

@@ -24,6 +24,7 @@ export type Rail = Schemas["Rail"];
 export type Readiness = Schemas["ReadinessRow"];
 export type Section = Schemas["Section"];
 export type Station = Schemas["Station"];
+export type Statistics = Schemas["Statistics"];
 export type Surface = Schemas["SurfaceAnswer"];
 export type Violation = Schemas["Violation"];
 

@@ -3,7 +3,7 @@
  * `depth`, a number of mm, as inches and sixteenths or as mm, whichever the person reads. `{count|room|rooms}` chooses.
  */
 import {
-  areaText, clockText, depthText, heightText, hoursText, lengthText, loadText, massText, momentText, numberText,
+  areaText, clockText, depthText, errorText, heightText, hoursText, lengthText, loadText, massText, momentText, numberText,
   temperatureText, volumeText, waterText, type Reader,
 } from "../units";
 
@@ -18,6 +18,7 @@ type Writer = (value: number, reader: Reader) => string;
 const WRITERS: Readonly<Record<string, Writer>> = {
   area: areaText,
   depth: depthText,
+  error: errorText,
   height: heightText,
   hours: hoursText,
   length: lengthText,

@@ -13,10 +13,14 @@ import { Missing } from "../common/Missing";
 import { NoPlan } from "../common/NoPlan";
 import { Cautions, PlanNotes } from "../common/Notes";
 import { cautionsAt } from "../common/plan";
+import { volumeRange } from "../common/ranges";
 import { RoomFrame } from "../common/RoomFrame";
 import { saved } from "../common/saving";
 import { ScaleKey } from "../common/ScaleKey";
 import { useRoom, type RoomView } from "../common/useRoom";
+import { ProfilePanel } from "../profile/ProfilePanel";
+import { useProfile } from "../profile/useProfile";
+import { Higher } from "./Higher";
 import { Covering, Limits } from "./Limits";
 import { Top } from "./Top";
 
@@ -77,7 +81,7 @@ function Figures({ plan }: { plan: Plan }) {
       </div>
       <Violations plan={plan} />
       <div class="figures">
-        <Figure label={t("bed.volume")} value={volumeText(volume, reader.value)} plan={plan} path="bed.volume" />
+        <Figure label={t("bed.volume")} value={volumeText(volume, reader.value)} plan={plan} path="bed.volume" range={volumeRange(plan)} />
         <Figure label={t("outline.area")} value={areaText(plan.outline.area, reader.value)} plan={plan} path="outline.area" />
       </div>
       <Cautions cautions={cautionsAt(plan, "bed.thickness", "bed.top", "levels")} />
@@ -98,10 +102,12 @@ function BedDrawing({ room }: { room: RoomView }) {
   const { language, units } = preferences.value;
   const scene = useMemo(() => withLayer(roomScene(room.fields), room.plan, "thickness", NO_STATIONS), [room.fields, room.plan, language, units]);
   const thickness = room.plan?.bed.thickness;
+  const profile = useProfile(room);
   return (
     <>
-      <Drawing scene={scene} name="bed" />
+      <Drawing scene={{ ...scene, cut: profile.cut }} name="bed" {...(profile.isOn ? { onStroke: profile.draw, onPlace: profile.tap } : {})} />
       {thickness && <ScaleKey kind="bed" low={depthText(thickness.min, reader.value)} high={depthText(thickness.max, reader.value)} />}
+      {room.plan && <ProfilePanel profile={profile} />}
     </>
   );
 }
@@ -127,6 +133,7 @@ export function Bed({ id }: { id: string }) {
           <>
             <Top room={room} plan={plan} />
             <Figure label={t("bed.top_at")} value={heightText(plan.bed.top[0]?.a ?? 0, reader.value)} plan={plan} path="bed.top[0]" />
+            <Higher plan={plan} />
             <Figures plan={plan} />
             <Build room={room} />
             <Limits room={room} plan={plan} />

@@ -15,6 +15,8 @@ interface FigureProps {
   readonly note?: string;
   /** Given where the screen put the figure together itself. */
   readonly explanation?: Explanation;
+  /** How sure the figure is, in words; null while that is not reckoned yet: its line is kept free, so that nothing jumps. */
+  readonly range?: string | null;
 }
 
 function Inputs({ inputs }: { inputs: Explanation["inputs"] }) {
@@ -46,7 +48,18 @@ function Giant({ text }: { text: string }) {
   return <>{whole}{part && <span class="part">{part}</span>}{unit && <span class="unit">{unit}</span>}</>;
 }
 
-export function Figure({ label, value, plan, path, size = "plain", note, explanation: own }: FigureProps) {
+/** How sure the figure is, where it is opened. */
+function Sureness({ range }: { range: string }) {
+  return (
+    <>
+      <h3>{t("range.title")}</h3>
+      <p class="formula" data-testid="explain-range">{range}</p>
+      <p>{t("range.more")}</p>
+    </>
+  );
+}
+
+export function Figure({ label, value, plan, path, size = "plain", note, explanation: own, range }: FigureProps) {
   const [open, setOpen] = useState(false);
   const explanation = own ?? explanationOf(plan, path);
   const testid = `figure-${path.replace(/[[\].]+/g, "-")}`;
@@ -55,13 +68,14 @@ export function Figure({ label, value, plan, path, size = "plain", note, explana
       <span class="label">{label}</span>
       <span class="number" data-testid={`${testid}-value`}>{size === "giant" ? <Giant text={value} /> : value}</span>
       {note && <span class="note">{note}</span>}
+      {range !== undefined && <span class={range === null ? "note sureness" : "note sureness known"} data-testid={`${testid}-range`}>{range ?? "\u00a0"}</span>}
     </>
   );
   if (!explanation) return <div class={`figure ${size}`} data-testid={testid}>{face}</div>;
   return (
     <>
       <button type="button" class={`figure explained ${size}`} data-testid={testid} onClick={() => setOpen(true)}>{face}</button>
-      {open && <Dialog title={`${label}: ${value}`} testid="explain" onClose={() => setOpen(false)}><Explained explanation={explanation} /></Dialog>}
+      {open && <Dialog title={`${label}: ${value}`} testid="explain" onClose={() => setOpen(false)}>{range && <Sureness range={range} />}<Explained explanation={explanation} /></Dialog>}
     </>
   );
 }

@@ -4,11 +4,14 @@ import { isInside } from "../../drawing/figure";
 import type { Scene, ScenePoint, SceneRail } from "../../drawing/scene";
 import type { Place } from "../../drawing/camera";
 import type { Facet, Plan, Rail } from "../../wire";
+import { fieldBands } from "../../drawing/field";
 import { depthText, heightText, markText } from "../../units";
 import { reader } from "../../words";
 
-export type Layer = "readings" | "ground" | "thickness" | "rails" | "sections";
+export type Layer = "readings" | "ground" | "thickness" | "doubt" | "rails" | "sections";
 const BANDS = 7;
+/** Three places at most are walked to before the figures are looked at again. */
+const MOST_NEXT = 3;
 
 export function topAt(facets: readonly Facet[], [x, y]: Place): number {
   const facet = facets.find(({ polygon }) => isInside(polygon, [x, y])) ?? facets[0];
@@ -24,6 +27,12 @@ function trianglesOf(plan: Plan, value: (x: number, y: number, z: number) => num
 export function fillOf(plan: Plan, layer: "ground" | "thickness"): NonNullable<Scene["fill"]> {
   const value = layer === "ground" ? (_x: number, _y: number, z: number) => z : (x: number, y: number, z: number) => topAt(plan.bed.top, [x, y]) - z;
   return { kind: layer === "ground" ? "ground" : "bed", bands: bandsOf(trianglesOf(plan, value), BANDS) };
+}
+
+/** How well the floor is known, as bands of the standard error; nothing until the engine has told it. */
+function doubtFill(plan: Plan): Scene["fill"] {
+  const told = plan.surface.statistics?.doubts.map(({ at, sigma }) => ({ at, value: sigma })) ?? [];
+  return told.length === 0 ? null : { kind: "doubt", bands: fieldBands(plan.outline.vertices, told, BANDS) };
 }
 
 function contoursOf(plan: Plan): Scene["contours"] {
@@ -42,8 +51,17 @@ export function heightPoints(plan: Plan): readonly ScenePoint[] {
     const [x, y, z] = plan.surface.points[index] ?? [0, 0, 0];
     return { id: `estimated-${index}`, at: [x, y], label: text(z), kind: "estimated" };
   });
-  const wanted = plan.levels.next_readings.map(({ at }, index): ScenePoint => ({ id: `wanting-${index}`, at, label: "", kind: "wanting" }));
-  return [...read, ...estimated, ...wanted];
+  return [...read, ...estimated, ...wantedPoints(plan)];
+}
+
+/** The next places worth a reading, numbered from the one that tells most. */
+function wantedPoints(plan: Plan): readonly ScenePoint[] {
+  return plan.levels.next_readings.slice(0, MOST_NEXT).map(({ at }, index) => ({ id: `wanting-${index}`, at, label: `${index + 1}`, kind: "wanting" }));
+}
+
+/** Where readings stand, without their figures: beside what is not known, only the places count. */
+function doubtPoints(plan: Plan): readonly ScenePoint[] {
+  return heightPoints(plan).map((point) => (point.kind === "wanting" ? point : { ...point, label: "", kind: point.kind === "estimated" ? "estimated" : "read" }));
 }
 
 /** The thinnest and the thickest place, and every place that breaks a limit. */
@@ -80,6 +98,7 @@ export function withLayer(room: Scene, plan: Plan | null, layer: Layer, set: Rea
   const scene = { ...room, wallLabels: [] };
   if (layer === "readings") return { ...scene, points: heightPoints(plan) };
   if (layer === "ground") return { ...scene, fill: fillOf(plan, "ground"), contours: contoursOf(plan), points: heightPoints(plan) };
+  if (layer === "doubt") return { ...scene, fill: doubtFill(plan), points: doubtPoints(plan) };
   if (layer === "thickness") return { ...scene, fill: fillOf(plan, "thickness"), points: thicknessPoints(plan) };
   if (layer === "rails") return { ...scene, rails: sceneRails(plan.rails, set, null) };
   return { ...scene, sections: plan.sections.map(({ id, polygon, order }) => ({ id, polygon, label: `${order}` })) };

@@ -3,7 +3,7 @@ import { useMemo, useState } from "preact/hooks";
 import { Drawing } from "../../drawing/Drawing";
 import type { Scene } from "../../drawing/scene";
 import { mayWrite, preferences } from "../../state";
-import { depthText, heightText, massText, volumeText } from "../../units";
+import { depthText, errorText, heightText, massText, volumeText } from "../../units";
 import { reader, t } from "../../words";
 import { Choice } from "../common/Choice";
 import { Course } from "../common/Course";
@@ -21,18 +21,26 @@ import { ScaleKey } from "../common/ScaleKey";
 import { ToDecide } from "../common/ToDecide";
 import { useRoom, type RoomView } from "../common/useRoom";
 import { PhotoStrip } from "../photos/PhotoStrip";
-import { ReadingDialog } from "../levels/ReadingDialog";
+import { NextList, OpenedPoint } from "../levels/OpenedPoint";
+import { ProfilePanel } from "../profile/ProfilePanel";
+import { useProfile } from "../profile/useProfile";
 import { ChangeRoom } from "./ChangeRoom";
 import type { Plan } from "../../wire";
 
-const LAYERS: readonly Layer[] = ["readings", "ground", "thickness", "rails", "sections"];
+const LAYERS: readonly Layer[] = ["readings", "ground", "thickness", "doubt", "rails", "sections"];
+const KEY_TEXTS = { ground: heightText, bed: depthText, doubt: errorText } as const;
 
 function Key({ scene }: { scene: Scene }) {
   const bands = scene.fill?.bands ?? [];
   const [first, last] = [bands[0], bands.at(-1)];
   if (!scene.fill || !first || !last) return null;
-  const text = scene.fill.kind === "ground" ? heightText : depthText;
-  return <ScaleKey kind={scene.fill.kind} low={text(first.low, reader.value)} high={text(last.high, reader.value)} />;
+  const text = KEY_TEXTS[scene.fill.kind];
+  return (
+    <>
+      <ScaleKey kind={scene.fill.kind} low={text(first.low, reader.value)} high={text(last.high, reader.value)} />
+      {scene.fill.kind === "doubt" && <p class="quiet small">{t("doubt.key")}</p>}
+    </>
+  );
 }
 
 function Governing({ plan }: { plan: Plan }) {
@@ -56,10 +64,14 @@ function FloorDrawing({ room, onOpen }: { room: RoomView; onOpen: (id: string) =
   const { language, units } = preferences.value;
   const set = useMemo(() => new Set(room.fields["rails.set_stations"] ?? []), [room.fields]);
   const scene = useMemo(() => withLayer(roomScene(room.fields), room.plan, layer, set), [room.fields, room.plan, layer, set, language, units]);
+  const profile = useProfile(room);
+  const ways = profile.isOn ? { onStroke: profile.draw, onPlace: profile.tap } : { onOpen };
   return (
     <>
-      <Drawing scene={scene} name="floor" onOpen={onOpen} />
+      <Drawing scene={{ ...scene, cut: profile.cut }} name="floor" {...ways} />
       <Key scene={scene} />
+      {layer === "doubt" && !scene.fill && <p class="quiet small">{t("doubt.waiting")}</p>}
+      {room.plan && <ProfilePanel profile={profile} />}
       {room.plan && <Choice label={t("layer.label")} name="layer" value={layer} onChoose={setLayer} options={LAYERS.map((value) => ({ value, label: t(`layer.${value}`) }))} />}
     </>
   );
@@ -70,13 +82,13 @@ export function Floor({ id }: { id: string }) {
   const [opened, setOpened] = useState<string | null>(null);
   const [changing, setChanging] = useState(false);
   if (!room) return <Missing />;
-  const reading = room.readings.find((row) => row.id === opened);
   return (
     <RoomFrame room={room} step={null} drawing={<FloorDrawing room={room} onOpen={setOpened} />}>
       <div class="stack">
         <ToDecide room={room.id} isLink />
         {room.fields.outline ? <PlanNotes state={room.state} /> : <p class="notice">{t("floor.no_outline")}</p>}
         {room.plan && <Governing plan={room.plan} />}
+        {room.plan && <NextList plan={room.plan} onOpen={setOpened} />}
         <div class="only-phone"><Course room={room.id} facts={{ room: room.fields, readings: room.readings.length, plan: room.plan }} current={null} /></div>
         <PhotoStrip room={room.id} />
         <div class="row even">
@@ -86,7 +98,7 @@ export function Floor({ id }: { id: string }) {
             : <Link to={pathOfHistory("room", room.id)} class="button" testid="room-history">{t("history.open")}</Link>}
         </div>
       </div>
-      {reading && <ReadingDialog reading={reading} plan={room.plan} onClose={() => setOpened(null)} />}
+      <OpenedPoint room={room} id={opened} onClose={() => setOpened(null)} />
       {changing && <ChangeRoom room={room} onClose={() => setChanging(false)} />}
     </RoomFrame>
   );

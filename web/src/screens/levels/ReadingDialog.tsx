@@ -1,41 +1,21 @@
 /** One reading opened: what was read, where, when; correct it or delete it. The first value stays in the history. */
 import { useState } from "preact/hooks";
-import { allReadingsOf, correctReading, deleteRecord, mayWrite, type Row } from "../../state";
-import { heightText, lengthText, momentText } from "../../units";
+import { correctReading, deleteRecord, mayWrite, type Row } from "../../state";
+import { lengthText } from "../../units";
 import type { Plan } from "../../wire";
 import { reader, t } from "../../words";
 import { Dialog } from "../common/Dialog";
 import { Entry } from "../common/Entry";
 import { Link } from "../common/Link";
-import { placeText } from "../common/roomFigure";
 import { pathOfHistory } from "../common/route";
 import { saved } from "../common/saving";
 import { PhotoStrip } from "../photos/PhotoStrip";
+import { ReadingFacts, Suspicion } from "./ReadingFacts";
 
 interface ReadingDialogProps {
   readonly reading: Row<"reading">;
   readonly plan: Plan | null;
   readonly onClose: () => void;
-}
-
-function Before({ reading }: { reading: Row<"reading"> }) {
-  const room = reading.fields.room_id ?? "";
-  const before = allReadingsOf(room).value.find(({ id }) => id === reading.fields.supersedes);
-  if (!before) return null;
-  return <div><dt>{t("reading.before")}</dt><dd>{lengthText(before.fields.down ?? 0, reader.value)}</dd></div>;
-}
-
-function Facts({ reading, plan }: { reading: Row<"reading">; plan: Plan | null }) {
-  const height = plan?.levels.heights.find((one) => one.reading === reading.id);
-  const { at, taken_at: takenAt } = reading.fields;
-  return (
-    <dl class="inputs">
-      {at && <div><dt>{t("reading.place")}</dt><dd>{placeText(at)}</dd></div>}
-      {height?.z != null && <div><dt>{t("reading.height")}</dt><dd>{heightText(height.z, reader.value)}</dd></div>}
-      {takenAt && <div><dt>{t("reading.taken")}</dt><dd>{momentText(takenAt, reader.value)}</dd></div>}
-      <Before reading={reading} />
-    </dl>
-  );
 }
 
 export function ReadingDialog({ reading, plan, onClose }: ReadingDialogProps) {
@@ -48,7 +28,8 @@ export function ReadingDialog({ reading, plan, onClose }: ReadingDialogProps) {
   const shown = lengthText(reading.fields.down ?? 0, reader.value);
   return (
     <Dialog title={t("reading.title", { down: reading.fields.down })} testid="reading" onClose={onClose}>
-      <Facts reading={reading} plan={plan} />
+      <Suspicion reading={reading} plan={plan} />
+      <ReadingFacts reading={reading} plan={plan} />
       {!correcting && <PhotoStrip room={reading.fields.room_id ?? ""} reading={reading.id} />}
       {correcting ? <Entry what={t("field.now", { value: shown })} draft={draft} measure="length" nextLabel={t("keys.set")} onDone={corrected} /> : mayWrite.value && (
         <div class="row even">

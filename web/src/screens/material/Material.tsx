@@ -12,6 +12,7 @@ import { Missing } from "../common/Missing";
 import { NoPlan } from "../common/NoPlan";
 import { Cautions, PlanNotes } from "../common/Notes";
 import { cautionsAt } from "../common/plan";
+import { bagsRange, volumeRange } from "../common/ranges";
 import { RoomFrame } from "../common/RoomFrame";
 import { useRoom, type RoomView } from "../common/useRoom";
 import { MixFields } from "./MixFields";
@@ -33,7 +34,10 @@ function Order({ plan }: { plan: Plan }) {
   return (
     <div class="figures one" data-testid="order">
       {plan.materials.map((item, index) => (
-        <Figure key={item.item} label={itemName(item)} value={amountText(item)} note={massText(item.quantity, reader.value)} plan={plan} path={`materials[${index}]`} />
+        <Figure
+          key={item.item} label={itemName(item)} value={amountText(item)} note={massText(item.quantity, reader.value)} plan={plan} path={`materials[${index}]`}
+          {...(item.item === "cement" ? { range: bagsRange(plan) } : {})}
+        />
       ))}
     </div>
   );
@@ -72,7 +76,7 @@ export function Material({ id }: { id: string }) {
         {plan ? (
           <>
             <div class="figures">
-              <Figure label={t("bed.volume")} value={volumeText(plan.bed.volume, reader.value)} plan={plan} path="bed.volume" />
+              <Figure label={t("bed.volume")} value={volumeText(plan.bed.volume, reader.value)} plan={plan} path="bed.volume" range={volumeRange(plan)} />
               <Figure label={t("bed.mass")} value={massText(plan.bed.mass, reader.value)} plan={plan} path="bed.mass" />
             </div>
             <Order plan={plan} />

@@ -1,0 +1,64 @@
+/** Where the height of a contour is written: along its line, clear of the walls, of readings and of other labels. */
+import { distance, type Place } from "./camera";
+import type { Project } from "./Ground";
+import { fittingLabels, type Label } from "./labels";
+import { isOnFloor } from "./figure";
+import type { Scene, SceneLine } from "./scene";
+
+export interface ContourLabel {
+  readonly text: string;
+  readonly at: Place;
+  /** Degrees clockwise on the screen, so that the text runs along the line and stands upright. */
+  readonly turn: number;
+}
+
+const SIZE = 11;
+const TRIES = [0.5, 0.3, 0.7, 0.15, 0.85]; // shares of a line's length, the middle first
+const LEAST_LINE = 46; // px: a shorter line has no room for its height
+const RANK = 20; // after every label of a point
+
+interface Candidate extends ContourLabel {
+  readonly label: Label;
+  readonly contour: number;
+}
+
+function lengthOf(line: readonly Place[]): number {
+  return line.slice(1).reduce((sum, to, index) => sum + distance(line[index] ?? to, to), 0);
+}
+
+/** The place a share of the way along a line, and the way the line runs there. */
+function along(line: readonly Place[], share: number): readonly [Place, Place] | null {
+  let left = lengthOf(line) * share;
+  for (const [index, to] of line.slice(1).entries()) {
+    const from = line[index] ?? to;
+    const step = distance(from, to);
+    if (left <= step && step > 0) return [[from[0] + ((to[0] - from[0]) * left) / step, from[1] + ((to[1] - from[1]) * left) / step], [to[0] - from[0], to[1] - from[1]]];
+    left -= step;
+  }
+  return null;
+}
+
+function uprightTurn([dx, dy]: Place): number {
+  const turn = (Math.atan2(dy, dx) * 180) / Math.PI;
+  return turn > 90 ? turn - 180 : turn < -90 ? turn + 180 : turn;
+}
+
+function candidatesOf(scene: Scene, { label, lines }: SceneLine, contour: number, project: Project): readonly Candidate[] {
+  const long = [...lines].sort((a, b) => lengthOf(b) - lengthOf(a)).slice(0, 2);
+  return long.flatMap((line) => TRIES.flatMap((share): readonly Candidate[] => {
+    const drawn = along(line.map(project), share);
+    const inRoom = along(line, share);
+    if (!drawn || !inRoom || lengthOf(line.map(project)) < LEAST_LINE || !isOnFloor(scene.outline, scene.cutouts, inRoom[0])) return [];
+    const [at, way] = drawn;
+    return [{ text: label, at, turn: uprightTurn(way), contour, label: { id: `${contour}`, text: label, at, size: SIZE, rank: RANK } }];
+  }));
+}
+
+/** At most one label a contour; `taken` are labels that stand already, `symbols` what must stay visible. */
+export function contourLabels(scene: Scene, project: Project, taken: readonly Label[], symbols: readonly Place[]): readonly ContourLabel[] {
+  return scene.contours.reduce<readonly Candidate[]>((kept, contour, index) => {
+    const standing = [...taken, ...kept.map(({ label }) => label)];
+    const free = candidatesOf(scene, contour, index, project).find(({ label }) => fittingLabels([...standing, label], symbols).has(label.id));
+    return free ? [...kept, free] : kept;
+  }, []);
+}
