@@ -7,6 +7,7 @@ from evenbed.engine.load import load_cautions, load_explanations, material_cauti
 from evenbed.engine.mix import mix_explanations
 from evenbed.engine.readiness import readiness_explanations
 from evenbed.engine.sources import Explanation, explanation_of
+from evenbed.engine.unknown import Unknown
 from evenbed.engine.worked import WorkedRoom
 
 LOOSE_TAPE = 1 / 200  # of the perimeter: a misclosure worth taping again; common practice, no source
@@ -30,8 +31,8 @@ def cautions_of(room: WorkedRoom) -> Iterable[Caution]:
     yield from room.readiness.cautions
 
 
-def explanations_of(room: WorkedRoom) -> dict[str, Explanation]:
-    """What stands behind the figures, keyed by their paths in the plan."""
+def explanations_of(room: WorkedRoom, unknown: Unknown | None) -> dict[str, Explanation]:
+    """What stands behind the figures, by their paths in the plan; what is unknown, where it was asked for."""
     quantities, thickness, figure = room.quantities, room.thickness, room.figure
     own = {
         "outline.area": explanation_of("area", corners=len(figure.vertices), cutouts=len(figure.holes)),
@@ -51,7 +52,25 @@ def explanations_of(room: WorkedRoom) -> dict[str, Explanation]:
         for m, station in enumerate(rail.stations)
     }
     waiting = readiness_explanations(room.readiness, room.document.curing)
-    return own | loads | mix_explanations(room.mix, room.document.mix) | shims | waiting
+    doubt = {} if unknown is None else _doubt_explanations(room, unknown)
+    return own | loads | mix_explanations(room.mix, room.document.mix) | shims | waiting | doubt
+
+
+def _doubt_explanations(room: WorkedRoom, unknown: Unknown) -> dict[str, Explanation]:
+    model, spots = unknown.statistics.model, len(unknown.spots)
+    sizes = {"sill": model.sill, "range": model.range, "nugget": model.nugget}
+    low, high = unknown.volume_range
+    between = explanation_of("volume_range", volume=room.quantities.volume, readings=spots, **sizes)
+    higher = explanation_of("higher", highest=unknown.high_spot.read, readings=spots, **sizes)
+    bags = explanation_of("bags_range", low=low, high=high, waste=room.document.mix.waste)
+    return {
+        "surface.statistics.model": explanation_of("surface_model", readings=spots, **sizes),
+        "surface.statistics.doubts": explanation_of("doubt", readings=spots, **sizes),
+        "surface.statistics.higher": higher,
+        "surface.statistics.volume_range": between,
+        "bed.volume_range": between,
+        "mix.bags_range": bags,
+    }
 
 
 def _top_explanation(room: WorkedRoom) -> Explanation:

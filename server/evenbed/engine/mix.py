@@ -99,6 +99,11 @@ class MixPlan:
     mixed_volume: float
     bag_mass: float
 
+    @property
+    def bags_range(self) -> tuple[int, int] | None:
+        """Fewest and most whole bags of cement, None where no range was asked for."""
+        return next((m.packages_range for m in self.materials if m.item == "cement"), None)
+
 
 def bag_yield_from(mix: Mix) -> BagYield:
     """What one bag of cement makes, by absolute volume.

@@ -22,31 +22,37 @@ from evenbed.engine.identity import identity
 from evenbed.engine.mix import MixPlan
 from evenbed.engine.outline import Figure
 from evenbed.engine.problems import Problem, problem_at
+from evenbed.engine.unknown import Unknown
 from evenbed.engine.worked import WorkedRoom
 
 
-def plan_from(given: object) -> Plan:
-    """The plan of a room document (parsed JSON). Raises BadDocumentError with every problem found."""
+def plan_from(given: object, *, with_statistics: bool = True) -> Plan:
+    """The plan of a room document (parsed JSON). Raises BadDocumentError with every problem found.
+
+    Without statistics what is still unknown stays null, and the plan is there sooner.
+    """
     document, unknown = check_document(given)
     room = WorkedRoom(document)
+    unknown_floor = room.unknown if with_statistics else None
+    mix = room.mix if unknown_floor is None else room.mix_in_doubt
     return Plan(
         engine=identity(),
-        notices=_notices(document, unknown),
+        notices=(*_notices(document, unknown), *room.levels.notices),
         outline=_outline_answer(room.figure),
-        levels=_levels_answer(room),
-        surface=_surface_answer(room),
-        bed=_bed_answer(room),
+        levels=_levels_answer(room, unknown_floor),
+        surface=_surface_answer(room, unknown_floor),
+        bed=_bed_answer(room, unknown_floor),
         rails=room.rails.rails,
         rail_direction=room.rails.direction,
         hand_areas=room.rails.hand_areas,
         sections=room.sections.sections,
-        materials=room.mix.materials,
-        mix=_mix_answer(room.mix),
+        materials=mix.materials,
+        mix=_mix_answer(mix),
         readiness=room.readiness.rows,
         placed_at=room.readiness.placed_at,
         working_time=room.readiness.working_time,
         cautions=tuple(cautions_of(room)),
-        explanations=explanations_of(room),
+        explanations=explanations_of(room, unknown_floor),
     )
 
 
@@ -63,7 +69,7 @@ def _outline_answer(figure: Figure) -> OutlineAnswer:
     return OutlineAnswer(figure.vertices, figure.holes, figure.area, figure.perimeter, figure.misclosure)
 
 
-def _levels_answer(room: WorkedRoom) -> LevelsAnswer:
+def _levels_answer(room: WorkedRoom, unknown: Unknown | None) -> LevelsAnswer:
     levels = room.levels
     return LevelsAnswer(
         heights=levels.heights,
@@ -73,15 +79,19 @@ def _levels_answer(room: WorkedRoom) -> LevelsAnswer:
         sigma0=levels.sigma0,
         redundancy=levels.redundancy,
         misclosures=levels.misclosures,
-        untied=(),
+        untied=levels.untied,
         instruments=levels.instruments,
         suspects=(),
         datum=levels.datum,
-        next_readings=tuple(NextReading(at, None, "estimated_governs", None) for at in room.unread_deciders),
+        next_readings=_unread(room) if unknown is None else unknown.next_readings,
     )
 
 
-def _surface_answer(room: WorkedRoom) -> SurfaceAnswer:
+def _unread(room: WorkedRoom) -> tuple[NextReading, ...]:
+    return tuple(NextReading(at, None, "estimated_governs", None) for at in room.unread_deciders)
+
+
+def _surface_answer(room: WorkedRoom, unknown: Unknown | None) -> SurfaceAnswer:
     surface = room.surface
     high, low = (_extreme(room, spot) for spot in room.ground.extremes)
     contours = contours_of(surface)
@@ -93,7 +103,7 @@ def _surface_answer(room: WorkedRoom) -> SurfaceAnswer:
         highest=high,
         lowest=low,
         contours=contours,
-        statistics=None,
+        statistics=None if unknown is None else unknown.statistics,
     )
 
 
@@ -101,7 +111,7 @@ def _extreme(room: WorkedRoom, spot: Point3) -> Extreme:
     return Extreme(spot[:2], spot[2], room.floor.get(spot), room.is_estimated(spot[:2]))
 
 
-def _bed_answer(room: WorkedRoom) -> BedAnswer:
+def _bed_answer(room: WorkedRoom, unknown: Unknown | None) -> BedAnswer:
     design, quantities = room.document.bed, room.quantities
     return BedAnswer(
         build=design.build,
@@ -110,7 +120,7 @@ def _bed_answer(room: WorkedRoom) -> BedAnswer:
         top=(room.top,),
         thickness=room.thickness,
         volume=quantities.volume,
-        volume_range=None,
+        volume_range=None if unknown is None else unknown.volume_range,
         mass=room.weight.mass,
         load=room.weight.load,
         doorways=doorways_from(room.document.openings, room.figure, room.top, design.covering),
@@ -121,4 +131,4 @@ def _bed_answer(room: WorkedRoom) -> BedAnswer:
 
 
 def _mix_answer(mix: MixPlan) -> MixAnswer:
-    return MixAnswer(mix.batch, mix.batches, None, mix.bag_yield, mix.density, mix.mixed_volume)
+    return MixAnswer(mix.batch, mix.batches, mix.bags_range, mix.bag_yield, mix.density, mix.mixed_volume)

@@ -16,6 +16,13 @@ SOURCES: dict[str, str] = {
         "The subfloor is the Delaunay triangulation of the readings, linear in each triangle "
         "(Guibas and Stolfi, ACM Transactions on Graphics 4, 1985)."
     ),
+    "kriging": (
+        "Universal kriging over a plane (G. Matheron, 1969; N. Cressie, Statistics for Spatial Data, 1993), its "
+        "Matérn covariance not fitted once but averaged over all that the readings leave likely by REML "
+        "(D. A. Harville, 1977); all three from memory. Beliefs behind it, common practice, no source: a floor "
+        "wanders off its plane by about 3 mm, an instrument errs about as much as is said of it, the floor's grain "
+        "is 0.3 mm."
+    ),
     "absolute_volume": (
         "Absolute volume: the solid volumes, the water and the voids add up to the mortar. Relative density of "
         "cement 3.15 (Portland Cement Association, Design and Control of Concrete Mixtures, as quoted), of sand 2.65 "
@@ -56,6 +63,23 @@ FORMULAS: dict[str, Formula] = {
     "mean_thickness": Formula("mean thickness = volume / area", "geometry"),
     "shim": Formula("shim = top − strip − subfloor", "geometry"),
     "volume": Formula("volume = ∫ (top − subfloor) over the room, triangle by triangle, exact", "surface"),
+    "volume_range": Formula(
+        "from the 5 % to the 95 % point of ∫ (top − subfloor) over the room, the top held where it is, the subfloor "
+        "a plane and what wanders off it; wide enough to hold the volume itself",
+        "kriging",
+    ),
+    "surface_model": Formula(
+        "height = plane + wander + error; of two places a distance h apart the wander's covariance is "
+        "sill² (1 + s) exp(−s), s = 4.74 h / range",
+        "kriging",
+    ),
+    "doubt": Formula("standard error = √ of the kriging variance, averaged over the likely covariances", "kriging"),
+    "higher": Formula(
+        "share of 960 floors drawn from what the readings leave possible whose high spot stands above the highest "
+        "reading by more than the amount",
+        "kriging",
+    ),
+    "bags_range": Formula("bags = ends of the volume's range × (1 + waste) / yield of a bag, rounded up", "kriging"),
     "mix_yield": Formula(
         "yield = (Σ mass / (relative density × density of water) + water / density of water) / (1 − air)",
         "absolute_volume",

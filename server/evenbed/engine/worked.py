@@ -19,6 +19,7 @@ from evenbed.engine.readiness import Readiness, readiness_from
 from evenbed.engine.sections import SectionPlan, WayOut, sections_from, way_out_from
 from evenbed.engine.surface import Surface, surface_from
 from evenbed.engine.touching import regions_of_room
+from evenbed.engine.unknown import Unknown
 
 
 @dataclass(frozen=True)
@@ -44,10 +45,8 @@ class WorkedRoom:
 
     @cached_property
     def floor(self) -> dict[Point3, str]:
-        """Subfloor readings: point → the reading's id."""
-        pairs = zip(self.levels.heights, self.document.readings, strict=True)
-        floor = ((h.at, h.z, h.reading) for h, r in pairs if r.stage == "subfloor")
-        return {(*at, z): reading for at, z, reading in floor if at is not None and z is not None}
+        """Read places of the subfloor, each once with its adjusted height: point → the id of a reading made there."""
+        return self.levels.spots
 
     @cached_property
     def surface(self) -> Surface:
@@ -98,6 +97,17 @@ class WorkedRoom:
     def mix(self) -> MixPlan:
         """What to mix and to order."""
         return materials_for(self.quantities.volume, self.document.mix)
+
+    @cached_property
+    def unknown(self) -> Unknown:
+        """What is still unknown of the subfloor."""
+        volume = self.quantities.volume
+        return Unknown(self.document, self.figure, self.levels, self.top, volume, self.unread_deciders)
+
+    @cached_property
+    def mix_in_doubt(self) -> MixPlan:
+        """What to mix and to order, with what the doubt of the volume makes of it."""
+        return materials_for(self.quantities.volume, self.document.mix, self.unknown.volume_range)
 
     @cached_property
     def readiness(self) -> Readiness:
