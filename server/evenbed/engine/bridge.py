@@ -13,6 +13,8 @@ from evenbed.engine.document.writing import json_from
 from evenbed.engine.plan import plan_from
 from evenbed.engine.problems import SHOWN_CHARACTERS, BadDocumentError, Problem, problem_at, shown, whole_characters
 from evenbed.engine.profile import profile_from
+from evenbed.engine.tables.reading_in import table_in_from
+from evenbed.engine.tables.writing_out import table_out_from
 from evenbed.engine.taped import taped_place_from
 from evenbed.engine.walk.walk import walk_from
 
@@ -25,6 +27,8 @@ QUESTIONS: dict[str, Callable[[object], object]] = {
     "walk": walk_from,
     "taped_place": taped_place_from,
     "profile": profile_from,
+    "table_in": table_in_from,
+    "table_out": table_out_from,
 }
 """What the engine can be asked: from parsed JSON to a frozen answer, or BadDocumentError."""
 

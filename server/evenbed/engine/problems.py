@@ -50,12 +50,28 @@ PROBLEMS: dict[str, str] = {
     "opening_past_wall": "The doorway ends at {end} mm and the wall is {length} mm long.",
     "fixture_outside": "The fixture at {x}, {y} is outside the room.",
     "reading_without_place": "Say where the rod stood: a place or a mark.",
-    "several_setups": "Readings from several set-ups cannot be tied together yet: this one is from "
-    "{other}, the first from {first}.",
+    "reading_without_setup": "There are several set-ups: say from which this reading was taken.",
     "reading_outside": "The reading at {x}, {y} is outside the room.",
     "same_place": "This reading at {x}, {y} stands at the same place as reading {first}. Keep one of them.",
     "too_few_readings": "A surface needs three subfloor readings, there are {count}.",
     "readings_on_a_line": "All {count} readings stand on one line. Read a place off that line.",
+    "nothing_read": "Nothing was read: give readings, or differences between marks.",
+    "floor_untied": "Only {count} subfloor readings are tied to what heights count from, a surface needs three. "
+    "Read a shared mark or place from set-up {setup} too.",
+    "untied_setup": "Nothing ties set-up {setup} to the others: its {count} readings have no height yet. "
+    "Read a shared mark or place from it.",
+    "difference_without_weight": "Give the difference its standard error or the length of its line.",
+    "same_mark": "The difference runs from mark {id} to itself.",
+    "contradiction": "This is said to have no error, and contradicts others without one by {by} mm. "
+    "Give a standard error, or read again.",
+    "too_tangled": "So many readings and differences hang together here that their adjustment would take too long. "
+    "Work them out in parts.",
+    "two_peg_incomplete": "A two-peg test needs both pairs of readings and the sights of the second pair.",
+    "flip_incomplete": "A flip test needs both readings and the length of the level.",
+    "rod_incomplete": "A rod test needs what the rod reads too much.",
+    "sights_alike": "From beyond the pegs the two sights must differ: alike they tell nothing of the level.",
+    "sight_unknown": "Set-up {setup}: the length of some sights is not known ({count}), and what depends on it was "
+    "left out. Say where the instrument stood.",
     "minimum_above_maximum": "The minimum thickness {minimum} mm is more than the maximum {maximum} mm.",
     "top_needs_three": "A plane top needs exactly three points, there are {count}.",
     "top_on_a_line": "The three points of the top stand on one line.",
@@ -84,6 +100,19 @@ PROBLEMS: dict[str, str] = {
     "Tape again.",
     "taped_outside": "Where these tapes meet is outside the room. Tape again, or choose other places to tape from.",
     "profile_no_length": "The line has no length: draw it from one place to another.",
+    "table_nothing": "The table holds no line with a point.",
+    "table_too_long": "The table holds more than {most} points. Take it in parts.",
+    "table_columns": "Say which columns hold northing, easting and height: the table does not tell.",
+    "table_column_twice": "Column {column} cannot hold two things. Choose another one for one of them.",
+    "table_open_quote": "Line {line}: a quotation mark is opened and never closed.",
+    "table_short": "Line {line} has {columns} columns, {needed} are needed.",
+    "table_empty": "Line {line}, column {column}: a number is missing.",
+    "table_number": "Line {line}, column {column}: {text} is not a number.",
+    "table_far": "Line {line}, column {column}: {text} is farther than any place on Earth. Is the unit right?",
+    "table_too_high": "Line {line}: the height of {height} mm is beyond any floor's. Is the unit right?",
+    "table_same_place": "Line {line} stands at the same place as line {first}. Keep one of them.",
+    "table_no_point": "Line {line} holds no point.",
+    "table_pairs_near": "The two points, or their two places, are less than {least} mm apart. Choose two far apart.",
     "overlap_too_long": "{overlap} mm of strip kept in finished bed leave too little to move: the most is {most} mm.",
 }
 
