@@ -5,7 +5,7 @@ import { climateOf, placementsOf, readingsOf, roomOf } from "./records";
 
 type Open = Record<string, unknown>;
 const GROUPS: ReadonlySet<string> = new Set(["bed", "rails", "mix", "curing", "adjustment"]);
-const LISTS = ["openings", "fixtures", "setups", "marks", "instrument_checks"] as const;
+const LISTS = ["openings", "fixtures", "instrument_checks"] as const;
 /** Ticks of the person at work; the engine has no use for them. */
 const NOT_FOR_THE_ENGINE: ReadonlySet<string> = new Set(["rails.set_stations"]);
 
@@ -35,10 +35,18 @@ export function documentFromParts(parts: RoomParts): RoomDocument {
     outline: parts.room.outline ?? {},
     readings: parts.readings.map(readingFromRow),
     ...chosen(parts.room, LISTS),
+    ...nameless(parts.room, "setups"),
+    ...nameless(parts.room, "marks"),
     ...nestedChoices(parts.room),
     placements,
     climate: climateInOrder(parts.climate).map(climateFromRow),
   };
+}
+
+/** A list without the names that people gave: the engine knows its entries by their ids. */
+function nameless(room: Fields<"room">, list: "setups" | "marks"): Open {
+  const entries = room[list];
+  return entries ? { [list]: entries.map(({ name: _name, ...entry }) => entry) } : {};
 }
 
 function readingFromRow(row: Row<"reading">): DocumentReading {

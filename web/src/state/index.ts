@@ -21,7 +21,26 @@ export { askEngine, type Asked } from "./asking";
 export { documentFromRoom } from "./document";
 export { clearDraft, getDraft, setDraft } from "./drafts";
 export { askToKeep } from "./keeping";
+export {
+  acceptCheck,
+  addCheck,
+  addLaying,
+  beginSetup,
+  changeSetup,
+  keepInstrument,
+  keepMark,
+  knownInstruments,
+  newInstrument,
+  readSkipped,
+  removeMark,
+  removeSetup,
+  setupFrom,
+  skipPlace,
+  USUAL_ERRORS,
+  type NewCheck,
+} from "./levelling";
 export * from "./office";
+export { patternOf } from "./pattern";
 export * from "./people";
 export {
   addPhoto,
@@ -52,6 +71,7 @@ export {
   roomsOf,
 } from "./records";
 export { keepStanding, openConflicts, restoreValue, takeOther, type Lost, type OpenConflict } from "./review";
+export { FIRST_SETUP, forgetStanding, setupsIn, standAt, standingIn, tiedSetups, type Standing } from "./setups";
 export {
   engineState,
   isForeman,

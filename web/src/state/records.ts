@@ -70,6 +70,11 @@ export function isDeleted(row: Row): boolean {
 /** Jobs that are not deleted, oldest first. */
 export const jobs: ReadonlySignal<readonly Row<"job">[]> = computed(() => living("job"));
 
+/** Rooms of every job that are not deleted, oldest first. Subscribes. */
+export function roomRows(): readonly Row<"room">[] {
+  return living("room");
+}
+
 /** Deleted jobs and rooms, to bring back. */
 export const deletedRows: ReadonlySignal<readonly (Row<"job"> | Row<"room">)[]> = computed(() => [
   ...[...rows.job.value.values()].filter(isDeleted),

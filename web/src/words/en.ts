@@ -1,6 +1,8 @@
 /** All words in English. */
+import { brought } from "./en/brought";
 import { codes } from "./en/codes";
 import { frame } from "./en/frame";
+import { levels } from "./en/levels";
 import { photos } from "./en/photos";
 import { named } from "./en/named";
 import { office } from "./en/office";
@@ -8,4 +10,4 @@ import { seen } from "./en/seen";
 import { sources } from "./en/sources";
 import { work } from "./en/work";
 
-export const en = { ...frame, ...work, ...codes, ...office, ...named, ...photos, ...seen, ...sources } as const;
+export const en = { ...frame, ...brought, ...work, ...codes, ...levels, ...office, ...named, ...photos, ...seen, ...sources } as const;

@@ -1,6 +1,8 @@
 /** Todas las palabras en español. */
+import { brought } from "./es/brought";
 import { codes } from "./es/codes";
 import { frame } from "./es/frame";
+import { levels } from "./es/levels";
 import { photos } from "./es/photos";
 import { named } from "./es/named";
 import { office } from "./es/office";
@@ -8,4 +10,4 @@ import { seen } from "./es/seen";
 import { sources } from "./es/sources";
 import { work } from "./es/work";
 
-export const es = { ...frame, ...work, ...codes, ...office, ...named, ...photos, ...seen, ...sources };
+export const es = { ...frame, ...brought, ...work, ...codes, ...levels, ...office, ...named, ...photos, ...seen, ...sources };

@@ -5,9 +5,6 @@ import { steppedHeight } from "../../src/screens/bed/steps";
 import { nextName } from "../../src/screens/outline/names";
 import { closedWalls, tidyTurn } from "../../src/screens/outline/walkedWalls";
 import { afterwards, inHand, standingsOf } from "../../src/screens/rails/stations";
-import { roundOf } from "../../src/screens/levels/round";
-import { proposedPlaces } from "../../src/drawing/pattern";
-import type { Row } from "../../src/state";
 import type { Rail } from "../../src/wire";
 
 const EIGHTH = 25.4 / 8;
@@ -52,26 +49,4 @@ test("rails are set station by station, and what was left out comes round again"
   expect(inHand(standings, new Set(["A:0"]), null)?.key).toBe("A:1");
   expect(afterwards(standings, new Set(["A:1", "B:0"]), "B:1")?.key).toBe("A:0");
   expect(inHand(standings, new Set(["A:0", "A:1", "B:0", "B:1"]), null)).toBeNull();
-});
-
-const ROOM = { outline: { vertices: [[0, 0], [3000, 0], [3000, 2000], [0, 2000]] as const } };
-const PLACES = proposedPlaces(ROOM.outline.vertices, []);
-
-function readingAt(index: number): Row<"reading"> {
-  const fields = { at: PLACES[index] ?? null, down: 1000 };
-  return { kind: "reading", id: `r${index}`, fields, sequence: 0, waiting: 1, conflicts: {} };
-}
-
-test("the round goes on to the next place as soon as a reading is taken, saved or still on its way", () => {
-  expect(roundOf(ROOM, [], [], undefined).current).toEqual(PLACES[0]);
-  expect(roundOf(ROOM, [readingAt(0)], [], undefined).current).toEqual(PLACES[1]);
-  expect(roundOf(ROOM, [], PLACES.slice(0, 2), undefined).current).toEqual(PLACES[2]);
-  expect(roundOf(ROOM, [readingAt(3)], [], undefined).current).toEqual(PLACES[4]);
-});
-
-test("a place the person chose comes first, and a place left out comes at the end", () => {
-  expect(roundOf(ROOM, [], [], "[500,500]").current).toEqual([500, 500]);
-  const all = PLACES.map((_, index) => readingAt(index)).filter((_, index) => index !== 2);
-  expect(roundOf(ROOM, all, [], undefined).current).toEqual(PLACES[2]);
-  expect(roundOf(ROOM, [...all, readingAt(2)], [], undefined).current).toBeNull();
 });

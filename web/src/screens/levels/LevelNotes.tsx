@@ -1,4 +1,4 @@
-/** One line over the keys: what the readings tell so far, and the way to a place by tape. */
+/** One line over the keys: from where one reads, what the readings tell so far, and the way to all that belongs to them. */
 import { useState } from "preact/hooks";
 import { depthText } from "../../units";
 import type { Problem } from "../../wire";
@@ -8,6 +8,19 @@ import { placeText } from "../common/roomFigure";
 import { Cautions, NOT_YET } from "../common/Notes";
 import { cautionsAt, problemText } from "../common/plan";
 import type { RoomView } from "../common/useRoom";
+import { InstrumentsSheet } from "./InstrumentsSheet";
+import { MarksSheet } from "./MarksSheet";
+import { standingName } from "./names";
+import { SetupsSheet } from "./SetupsSheet";
+import type { Work } from "./work";
+
+type Sheet = "about" | "setups" | "marks" | "instruments";
+
+interface SheetProps {
+  readonly work: Work;
+  readonly onOpen: (id: string) => void;
+  readonly onSheet: (sheet: Sheet | null) => void;
+}
 
 /** The first problem that needs the person; "too few yet" and "on one line yet" pass as the round goes on. */
 function alarmIn(state: RoomView["state"]): Problem | null {
@@ -15,7 +28,8 @@ function alarmIn(state: RoomView["state"]): Problem | null {
   return first ?? null;
 }
 
-function noteOf({ state, plan, readings }: RoomView): string {
+function noteOf({ room: { state, plan, readings }, isUntied }: Work): string {
+  if (isUntied) return t("levels.untied");
   if (readings.length < 3) return t("levels.three_needed");
   const problem = alarmIn(state);
   if (problem) return problemText(problem);
@@ -37,11 +51,31 @@ function ReadingList({ room, onOpen }: { room: RoomView; onOpen: (id: string) =>
   );
 }
 
-function About({ room, onOpen, onClose }: NotesProps & { readonly onClose: () => void }) {
+/** From where one reads, and the sheets behind it. */
+function Behind({ work, onSheet }: SheetProps) {
+  const instruments = work.room.fields.instruments?.length ?? 0;
+  const marks = work.room.fields.marks?.length ?? 0;
+  return (
+    <div class="stack tight">
+      <button type="button" class="value-button" data-testid="open-setups" onClick={() => onSheet("setups")}>
+        <span>{t("setup.now")}</span><span class="given">{standingName(work.room, work.standing)}</span>
+      </button>
+      <div class="row even">
+        <button type="button" class="button" data-testid="open-marks" onClick={() => onSheet("marks")}>{t("mark.open", { marks })}</button>
+        <button type="button" class="button" data-testid="open-instruments" onClick={() => onSheet("instruments")}>{t("instrument.open", { instruments })}</button>
+      </div>
+    </div>
+  );
+}
+
+function About(props: SheetProps) {
+  const { work, onOpen, onSheet } = props;
+  const { room } = work;
   const { plan } = room;
   return (
-    <Dialog title={t("levels.about")} testid="levels-about" onClose={onClose}>
-      <p>{noteOf(room)}</p>
+    <Dialog title={t("levels.about")} testid="levels-about" onClose={() => onSheet(null)}>
+      <Behind {...props} />
+      <p>{noteOf(work)}</p>
       {plan && (
         <dl class="inputs">
           <div><dt>{t("levels.high")}</dt><dd>{placeText(plan.surface.highest.at)}</dd></div>
@@ -51,23 +85,26 @@ function About({ room, onOpen, onClose }: NotesProps & { readonly onClose: () =>
       )}
       {plan && <Cautions cautions={cautionsAt(plan, "levels")} />}
       <p class="quiet">{t("levels.how")}</p>
-      <ReadingList room={room} onOpen={(id) => { onClose(); onOpen(id); }} />
+      <ReadingList room={room} onOpen={(id) => { onSheet(null); onOpen(id); }} />
     </Dialog>
   );
 }
 
-interface NotesProps {
-  readonly room: RoomView;
-  readonly onOpen: (id: string) => void;
-}
-
-export function LevelNotes({ room, onOpen }: NotesProps) {
-  const [open, setOpen] = useState(false);
-  const isAsking = room.plan ? cautionsAt(room.plan, "levels").length > 0 : alarmIn(room.state) !== null;
+export function LevelNotes({ work, onOpen }: { work: Work; onOpen: (id: string) => void }) {
+  const [sheet, setSheet] = useState<Sheet | null>(null);
+  const { room } = work;
+  const isAsking = work.isUntied || (room.plan ? cautionsAt(room.plan, "levels").length > 0 : alarmIn(room.state) !== null);
+  const close = () => setSheet(null);
   return (
     <>
-      <button type="button" class={isAsking ? "button note warns" : "button note"} data-testid="levels-note" onClick={() => setOpen(true)}>{noteOf(room)}</button>
-      {open && <About room={room} onOpen={onOpen} onClose={() => setOpen(false)} />}
+      <button type="button" class={isAsking ? "button note warns" : "button note"} data-testid="levels-note" onClick={() => setSheet("about")}>
+        <span class="from-where" data-testid="standing">{standingName(room, work.standing)}</span>
+        <span>{noteOf(work)}</span>
+      </button>
+      {sheet === "about" && <About work={work} onOpen={onOpen} onSheet={setSheet} />}
+      {sheet === "setups" && <SetupsSheet work={work} onClose={close} />}
+      {sheet === "marks" && <MarksSheet work={work} onClose={close} />}
+      {sheet === "instruments" && <InstrumentsSheet work={work} onClose={close} />}
     </>
   );
 }

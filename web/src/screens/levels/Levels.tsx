@@ -1,14 +1,10 @@
 /** Reading the floor: the drawing says where the rod stands, the keys take the reading, and the round goes on by itself. */
-import { useCallback, useMemo, useRef, useState } from "preact/hooks";
-import { isOnFloor } from "../../drawing/figure";
-import { Drawing } from "../../drawing/Drawing";
-import type { Place } from "../../drawing/camera";
-import type { ScenePoint } from "../../drawing/scene";
-import { addReading, clearDraft, getDraft, mayWrite, preferences, setDraft } from "../../state";
-import { lengthText, markText } from "../../units";
+import { useState } from "preact/hooks";
+import { FIRST_SETUP, mayWrite, readSkipped, skipPlace } from "../../state";
+import { lengthText } from "../../units";
 import { reader, t } from "../../words";
 import { Entry } from "../common/Entry";
-import { cornersOf, roomScene } from "../common/roomFigure";
+import { cornersOf } from "../common/roomFigure";
 import { Link } from "../common/Link";
 import { Missing } from "../common/Missing";
 import { RoomFrame } from "../common/RoomFrame";
@@ -16,47 +12,35 @@ import { pathOfRoom } from "../common/route";
 import { saved } from "../common/saving";
 import { useAwake } from "../common/useAwake";
 import { useRoom, type RoomView } from "../common/useRoom";
+import { Elsewhere } from "./Elsewhere";
+import { LayingEntry } from "./LayingEntry";
 import { LevelNotes } from "./LevelNotes";
-import { OffsetDialog } from "./OffsetDialog";
+import { LevelsDrawing } from "./LevelsDrawing";
+import { markName } from "./names";
+import { PlaceSheet } from "./PlaceSheet";
 import { ReadingDialog } from "./ReadingDialog";
-import { placeDraft, readingDraft, roundOf, type Round } from "./round";
+import { isSamePlace, readingDraft } from "./round";
+import { SuspectBand } from "./SuspectBand";
+import { useTaking, type Taking } from "./take";
+import { workIn, type Work } from "./work";
 
-function readPoints(room: RoomView): readonly ScenePoint[] {
-  return room.readings.flatMap(({ id, fields }) =>
-    fields.at && fields.stage !== "bed" ? [{ id, at: fields.at, label: markText(lengthText(fields.down ?? 0, reader.value)), kind: "read" as const }] : [],
-  );
+function whatOf({ round, room }: Work): string {
+  const { current, left, skipped, done, of, isTie } = round;
+  const reading = room.readings.length + 1;
+  if (current && "mark" in current) return t("levels.mark_here", { mark: markName(room.fields, current.mark) });
+  if (current && "again" in current) return t("levels.again_here");
+  if (isTie) return t("levels.tie_here", { reading });
+  if (current) return t(left.length > 0 ? "levels.here" : "levels.one_more", { reading, done, of });
+  return skipped.length > 0 ? t("levels.all_but_skipped", { skipped: skipped.length }) : t("levels.all_read");
 }
 
-function pointsOf(room: RoomView, { left, current }: Round): readonly ScenePoint[] {
-  const proposed = left.map((at, index): ScenePoint => ({ id: `proposed-${index}`, at, label: "", kind: "proposed" }));
-  const here: readonly ScenePoint[] = current ? [{ id: "current", at: current, label: "", kind: "current" }] : [];
-  return [...proposed, ...readPoints(room), ...here];
-}
-
-/** Places whose reading is on its way into storage: the round has gone on from them already. */
-type Taking = readonly Place[];
-type Take = (down: number, typed: string) => void;
-
-/** Takes readings without waiting for the storage; one that could not be saved comes back with what was typed. */
-function useTaking(roomId: string, at: Place | null, onTaking: (change: (places: Taking) => Taking) => void): Take {
-  const busy = useRef(new Set<string>()).current;
-  return useCallback((down: number, typed: string) => {
-    const draft = at ? readingDraft(roomId, at) : "";
-    if (!at || busy.has(draft)) return;
-    busy.add(draft);
-    onTaking((places) => [...places, at]);
-    if (getDraft(placeDraft(roomId)) !== undefined) void saved(clearDraft(placeDraft(roomId)));
-    if ("vibrate" in navigator) navigator.vibrate(25);
-    void saved(addReading(roomId, { down, at, typed, stage: "subfloor" }, { draft })).then(() => {
-      busy.delete(draft);
-      onTaking((places) => places.filter((place) => place !== at));
-    });
-  }, [roomId, at]);
-}
-
-function whatOf(round: Round, readings: number): string {
-  if (!round.current) return t("levels.all_read");
-  return t("levels.here", { reading: readings + 1, left: round.left.length });
+/** Passing over the place at hand, or going back to those that were passed over. */
+function Skipping({ room, round }: Work) {
+  const { current, left, skipped, isTie } = round;
+  const place = current && "place" in current && !isTie ? left.find((other) => isSamePlace(other, current.place)) : undefined;
+  if (place) return <button type="button" class="button" data-testid="skip-place" onClick={() => void saved(skipPlace(room.id, place))}>{t("levels.skip")}</button>;
+  if (current || skipped.length === 0) return null;
+  return <button type="button" class="button" data-testid="read-skipped" onClick={() => void saved(readSkipped(room.id))}>{t("levels.read_skipped")}</button>;
 }
 
 function Last({ room, onOpen }: { room: RoomView; onOpen: (id: string) => void }) {
@@ -70,59 +54,73 @@ function Last({ room, onOpen }: { room: RoomView; onOpen: (id: string) => void }
   );
 }
 
-function LevelsDrawing({ room, round, onOpen }: { room: RoomView; round: Round; onOpen: (id: string) => void }) {
-  const { language, units } = preferences.value;
-  const bare = useMemo(() => ({ ...roomScene(room.fields), wallLabels: [] }), [room.fields, language, units]);
-  const scene = { ...bare, points: pointsOf(room, round) };
-  const stand = (at: Place) => void setDraft(placeDraft(room.id), JSON.stringify(at.map(Math.round)));
-  const opened = (id: string) => {
-    const point = scene.points.find((other) => other.id === id);
-    if (point?.kind === "proposed") stand(point.at);
-    else if (point?.kind === "read") onOpen(id);
-  };
-  const placed = (at: Place) => { if (isOnFloor(scene.outline, scene.cutouts, at)) stand(at); };
-  return <Drawing scene={scene} name="levels" onOpen={opened} onPlace={placed} />;
+interface ReadingProps {
+  readonly work: Work;
+  readonly onTaking: (change: (places: Taking) => Taking) => void;
+  readonly onOpen: (id: string) => void;
 }
 
-function Reading({ room, round, take, onOpen }: { room: RoomView; round: Round; take: Take; onOpen: (id: string) => void }) {
-  const [placing, setPlacing] = useState(false);
+function RodEntry({ work, onTaking }: ReadingProps) {
+  const { room, round, standing } = work;
+  const take = useTaking(room.id, round.current, standing, onTaking);
   const draft = round.current ? readingDraft(room.id, round.current) : `reading:${room.id}`;
   return (
+    <Entry
+      what={whatOf(work)} draft={draft} measure="length" goesOn asleep={!round.current}
+      beside={<Skipping {...work} />} nextLabel={t("keys.next")} onDone={take}
+    />
+  );
+}
+
+function Reading(props: ReadingProps) {
+  const { work, onOpen } = props;
+  const [placing, setPlacing] = useState(false);
+  return (
     <>
+      <SuspectBand room={work.room} />
       <div class="level-row">
-        <LevelNotes room={room} onOpen={onOpen} />
-        {mayWrite.value && <button type="button" class="button" data-testid="place-by-tape" onClick={() => setPlacing(true)}>{t("levels.by_tape")}</button>}
-        <Last room={room} onOpen={onOpen} />
+        <LevelNotes work={work} onOpen={onOpen} />
+        {mayWrite.value && <button type="button" class="button" data-testid="place-by-tape" onClick={() => setPlacing(true)}>{t("levels.elsewhere")}</button>}
+        <Last room={work.room} onOpen={onOpen} />
       </div>
-      {mayWrite.value && <Entry
-        what={whatOf(round, room.readings.length)} draft={draft} measure="length" goesOn asleep={!round.current}
-        nextLabel={t("keys.next")} onDone={take}
-      />}
-      {placing && <OffsetDialog room={room} onClose={() => setPlacing(false)} />}
+      {mayWrite.value && ("laying" in work.standing ? <LayingEntry work={work} laying={work.standing.laying} /> : <RodEntry {...props} />)}
+      {placing && <Elsewhere work={work} onClose={() => setPlacing(false)} />}
     </>
   );
+}
+
+/** A reading opened from the drawing: itself, or its place where that can be read again from where one stands. */
+function Opened({ work, id, onOpen }: { work: Work; id: string | null; onOpen: (id: string | null) => void }) {
+  const [isReading, setReading] = useState(false);
+  const { readings, plan } = work.room;
+  const row = readings.find((other) => other.id === id);
+  if (!row) return null;
+  const close = () => { setReading(false); onOpen(null); };
+  const own = "setup" in work.standing && (row.fields.setup ?? FIRST_SETUP) === work.standing.setup;
+  const isShared = readings.some((other) => other !== row && other.fields.at && row.fields.at && isSamePlace(other.fields.at, row.fields.at));
+  if (row.fields.at && mayWrite.value && !isReading && (!own || isShared)) {
+    return <PlaceSheet work={work} at={row.fields.at} onReading={(reading) => { onOpen(reading); setReading(true); }} onClose={close} />;
+  }
+  return <ReadingDialog reading={row} plan={plan} onClose={close} />;
 }
 
 export function Levels({ id }: { id: string }) {
   useAwake();
   const room = useRoom(id);
   const [opened, setOpened] = useState<string | null>(null);
-  const draft = getDraft(placeDraft(id));
   const [taking, setTaking] = useState<Taking>([]);
-  const round = useMemo(() => (room ? roundOf(room.fields, room.readings, taking, draft) : null), [room?.fields, room?.readings, taking, draft]);
-  const take = useTaking(id, round?.current ?? null, setTaking);
-  if (!room || !round) return <Missing />;
-  const reading = room.readings.find((row) => row.id === opened);
+  if (!room) return <Missing />;
+  const work = workIn(room, taking);
   const hasOutline = cornersOf(room.fields.outline).length >= 3;
   return (
-    <RoomFrame room={room} step="levels" still={hasOutline ? "keys" : "thumb"} drawing={<LevelsDrawing room={room} round={round} onOpen={setOpened} />}>
-      {hasOutline ? <Reading room={room} round={round} take={take} onOpen={setOpened} /> : (
+    <RoomFrame room={room} step="levels" still={hasOutline ? "keys" : "thumb"} drawing={<LevelsDrawing work={work} onOpen={setOpened} />}>
+      {hasOutline ? <Reading work={work} onTaking={setTaking} onOpen={setOpened} /> : (
         <div class="stack">
           <p class="notice">{t("levels.no_outline")}</p>
           <Link to={pathOfRoom(id, "outline")} class="button main wide">{t("step.outline")}</Link>
         </div>
       )}
-      {reading && <ReadingDialog reading={reading} plan={room.plan} onClose={() => setOpened(null)} />}
+      <Opened work={work} id={opened} onOpen={setOpened} />
     </RoomFrame>
   );
 }

@@ -1,50 +1,111 @@
-/** The round of readings: which places are still to be read, which comes next, and which one the rod stands on. */
+/** The round of readings: which places are still to be read, which comes next, and what the rod stands on now. */
 import { distance, type Place } from "../../drawing/camera";
-import { proposedPlaces } from "../../drawing/pattern";
-import type { Row } from "../../state";
-import { cornersOf, type RoomFields } from "../common/roomFigure";
+import { FIRST_SETUP, type Row } from "../../state";
+import type { RoomFields } from "../common/roomFigure";
 
 const SAME_PLACE = 40; // mm: nearer than a rod's foot can be told apart
 const SERVES = 150; // mm: a reading this near a proposed place tells what that one would (common practice, no source)
 
+/** What is read next: a place, a mark, or once more what another reading was taken on. */
+export type Target =
+  | { readonly place: Place }
+  | { readonly mark: string }
+  | { readonly again: string };
+
 export interface Round {
-  /** Proposed places not read yet, in the order they are walked. */
+  /** Proposed places neither read nor skipped, in the order they are walked. */
   readonly left: readonly Place[];
-  readonly proposed: number;
-  /** Where the rod stands now, or null where everything proposed is read. */
-  readonly current: Place | null;
+  /** Proposed places passed over and not read since. */
+  readonly skipped: readonly Place[];
+  /** How many proposed places are read, of those that were not skipped. */
+  readonly done: number;
+  readonly of: number;
+  /** Null where everything proposed is read or skipped. */
+  readonly current: Target | null;
+  /** Whether `current` was chosen to tie the set-up to the others. */
+  readonly isTie: boolean;
 }
 
-export function placeDraft(room: string): string {
+interface Given {
+  readonly fields: RoomFields;
+  readonly readings: readonly Row<"reading">[];
+  readonly proposed: readonly Place[];
+  /** Places whose reading is on its way into storage: they count as read, so that the next key goes to the next place. */
+  readonly taking: readonly Place[];
+  /** What the person chose to read. */
+  readonly chosen: Target | null;
+  /** Where a number was begun and not finished. */
+  readonly begun: Place | null;
+  /** What would tie the set-up one reads from; empty where it is tied. */
+  readonly ties: readonly Target[];
+}
+
+export function targetDraft(room: string): string {
   return `place:${room}`;
 }
 
-/** The draft of a reading belongs to its place, so that half a number waits where it was begun. */
-export function readingDraft(room: string, [x, y]: Place): string {
-  return `reading:${room}:${x}:${y}`;
+/** What a kept choice stands for; a bare pair of numbers is a place. */
+export function targetFromDraft(draft: string | undefined): Target | null {
+  if (draft === undefined) return null;
+  const kept = JSON.parse(draft) as Place | { readonly mark: string } | { readonly again: string };
+  return "mark" in kept || "again" in kept ? kept : { place: kept };
 }
 
-function isRead(readings: readonly Row<"reading">[], place: Place): boolean {
-  return readings.some(({ fields }) => fields.at && fields.stage !== "bed" && distance(fields.at, place) < SERVES);
+export function draftFromTarget(target: Target): string {
+  return JSON.stringify("place" in target ? target.place.map(Math.round) : target);
 }
 
-function chosenPlace(draft: string | undefined): Place | null {
-  return draft === undefined ? null : (JSON.parse(draft) as Place);
+/** A re-read place keeps the very numbers of the first reading: only then it is the same place. */
+export function draftOfReadPlace(at: Place): string {
+  return JSON.stringify(at);
+}
+
+/** The draft of a reading belongs to what is read, so that half a number waits where it was begun. */
+export function readingDraft(room: string, target: Target): string {
+  if ("place" in target) return `reading:${room}:${target.place.join(":")}`;
+  return "mark" in target ? `reading:${room}:mark:${target.mark}` : `reading:${room}:again:${target.again}`;
+}
+
+export function isSamePlace(a: Place, b: Place): boolean {
+  return distance(a, b) < SAME_PLACE;
+}
+
+function isServed(places: readonly Place[], place: Place): boolean {
+  return places.some((other) => distance(other, place) < SERVES);
 }
 
 /** After a reading the round goes on from there: the next proposed place after the last one read, else the first left. */
-function following(proposed: readonly Place[], left: readonly Place[], last: Place | null): Place | null {
-  const at = last ? proposed.findIndex((place) => distance(place, last) < SAME_PLACE) : -1;
+function following({ proposed, taking, readings }: Given, left: readonly Place[]): Place | null {
+  const last = taking.at(-1) ?? readings.at(-1)?.fields.at ?? null;
+  const at = last ? proposed.findIndex((place) => isSamePlace(place, last)) : -1;
   return left.find((place) => proposed.indexOf(place) > at) ?? left[0] ?? null;
 }
 
-/** `taking` are places whose reading is being saved; they count as read, so that the next key goes to the next place. */
-export function roundOf(room: RoomFields, readings: readonly Row<"reading">[], taking: readonly Place[], draft: string | undefined): Round {
-  const proposed = proposedPlaces(cornersOf(room.outline), room.outline?.cutouts ?? []);
-  const isTaken = (place: Place) => taking.some((other) => distance(other, place) < SAME_PLACE);
-  const left = proposed.filter((place) => !isTaken(place) && !isRead(readings, place));
-  const last = taking.at(-1) ?? readings.at(-1)?.fields.at ?? null;
-  const chosen = chosenPlace(draft);
-  const current = chosen && !isTaken(chosen) ? chosen : following(proposed, left, last);
-  return { left, proposed: proposed.length, current };
+function isTaken({ taking }: Given, target: Target): boolean {
+  return "place" in target && taking.some((other) => isSamePlace(other, target.place));
+}
+
+export function roundOf(given: Given): Round {
+  const { fields, readings, proposed, taking, chosen, begun } = given;
+  const readPlaces = readings.flatMap((row) => (row.fields.at && row.fields.stage !== "bed" ? [row.fields.at] : []));
+  const open = proposed.filter((place) => !isServed(readPlaces, place) && !taking.some((other) => isSamePlace(other, place)));
+  const passed = fields["levels.skipped"] ?? [];
+  const [left, skipped] = [open.filter((place) => !isServed(passed, place)), open.filter((place) => isServed(passed, place))];
+  const counts = { done: proposed.length - open.length, of: proposed.length - skipped.length };
+  if (chosen && !isTaken(given, chosen)) return { left, skipped, ...counts, current: chosen, isTie: false };
+  if (begun && !isTaken(given, { place: begun })) return { left, skipped, ...counts, current: { place: begun }, isTie: false };
+  const tie = given.ties.find((target) => !isTaken(given, target));
+  const place = following(given, left);
+  return { left, skipped, ...counts, current: tie ?? (place && { place }), isTie: tie !== undefined };
+}
+
+/** Marks first, then read places, the nearest to `near` first: what ties `setup` to the set-ups that hold together. */
+export function tiesOf(readings: readonly Row<"reading">[], marks: readonly { readonly id: string; readonly height?: number | null }[], tied: ReadonlySet<string>, near: Place | null): readonly Target[] {
+  const from = readings.filter(({ fields }) => tied.has(fields.setup ?? FIRST_SETUP));
+  const read = new Set(from.map(({ fields }) => fields.mark));
+  const firm = marks.filter(({ id, height }) => read.has(id) || height != null);
+  const places = from.flatMap(({ fields }) => (fields.at && fields.stage !== "bed" ? [fields.at] : []));
+  const far = (place: Place) => (near ? distance(place, near) : 0);
+  const ordered = near ? [...places].sort((a, b) => far(a) - far(b)) : [...places].reverse();
+  return [...firm.map(({ id }): Target => ({ mark: id })), ...ordered.map((place): Target => ({ place }))];
 }

@@ -64,13 +64,10 @@ export const work = {
   "fixture.drain_caution":
     "Showers, drains and waterproofing are for the local plumbing code and a licensed trade: only falls are reckoned here.",
 
-  "levels.here": "Reading {reading} · {left} {left|place|places} left",
-  "levels.all_read": "All read. Tap the floor for one more.",
   "levels.last": "Last",
   "levels.three_needed": "Read down from the level line: larger is lower.",
   "levels.go_on": "Go on: the figures follow.",
   "levels.spread": "High to low: {spread:depth}",
-  "levels.by_tape": "By tape",
   "levels.outside": "That place is outside the floor.",
   "levels.stand": "Stand the rod here",
   "levels.no_outline": "The rod needs a room to stand in: tape the outline first.",

@@ -66,13 +66,10 @@ export const work: Readonly<Record<keyof typeof english, string>> = {
   "fixture.drain_caution":
     "Duchas, desagües e impermeabilización son cosa del código local de plomería y de un oficio con licencia: aquí solo se calculan pendientes.",
 
-  "levels.here": "Lectura {reading} · {left|falta|faltan} {left} {left|punto|puntos}",
-  "levels.all_read": "Todo leído. Toque el piso para una más.",
   "levels.last": "Última",
   "levels.three_needed": "Lea hacia abajo desde la línea de nivel: más es más bajo.",
   "levels.go_on": "Siga: las cifras vienen.",
   "levels.spread": "De alto a bajo: {spread:depth}",
-  "levels.by_tape": "Con cinta",
   "levels.outside": "Ese punto queda fuera del piso.",
   "levels.stand": "Poner aquí la mira",
   "levels.no_outline": "La mira necesita un cuarto: mida primero el contorno.",

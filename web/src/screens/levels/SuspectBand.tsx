@@ -1,0 +1,27 @@
+/** Over the keys, while a reading looks mis-read: what was expected, what may have happened, and one tap to read again. */
+import { mayWrite, setDraft } from "../../state";
+import { t, told } from "../../words";
+import { saved } from "../common/saving";
+import type { RoomView } from "../common/useRoom";
+import { draftFromTarget, targetDraft } from "./round";
+import { suspectsIn, trust } from "./suspects";
+
+export function SuspectBand({ room }: { room: RoomView }) {
+  const suspect = suspectsIn(room)[0];
+  const row = room.readings.find(({ id }) => id === suspect?.reading);
+  if (!suspect || !row) return null;
+  const down = row.fields.down ?? 0;
+  const text = t("suspect.line", { down, expected: down + suspect.difference, by: Math.abs(suspect.difference) });
+  const again = () => void saved(setDraft(targetDraft(room.id), draftFromTarget({ again: row.id })));
+  return (
+    <div class="suspect-band" role="status" data-testid="suspect">
+      <p>{text} {suspect.slip && told("slip", suspect.slip.kind, {}, "")}</p>
+      {mayWrite.value && (
+        <div class="row even">
+          <button type="button" class="button" data-testid="suspect-again" onClick={again}>{t("suspect.again")}</button>
+          <button type="button" class="button" data-testid="suspect-right" onClick={() => void saved(trust(room.id, row.id))}>{t("suspect.right")}</button>
+        </div>
+      )}
+    </div>
+  );
+}

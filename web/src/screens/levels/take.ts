@@ -1,0 +1,50 @@
+/** Readings taken without waiting for the storage; one that could not be saved comes back with what was typed. */
+import { useCallback, useRef } from "preact/hooks";
+import type { Place } from "../../drawing/camera";
+import { addReading, clearDraft, correctReading, FIRST_SETUP, getDraft, rowOf, type Standing } from "../../state";
+import { saved } from "../common/saving";
+import { readingDraft, targetDraft, type Target } from "./round";
+
+/** Places whose reading is on its way into storage: the round has gone on from them already. */
+export type Taking = readonly Place[];
+export type Take = (down: number, typed: string) => void;
+
+interface Read {
+  readonly down: number;
+  readonly typed: string;
+}
+
+function setupFields(setup: string): { readonly setup?: string } {
+  return setup === FIRST_SETUP ? {} : { setup };
+}
+
+/** A correction read from another set-up is that set-up's reading. */
+function corrected(id: string, read: Read, setup: string, draft: string): Promise<string> {
+  const before = rowOf("reading", id)?.fields.setup ?? FIRST_SETUP;
+  return correctReading(id, before === setup ? read : { ...read, setup: setup === FIRST_SETUP ? null : setup }, { draft });
+}
+
+function keep(roomId: string, target: Target, setup: string, read: Read): Promise<string> {
+  const draft = readingDraft(roomId, target);
+  if ("again" in target) return corrected(target.again, read, setup, draft);
+  const on = "mark" in target ? { mark: target.mark } : { at: target.place, stage: "subfloor" as const };
+  return addReading(roomId, { ...read, ...on, ...setupFields(setup) }, { draft });
+}
+
+export function useTaking(roomId: string, target: Target | null, standing: Standing, onTaking: (change: (places: Taking) => Taking) => void): Take {
+  const busy = useRef(new Set<string>()).current;
+  const setup = "setup" in standing ? standing.setup : FIRST_SETUP;
+  const key = target ? readingDraft(roomId, target) : "";
+  return useCallback((down: number, typed: string) => {
+    if (!target || busy.has(key)) return;
+    busy.add(key);
+    const place = "place" in target ? target.place : null;
+    if (place) onTaking((places) => [...places, place]);
+    if (getDraft(targetDraft(roomId)) !== undefined) void saved(clearDraft(targetDraft(roomId)));
+    if ("vibrate" in navigator) navigator.vibrate(25);
+    void saved(keep(roomId, target, setup, { down, typed })).then(() => {
+      busy.delete(key);
+      onTaking((places) => places.filter((other) => other !== place));
+    });
+  }, [roomId, key, setup]);
+}

@@ -1,0 +1,91 @@
+/**
+ * From where a floor is read: the set-ups of a room, the one that this phone reads from now, and which of them marks and
+ * re-read places tie together. The engine's word on heights and ties is final; this is for the hand, at once.
+ */
+import type { Fields, Mark, Row, Setup } from "../wire";
+import { clearDraft, getDraft, setDraft } from "./drafts";
+
+/** The set-up that nobody had to begin: its readings name none. */
+export const FIRST_SETUP = "";
+const CELL = 0.01; // mm: as near as this is the same place to the engine
+
+/** What one reads with now: from a set-up, or with a long level laid from place to place. */
+export type Standing = { readonly setup: string } | { readonly laying: string };
+
+type RoomFields = Fields<"room">;
+type Readings = readonly Row<"reading">[];
+
+function standingDraft(room: string): string {
+  return `standing:${room}`;
+}
+
+/** The room's set-ups in the order they were begun; the first without a name of its own where readings rest on it. */
+export function setupsIn(fields: RoomFields, readings: Readings): readonly Setup[] {
+  const kept = fields.setups ?? [];
+  const known = new Set(kept.map(({ id }) => id));
+  const named = readings.map((row) => row.fields.setup ?? FIRST_SETUP).filter((id) => !known.has(id));
+  const found = [...new Set(kept.length === 0 ? [FIRST_SETUP, ...named] : named)].map((id): Setup => ({ id }));
+  return [...found, ...kept];
+}
+
+/** Where this phone reads from: as chosen here, else where the last reading was taken. Subscribes. */
+export function standingIn(room: string, fields: RoomFields, readings: Readings): Standing {
+  const chosen = getDraft(standingDraft(room));
+  if (chosen !== undefined) return JSON.parse(chosen) as Standing;
+  const setups = setupsIn(fields, readings);
+  const last = readings.at(-1)?.fields.setup ?? FIRST_SETUP;
+  const setup = setups.find(({ id }) => id === last) ?? setups.at(-1);
+  if (setup?.kind === "straightedge" && setup.instrument !== undefined) return { laying: setup.instrument };
+  return { setup: setup?.id ?? FIRST_SETUP };
+}
+
+export function standAt(room: string, standing: Standing): Promise<void> {
+  return setDraft(standingDraft(room), JSON.stringify(standing));
+}
+
+/** Back to where the last reading was taken. */
+export function forgetStanding(room: string): Promise<void> {
+  return clearDraft(standingDraft(room));
+}
+
+type Meeting = readonly [setup: string, at: string];
+
+/** What each reading ties its set-up to: a mark, a place on one stage, or every known height at once. */
+function meetingsOf(readings: Readings, marks: readonly Mark[]): readonly Meeting[] {
+  const known = new Set(marks.filter(({ height }) => height != null).map(({ id }) => id));
+  return readings.flatMap(({ fields }): readonly Meeting[] => {
+    const setup = fields.setup ?? FIRST_SETUP;
+    if (fields.mark) return [[setup, known.has(fields.mark) ? "known" : `mark ${fields.mark}`]];
+    if (!fields.at) return [];
+    const [x, y] = fields.at.map((part) => Math.round(part / CELL));
+    return [[setup, `${x ?? 0} ${y ?? 0} ${fields.stage ?? "subfloor"}`]];
+  });
+}
+
+/** Set-ups that hold together, as lists of ids; one without a reading stands alone. */
+export function partsOf(setups: readonly Setup[], readings: Readings, marks: readonly Mark[]): readonly (readonly string[])[] {
+  const part = new Map(setups.map(({ id }) => [id, id]));
+  const met = new Map<string, string>();
+  const known = setups.filter(({ line_height: height }) => height != null).map(({ id }): Meeting => [id, "known"]);
+  for (const [setup, at] of [...known, ...meetingsOf(readings, marks)]) {
+    const [other, own] = [part.get(met.get(at) ?? setup) ?? setup, part.get(setup) ?? setup];
+    met.set(at, setup);
+    for (const [id, of] of part) if (of === other) part.set(id, own);
+  }
+  return [...new Set(part.values())].map((of) => [...part].filter(([, other]) => other === of).map(([id]) => id));
+}
+
+/** The set-ups tied to the part that the floor is reckoned from: that of the known heights, else the one most read. */
+export function tiedSetups(fields: RoomFields, readings: Readings): ReadonlySet<string> {
+  const marks = fields.marks ?? [];
+  const setups = setupsIn(fields, readings);
+  const known = new Set(marks.filter(({ height }) => height != null).map(({ id }) => id));
+  const fixed = new Set(setups.filter(({ line_height: height }) => height != null).map(({ id }) => id));
+  const weight = (part: readonly string[]) => {
+    const own = readings.filter((row) => part.includes(row.fields.setup ?? FIRST_SETUP));
+    const isKnown = part.some((id) => fixed.has(id)) || own.some((row) => known.has(row.fields.mark ?? ""));
+    return (isKnown ? readings.length + 1 : 0) + own.filter((row) => row.fields.at).length;
+  };
+  const [first = [], ...others] = partsOf(setups, readings, marks);
+  return new Set(others.reduce((best, part) => (weight(part) > weight(best) ? part : best), first));
+}
