@@ -25,10 +25,10 @@ class _Look:
     reach: float
 
 
-def gap_places(floor: Floor, near: Near, spacing: float) -> tuple[list[WalkPlace], float]:
+def gap_places(floor: Floor, near: Near, spacing: float) -> tuple[list[WalkPlace], float | None]:
     """Places for what is farther than `spacing` from all in `near`, put there too, and the distance reached at last.
 
-    That is the spacing, or more where a part of the room is too narrow for a rod's foot.
+    That is the spacing, or more where a part of the room is too narrow for a rod's foot; None without any place.
     """
     looks = list(_looks(floor, spacing))
     feet = Near(FEET * spacing)
@@ -46,9 +46,9 @@ def gap_places(floor: Floor, near: Near, spacing: float) -> tuple[list[WalkPlace
     return filled, _reached(near, missed, spacing)
 
 
-def _reached(near: Near, missed: list[Point], spacing: float) -> float:
+def _reached(near: Near, missed: list[Point], spacing: float) -> float | None:
     farthest = max((near.distance_at_last(at) for at in missed), default=0.0)
-    return max(spacing, farthest + BETWEEN_LOOKS * spacing) if math.isfinite(farthest) else math.inf
+    return max(spacing, farthest + BETWEEN_LOOKS * spacing) if math.isfinite(farthest) else None
 
 
 def _standing(floor: Floor, feet: Near, at: Point, far: float) -> Point | None:

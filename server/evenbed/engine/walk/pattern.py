@@ -28,8 +28,10 @@ def spacing_for(floor: Floor, straightedge: float) -> float:
     return max(LEAST_SPACING, enough, min(straightedge / 2, math.sqrt(area) / 3))
 
 
-def pattern_over(floor: Floor, openings: Sequence[Opening], straightedge: float) -> tuple[list[WalkPlace], float]:
-    """The places, in no order of walking, and the distance within which every place of the floor has one."""
+def pattern_over(
+    floor: Floor, openings: Sequence[Opening], straightedge: float
+) -> tuple[list[WalkPlace], float | None]:
+    """The places, in no order of walking, and within what distance every place of the floor has one, if any."""
     spacing = spacing_for(floor, straightedge)
     places, reach = _pattern(floor, openings, spacing)
     while len(places) > MOST_PLACES:
@@ -38,7 +40,7 @@ def pattern_over(floor: Floor, openings: Sequence[Opening], straightedge: float)
     return places, reach
 
 
-def _pattern(floor: Floor, openings: Sequence[Opening], spacing: float) -> tuple[list[WalkPlace], float]:
+def _pattern(floor: Floor, openings: Sequence[Opening], spacing: float) -> tuple[list[WalkPlace], float | None]:
     kept: list[WalkPlace] = []
     near = Near(spacing)
     for share, found in (

@@ -34,5 +34,7 @@ class WalkAnswer:
     """The places to read, in walking order, from the way in to the far end."""
 
     places: tuple[WalkPlace, ...] = described(about="In the order they are walked")
-    spacing: float = length(about="No place of the floor is farther than this from a place to read")
+    spacing: float | None = length(
+        about="No place of the floor is farther than this from a place to read; null without any place"
+    )
     length: float = length(about="Way from the first place to the last")

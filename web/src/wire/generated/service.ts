@@ -625,7 +625,7 @@ export interface components {
             readonly id: string;
             /** @description Measured less adjusted, null where nothing checks it (mm) */
             readonly residual: number | null;
-            /** @description Residual over its own standard error, null where nothing checks it */
+            /** @description Residual over its own standard error as the measurements' foretell it, null where nothing checks it */
             readonly standardised: number | null;
         };
         /** @description Everything known of one room. Only the outline and the readings are required. */
@@ -2042,7 +2042,7 @@ export interface components {
             readonly residual: number | null;
             /** @description Standard error of the height, null without a height (mm) */
             readonly sigma: number | null;
-            /** @description Residual over its own standard error, null where nothing checks it */
+            /** @description Residual over its own standard error as the instrument's foretells it, null where nothing checks it */
             readonly standardised: number | null;
             /** @description Height above the benchmark, null where nothing ties the set-up to it (mm) */
             readonly z: number | null;
@@ -3118,8 +3118,8 @@ export interface components {
             readonly length: number;
             /** @description In the order they are walked */
             readonly places: readonly components["schemas"]["WalkPlace"][];
-            /** @description No place of the floor is farther than this from a place to read (mm) */
-            readonly spacing: number;
+            /** @description No place of the floor is farther than this from a place to read; null without any place (mm) */
+            readonly spacing: number | null;
         };
         /** @description One place to read. */
         readonly WalkPlace: {
