@@ -1,9 +1,10 @@
 """Simulated floors whose true volume is known: rooms of several figures, read as the app proposes and with errors.
 
-The floors are those of `tests.floors` (joist bays, hollows, bumps, waves, sheet joints) and three more makes: `fields`
-drawn from Gaussian or exponential covariances by random waves, `even` ones that lean and are hardly uneven, and `slab`,
-long fields with a ridge. None is drawn from the engine's own covariance. Readings stand where the engine's walk puts
-them, some skipped, each up to 60 mm beside its place. Half the set-ups declare their true error, half the usual 1 mm.
+The floors are those of `tests.floors` (joist bays, hollows, bumps, waves, sheet joints) and three more makes:
+`fields` drawn from Gaussian or exponential covariances by random waves, `even` ones that lean and are hardly uneven,
+and `slab`, long fields with a ridge. None is drawn from the engine's own covariance. Readings stand where the
+engine's walk puts them, some skipped, each up to 60 mm beside its place. Half the set-ups declare their true error,
+half the usual 1 mm.
 """
 
 import json
@@ -13,11 +14,11 @@ from typing import Any
 
 import numpy as np
 import shapely
+
+from evenbed.engine.bridge import answer_text
 from tests.floors import MAKES as DOMESTIC
 from tests.floors import STEEPEST, Array, Dice, Height
 from tests.rooms import random_room
-
-from evenbed.engine.bridge import answer_text
 
 Json = dict[str, Any]
 CELL = 40.0  # mm: the grid that true volumes are summed over
