@@ -9,8 +9,10 @@ from pathlib import Path
 from typing import Any
 
 import httpx
+import pytest
 from fastapi import FastAPI
 
+from evenbed.access.codes import WORK
 from evenbed.access.joining import FROM_THE_APP, invite
 from evenbed.app import create_app
 from evenbed.settings import Settings
@@ -54,11 +56,13 @@ class Client:
         return self.send("POST", "/api/join", json=told)
 
     def joined(self, device_id: str = PHONE, person: str = "Ana", role: Role = "foreman") -> "Client":
-        """A client for a device of a new person that has joined."""
-        with self.store.writing() as work:
-            code = invite(work, role, datetime.now(UTC), FROM_THE_APP)
-            work.commit()
-        token = self.join(device_id, person, code=code).json()["token"]
+        """A client for a device of a new person that has joined, by a code that was cheap to make and to find."""
+        with pytest.MonkeyPatch.context() as patch:
+            patch.setitem(WORK, "n", 2)
+            with self.store.writing() as work:
+                code = invite(work, role, datetime.now(UTC), FROM_THE_APP)
+                work.commit()
+            token = self.join(device_id, person, code=code).json()["token"]
         return Client(self.app, self.code, {"Authorization": f"Bearer {token}"})
 
     def push(self, *changes: dict[str, Any], **more: Any) -> httpx.Response:
