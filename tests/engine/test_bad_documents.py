@@ -90,12 +90,6 @@ def test_a_thousand_mistakes_are_told_in_a_list_that_ends() -> None:
     assert len(problems_of(changed("readings", [{"down": 1}] * 20_001))) == 1
 
 
-def test_several_set_ups_are_refused_honestly() -> None:
-    document = changed("setups", [{"id": "s"}, {"id": "t"}])
-    document["readings"][3]["setup"] = "t"
-    assert problems_of(document) == [("readings[3].setup", "several_setups")]
-
-
 @pytest.mark.parametrize("junk", ["\ud800", "\udfff x", "é\x00\u2028", "{value}", "%s", '"quoted"', "\\", "../../x"])
 def test_strange_texts_come_back_whole_or_are_refused_and_always_travel(junk: str) -> None:
     for path in ("readings.0.id", "setups.0.id", "openings.0.id", "marks.0.id", "bed.build", "readings.6.mark"):

@@ -1,5 +1,6 @@
-"""Heights from one set-up: the level line less the reading, tied to a benchmark where there is one."""
+"""Heights from one set-up, and what makes no sense: several set-ups are in `test_network`."""
 
+import json
 import math
 import random
 
@@ -7,6 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from tests.documents import SQUARE, Json, plan_of, problems_of
+
+from evenbed.engine.bridge import answer_text
 
 MM = 1e-9  # mm: rounding of sums of some metres
 CORNERS = [(0.0, 0.0), (4000.0, 0.0), (4000.0, 3000.0), (0.0, 3000.0)]
@@ -20,7 +23,8 @@ def room_read(downs: list[float], *more: Json, **parts: object) -> Json:
 
 
 def heights_of(room: Json) -> dict[str, float]:
-    return {entry["reading"]: entry["z"] for entry in plan_of(room)["levels"]["heights"]}
+    answer = json.loads(answer_text("quick_plan", json.dumps(room)))
+    return {entry["reading"]: entry["z"] for entry in answer["levels"]["heights"]}
 
 
 def test_without_a_mark_the_highest_reading_is_zero_and_the_larger_number_the_lower_spot() -> None:
@@ -42,13 +46,18 @@ def test_a_benchmark_is_where_heights_are_counted_from() -> None:
 
 
 def test_several_benchmarks_share_the_line_and_show_their_misses() -> None:
-    """By hand: the lines are 1000 and 1002, their mean 1001; each benchmark misses by 1."""
+    """By hand: the lines are 1000 and 1002, their mean 1001; each benchmark misses by 1.
+
+    A reading's standard error 2 is that of its line, the mean of two has 2/√2; the misses of 1 show half of what was
+    foretold, √(1² + 1²)/2.
+    """
     marks = [{"id": "a", "height": 700.0}, {"id": "b", "height": 500.0}]
     read = [{"id": "on a", "mark": "a", "down": 300.0}, {"id": "on b", "mark": "b", "down": 502.0}]
     setups = [{"id": "s", "sigma": 2.0}]
     plan = plan_of(room_read([1001.0, 1003.0, 1004.0, 1005.0], *read, marks=marks, setups=setups))
     levels = plan["levels"]
-    assert levels["setups"] == [{"id": "s", "line_height": 1001.0, "sigma": 2.0}]
+    assert levels["setups"] == [{"id": "s", "line_height": 1001.0, "sigma": pytest.approx(1.0)}]
+    assert levels["heights"][0]["sigma"] == pytest.approx(math.sqrt(1.0 + 2.0)), "the line's own, and the reading's"
     residuals = {entry["reading"]: entry["residual"] for entry in levels["heights"]}
     assert residuals == {"r0": None, "r1": None, "r2": None, "r3": None, "on a": 1.0, "on b": -1.0}
     assert levels["sigma0"] == pytest.approx(math.sqrt(2.0) / 2.0)
@@ -62,7 +71,8 @@ def test_a_mark_of_unknown_height_gets_one_and_moves_nothing() -> None:
     assert plan["levels"]["datum"] == "highest_reading"
     (mark,) = plan["levels"]["marks"]
     assert (mark["id"], mark["z"]) == ("m", pytest.approx(699.0, abs=MM))
-    assert mark["sigma"] == pytest.approx(1.0 / math.sqrt(2.0))
+    assert plan["levels"]["sigma0"] == pytest.approx(math.sqrt(2.0)), "700 and 698: misses of 1 where 1 was foretold"
+    assert mark["sigma"] == pytest.approx(math.sqrt(2.0) / math.sqrt(2.0))
     assert plan["surface"]["highest"]["z"] == 0.0
 
 
@@ -91,7 +101,7 @@ def test_readings_with_and_without_the_only_set_ups_name_are_one_set_up(setup: s
     for reading, name in zip(room["readings"], ["s", setup, "s", setup], strict=True):
         reading["setup"] = name
     plan = plan_of(room)
-    assert plan["levels"]["setups"] == [{"id": "s", "line_height": 1000.0, "sigma": 0.5}]
+    assert plan["levels"]["setups"] == [{"id": "s", "line_height": 1000.0, "sigma": 0.0}], "z counts from it"
     assert {entry["sigma"] for entry in plan["levels"]["heights"]} == {0.5}
 
 
@@ -117,7 +127,7 @@ def test_the_order_of_benchmarks_changes_nothing(seed: int) -> None:
 @pytest.mark.parametrize(
     ("change", "expected"),
     [
-        ({"setup": "t"}, ("readings[1].setup", "several_setups")),
+        ({"setup": None}, ("readings[1].setup", "reading_without_setup")),
         ({"mark": "nowhere"}, ("readings[1].mark", "unknown_id")),
         ({"at": None}, ("readings[1].at", "reading_without_place")),
         ({"at": [9000, 9000]}, ("readings[1].at", "reading_outside")),

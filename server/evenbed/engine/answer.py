@@ -17,6 +17,7 @@ from evenbed.engine.heights import (
     MarkHeight,
     ReadHeight,
     SetupHeight,
+    Untied,
 )
 from evenbed.engine.identity import Identity
 from evenbed.engine.load import Load
@@ -39,14 +40,6 @@ class OutlineAnswer:
     area: float = described(about="Area of the bed", unit="m2")
     perimeter: float = length(about="Length of the walls, cutouts not counted")
     misclosure: Misclosure = described(about="What the tape missed by, spread over the walls")
-
-
-@dataclass(frozen=True)
-class Untied:
-    """A set-up that nothing ties to the benchmark; its readings have no height."""
-
-    setup: str = described(about="The set-up's id")
-    readings: int = described(about="How many readings wait for the tie")
 
 
 @dataclass(frozen=True)

@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 
 from evenbed.engine.document.fields import described, height, length
-from evenbed.engine.document.places import Point
+from evenbed.engine.document.places import Point, Point3
+from evenbed.engine.problems import Problem
 
 
 @dataclass(frozen=True)
@@ -15,7 +16,9 @@ class ReadHeight:
     z: float | None = height(about="Height above the benchmark, null where nothing ties the set-up to it")
     residual: float | None = height(about="Read less adjusted, null where nothing checks the reading")
     sigma: float | None = length(about="Standard error of the height, null without a height")
-    standardised: float | None = described(about="Residual over its own standard error, null where nothing checks it")
+    standardised: float | None = described(
+        about="Residual over its own standard error as the instrument's foretells it, null where nothing checks it"
+    )
     correction: float = height(about="The instrument's error that was taken off the reading")
 
 
@@ -43,7 +46,9 @@ class DifferenceFit:
 
     id: str = described(about="The difference's id")
     residual: float | None = height(about="Measured less adjusted, null where nothing checks it")
-    standardised: float | None = described(about="Residual over its own standard error, null where nothing checks it")
+    standardised: float | None = described(
+        about="Residual over its own standard error as the measurements' foretell it, null where nothing checks it"
+    )
 
 
 @dataclass(frozen=True)
@@ -68,10 +73,19 @@ class InstrumentError:
 
 
 @dataclass(frozen=True)
+class Untied:
+    """A set-up that nothing ties to the benchmark; its readings have no height."""
+
+    setup: str = described(about="The set-up's id")
+    readings: int = described(about="How many readings wait for the tie")
+
+
+@dataclass(frozen=True)
 class Levels:
     """Heights of everything read, in the order of the readings; `datum` says what z = 0 is.
 
-    `sigma0` is the spread of the benchmarks' answers over what was foretold, None with fewer than two.
+    `sigma0` is how much more the measurements differ from each other than was foretold, None where nothing is
+    checked. `spots` are the subfloor's read places, each once: the place and its height → the id of the reading.
     """
 
     heights: tuple[ReadHeight, ...]
@@ -79,7 +93,10 @@ class Levels:
     marks: tuple[MarkHeight, ...]
     sigma0: float | None
     datum: str
-    redundancy: int = 0
-    differences: tuple[DifferenceFit, ...] = ()
-    misclosures: tuple[LevelMisclosure, ...] = ()
-    instruments: tuple[InstrumentError, ...] = ()
+    redundancy: int
+    differences: tuple[DifferenceFit, ...]
+    misclosures: tuple[LevelMisclosure, ...]
+    instruments: tuple[InstrumentError, ...]
+    untied: tuple[Untied, ...]
+    notices: tuple[Problem, ...]
+    spots: dict[Point3, str]

@@ -37,7 +37,7 @@ def plan_from(given: object, *, with_statistics: bool = True) -> Plan:
     mix = room.mix if unknown_floor is None else room.mix_in_doubt
     return Plan(
         engine=identity(),
-        notices=_notices(document, unknown),
+        notices=(*_notices(document, unknown), *room.levels.notices),
         outline=_outline_answer(room.figure),
         levels=_levels_answer(room, unknown_floor),
         surface=_surface_answer(room, unknown_floor),
@@ -79,7 +79,7 @@ def _levels_answer(room: WorkedRoom, unknown: Unknown | None) -> LevelsAnswer:
         sigma0=levels.sigma0,
         redundancy=levels.redundancy,
         misclosures=levels.misclosures,
-        untied=(),
+        untied=levels.untied,
         instruments=levels.instruments,
         suspects=(),
         datum=levels.datum,

@@ -45,10 +45,8 @@ class WorkedRoom:
 
     @cached_property
     def floor(self) -> dict[Point3, str]:
-        """Subfloor readings: point → the reading's id."""
-        pairs = zip(self.levels.heights, self.document.readings, strict=True)
-        floor = ((h.at, h.z, h.reading) for h, r in pairs if r.stage == "subfloor")
-        return {(*at, z): reading for at, z, reading in floor if at is not None and z is not None}
+        """Read places of the subfloor, each once with its adjusted height: point → the id of a reading made there."""
+        return self.levels.spots
 
     @cached_property
     def surface(self) -> Surface:
