@@ -194,7 +194,7 @@ def test_a_drain_is_read_on_two_sides_and_nothing_stands_on_it() -> None:
 @pytest.mark.parametrize("seed", range(10))
 def test_readings_and_whatever_else_a_document_holds_move_no_place(seed: int) -> None:
     room = random_room(seed)
-    bare = {key: room[key] for key in ("outline", "openings", "rails") if key in room}
+    bare: Json = {key: room[key] for key in ("outline", "openings", "rails") if key in room}
     assert walk_over(room) == walk_over(bare) == walk_over({**room, "readings": "none", "mix": 7})
 
 
