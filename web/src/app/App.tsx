@@ -19,6 +19,7 @@ import { Rails } from "../screens/rails/Rails";
 import { keepStoriesOfConflicts } from "../screens/review/keptStories";
 import { Review } from "../screens/review/Review";
 import { Settings } from "../screens/settings/Settings";
+import { InOut } from "../screens/tables/InOut";
 import { Waiting } from "../screens/waiting/Waiting";
 import { t } from "../words";
 import { Head } from "./Head";
@@ -32,6 +33,7 @@ function Screen({ route }: { route: Route }) {
     const Step = route.step === null ? Floor : STEP_SCREENS[route.step];
     return <Step key={route.room} id={route.room} />;
   }
+  if (route.name === "in_out") return <InOut key={route.room} id={route.room} />;
   if (route.name === "job") return <Job key={route.job} id={route.job} />;
   if (route.name === "jobs") return <Jobs />;
   if (route.name === "new_job") return <NewJob />;

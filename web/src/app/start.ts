@@ -4,7 +4,7 @@ import { connect, hideRows, showRows, type Ports } from "../state/connect";
 import { lookAtStorage } from "../state/keeping";
 import { engineState, NotSavedError, refused, session, storageState, sync, updateOffered } from "../state/status";
 import { Storage, StorageError, type Standing } from "../storage";
-import { browserSurroundings, Office, watchOccasions } from "../sync";
+import { browserSurroundings, Office, ScanReader, watchOccasions } from "../sync";
 import { startPhotos } from "./photos";
 import { watchUpdates } from "./update";
 import { watchForWorkToKeep } from "./keep";
@@ -19,7 +19,7 @@ export async function start(): Promise<void> {
   const photos = startPhotos(storage, office);
   watchNetwork();
   const update = watchUpdates(() => (updateOffered.value = true));
-  await connect({ storage: storageReporting(storage), engine, office, photos, update });
+  await connect({ storage: storageReporting(storage), engine, office, photos, scans: new ScanReader(), update });
   storageState.value = { ...storageState.peek(), blocked: false };
   watchOccasions(office, storage);
   await lookAtStorage();

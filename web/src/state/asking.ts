@@ -1,5 +1,5 @@
-/** Questions to the engine beside the plan: asked once, answered once, on this phone. */
-import type { Problem, QuestionName } from "../wire";
+/** Questions beside the plan, asked once and answered once: of the engine on this phone, and a scan of the office. */
+import type { Problem, QuestionName, ScanOutcome, ScanStep, ScanWish } from "../wire";
 import { port } from "./ports";
 
 /** problems: what was asked holds something wrong · failed: the engine broke · replaced: a newer question took its place. */
@@ -24,4 +24,9 @@ export async function askEngine<T extends object>(question: QuestionName, key: s
 /** What could not be read answers with problems and nothing else. */
 function isRefusal(answer: object): answer is { readonly problems: readonly Problem[] } {
   return "problems" in answer && Object.keys(answer).length === 1;
+}
+
+/** Has readings made of a dense scan by the office; nothing is stored. Never rejects: the outcome says how it ended. */
+export function readScan(room: string, file: Blob, wish: ScanWish, onStep: (step: ScanStep) => void, signal: AbortSignal): Promise<ScanOutcome> {
+  return port("scans").read({ room, file, wish, onStep, signal });
 }

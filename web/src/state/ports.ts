@@ -2,7 +2,7 @@
  * The doors behind the state: storage, engine, office, photos and update. The app gives each one at the start (`connect`);
  * screens never see them.
  */
-import type { Answer, Bytes, Edit, History, Invite, Invited, Kind, Loaded, OwnPhoto, People, QuestionName, Role, Unsent, WriteTogether } from "../wire";
+import type { Answer, Bytes, Edit, History, Invite, Invited, Kind, Loaded, OwnPhoto, People, QuestionName, Role, ScanOutcome, ScanStep, ScanWish, Unsent, WriteTogether } from "../wire";
 
 export interface StoragePort {
   load(): Promise<Loaded>;
@@ -63,6 +63,11 @@ export interface PhotosPort {
   sendAgain(hash: string): Promise<void>;
 }
 
+export interface ScansPort {
+  /** Sends a scan to the office and has readings made of it; nothing is stored there or here. Never rejects. */
+  read(asked: { readonly room: string; readonly file: Blob; readonly wish: ScanWish; readonly onStep: (step: ScanStep) => void; readonly signal: AbortSignal }): Promise<ScanOutcome>;
+}
+
 export interface UpdatePort {
   accept(): void;
 }
@@ -72,6 +77,7 @@ export interface Ports {
   readonly engine: EnginePort;
   readonly office: OfficePort;
   readonly photos: PhotosPort;
+  readonly scans: ScansPort;
   readonly update: UpdatePort;
 }
 

@@ -5,3 +5,4 @@ export { NoReply, ProblemReply, type Http } from "./service";
 export { PhotoSender } from "./photo_sender";
 export { PhotoService } from "./photo_service";
 export { PhotoShelf } from "./photo_shelf";
+export { ScanReader } from "./scan_reader";

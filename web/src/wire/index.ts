@@ -6,3 +6,4 @@ export * from "./photos";
 export * from "./plan";
 export * from "./records";
 export * from "./rows";
+export * from "./scans";

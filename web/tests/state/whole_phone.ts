@@ -42,6 +42,7 @@ export class Outside {
         removeDevice: silent,
       },
       photos: { prepare: silent, thumbnail: silent, picture: (hash) => this.picture(hash), sendAgain: silent },
+      scans: { read: silent },
       update: { accept: () => undefined },
     };
   }

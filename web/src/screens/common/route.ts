@@ -11,7 +11,10 @@ export type Route =
   | { readonly name: PlainName | "missing" }
   | { readonly name: "job"; readonly job: string }
   | { readonly name: "history"; readonly kind: Kind; readonly id: string }
+  | { readonly name: "in_out"; readonly room: string }
   | { readonly name: "room"; readonly room: string; readonly step: Step | null };
+
+const IN_OUT = "in-out";
 
 export const path = signal(typeof location === "undefined" ? "/" : location.pathname);
 
@@ -32,6 +35,7 @@ export function routeFromPath(address: string): Route {
   if (kind === "history") return historyRoute(id, step);
   if (kind !== "room" || !id) return { name: "missing" };
   if (step === undefined || step === "") return { name: "room", room: id, step: null };
+  if (step === IN_OUT) return { name: "in_out", room: id };
   return isStep(step) ? { name: "room", room: id, step } : { name: "missing" };
 }
 
@@ -42,6 +46,11 @@ function historyRoute(kind: string, id: string | undefined): Route {
 
 export function pathOfHistory(kind: Kind, id: string): string {
   return `/history/${kind}/${id}`;
+}
+
+/** Where readings come in from tables and scans, and go out. */
+export function pathOfInOut(room: string): string {
+  return `/room/${room}/${IN_OUT}`;
 }
 
 export function pathOfRoom(room: string, step: Step | null = null): string {

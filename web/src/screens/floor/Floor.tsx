@@ -16,7 +16,7 @@ import { Cautions, PlanNotes } from "../common/Notes";
 import { cautionsAt } from "../common/plan";
 import { highToLow } from "../common/ownExplanations";
 import { RoomFrame } from "../common/RoomFrame";
-import { pathOfHistory } from "../common/route";
+import { pathOfHistory, pathOfInOut } from "../common/route";
 import { ScaleKey } from "../common/ScaleKey";
 import { ToDecide } from "../common/ToDecide";
 import { useRoom, type RoomView } from "../common/useRoom";
@@ -90,6 +90,7 @@ export function Floor({ id }: { id: string }) {
         {room.plan && <Governing plan={room.plan} />}
         {room.plan && <NextList plan={room.plan} onOpen={setOpened} />}
         <div class="only-phone"><Course room={room.id} facts={{ room: room.fields, readings: room.readings.length, plan: room.plan }} current={null} /></div>
+        {room.fields.outline && <Link to={pathOfInOut(room.id)} class="button wide" testid="readings-in-out">{t("in_out.open")}</Link>}
         <PhotoStrip room={room.id} />
         <div class="row even">
           <button type="button" class="button" data-testid="print" onClick={() => window.print()}>{t("print.do")}</button>

@@ -3,6 +3,7 @@ import { useState } from "preact/hooks";
 import { addPhoto, mayWrite, photosOf, photosOfReading, standingOfPhoto, thumbnailOf, type Row } from "../../state";
 import { momentText } from "../../units";
 import { reader, t } from "../../words";
+import { FileButton } from "../common/FileButton";
 import { saved } from "../common/saving";
 import { PhotoSheet } from "./PhotoSheet";
 
@@ -31,23 +32,6 @@ function Thumb({ photo, onOpen }: { photo: Row<"photo">; onOpen: () => void }) {
   );
 }
 
-function FileButton({ label, testid, camera, onFile }: { label: string; testid: string; camera?: boolean; onFile: (file: File) => void }) {
-  const chosen = (input: HTMLInputElement) => {
-    const [file] = input.files ?? [];
-    input.value = "";
-    if (file) onFile(file);
-  };
-  return (
-    <label class="button file-button">
-      {label}
-      <input
-        type="file" accept="image/*" capture={camera ? "environment" : undefined} data-testid={testid}
-        onChange={(event) => chosen(event.currentTarget)}
-      />
-    </label>
-  );
-}
-
 /** Adds a picture; `adding` says how it stands with it. */
 function useAdding({ room, reading }: PhotoStripProps): readonly [Adding, (file: File) => void] {
   const [adding, setAdding] = useState<Adding>("idle");
@@ -66,8 +50,8 @@ function Ways({ of }: { of: PhotoStripProps }) {
     <>
       {adding === "no_picture" && <p class="caution" role="alert" data-testid="no-picture">{t("photos.no_picture")}</p>}
       <div class="row even">
-        <FileButton label={t("photos.take")} testid="take-photo" camera onFile={add} />
-        <FileButton label={t("photos.choose")} testid="choose-photo" onFile={add} />
+        <FileButton label={t("photos.take")} testid="take-photo" accept="image/*" camera onFile={add} />
+        <FileButton label={t("photos.choose")} testid="choose-photo" accept="image/*" onFile={add} />
       </div>
     </>
   );
