@@ -17,7 +17,7 @@ export {
   type ActionOptions,
   type NewReading,
 } from "./actions";
-export { askEngine, type Asked } from "./asking";
+export { askEngine, readScan, type Asked } from "./asking";
 export { documentFromRoom } from "./document";
 export { clearDraft, getDraft, setDraft } from "./drafts";
 export { askToKeep } from "./keeping";
