@@ -101,7 +101,7 @@ PROBLEMS: dict[str, str] = {
     "taped_outside": "Where these tapes meet is outside the room. Tape again, or choose other places to tape from.",
     "profile_no_length": "The line has no length: draw it from one place to another.",
     "table_nothing": "The table holds no line with a point.",
-    "table_too_long": "The table holds more than {most} points. Take it in parts.",
+    "table_too_long": "The table is too long: the most is {most} points. Take it in parts.",
     "table_columns": "Say which columns hold northing, easting and height: the table does not tell.",
     "table_column_twice": "Column {column} cannot hold two things. Choose another one for one of them.",
     "table_open_quote": "Line {line}: a quotation mark is opened and never closed.",

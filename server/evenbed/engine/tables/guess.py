@@ -9,6 +9,7 @@ from evenbed.engine.tables.lines import Line, cut
 from evenbed.engine.tables.names import columns_named, role_of, unit_of
 from evenbed.engine.tables.numbers import MM_PER_UNIT, has_own_unit, is_measure, plain_number
 from evenbed.engine.tables.shapes import (
+    MOST_COLUMNS,
     Decimal,
     FoundColumns,
     Heights,
@@ -53,7 +54,7 @@ def manner_of(lines: list[str], asked: TableMapping) -> Manner:
     separator, decimal = _signs(lines, asked)
     sample = list(cut(lines, separator, SAMPLE))
     header = _header(sample, decimal) if asked.header is None else _first(sample) if asked.header else None
-    data = [line for line in sample if not line.is_remark and line is not header]
+    data = [line for line in sample if not line.is_remark and (header is None or line.number > header.number)]
     columns = _columns(header, data, decimal) if asked.columns is None else FoundColumns(**vars(asked.columns))
     return _with_heights(Manner(separator, decimal, header, columns, "elevation"), asked.heights)
 
@@ -67,7 +68,7 @@ def _signs(lines: list[str], asked: TableMapping) -> tuple[Separator, Decimal]:
 
 
 def _is_point(cells: Sequence[str], decimal: Decimal) -> bool:
-    return sum(is_measure(cell, decimal) for cell in cells) >= ENOUGH
+    return sum(is_measure(cell, decimal) for cell in cells[:MOST_COLUMNS]) >= ENOUGH
 
 
 def _first(sample: list[Line]) -> Line | None:
@@ -75,15 +76,21 @@ def _first(sample: list[Line]) -> Line | None:
 
 
 def _header(sample: list[Line], decimal: Decimal) -> Line | None:
-    """The line that names the columns: a remark or the first line that knows two names, or holds no number at all."""
-    first = _first(sample)
-    before = [line for line in sample if first is None or line.number <= first.number]
+    """The line that names the columns: one that knows two of their names, else the first where it has words only.
+
+    It stands before every point, and may be a remark.
+    """
+    first_point = next((n for n, line in enumerate(sample) if _is_point(line.cells, decimal)), None)
+    if first_point is None:
+        return None
+    before = sample[:first_point]
     named = [line for line in before if sum(role_of(cell) is not None for cell in line.cells) > 1]
-    named = [line for line in named if not _is_point(line.cells, decimal)]
-    if named:
-        return named[-1]
-    is_words = first is not None and not any(is_measure(cell, decimal) for cell in first.cells)
-    return first if is_words and any(_is_point(line.cells, decimal) for line in sample) else None
+    words = [line for line in before[:1] if not line.is_remark and _is_words(line.cells, decimal)]
+    return next(iter([*named[::-1], *words]), None)
+
+
+def _is_words(cells: Sequence[str], decimal: Decimal) -> bool:
+    return len(cells) >= ENOUGH and not any(is_measure(cell, decimal) for cell in cells)
 
 
 def _columns(header: Line | None, data: list[Line], decimal: Decimal) -> FoundColumns:

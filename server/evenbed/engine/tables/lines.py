@@ -7,7 +7,13 @@ from dataclasses import dataclass
 from evenbed.engine.tables.shapes import Separator
 
 SIGNS: dict[Separator, str] = {"tab": "\t", "semicolon": ";", "comma": ",", "blanks": ""}
-_TOKEN = re.compile(r'"((?:[^"]|"")*)"(?=\s|$)|(\S+)')
+MOST_JOINED = 100  # lines that one point may go over in quotes: no description is longer
+_CELLS = {
+    sign: re.compile(rf'(?:[^\S{sign}\n]*+(?:"(?P<quoted>(?:[^"]|"")*+)"|(?P<open>")))?(?P<plain>[^{sign}]*)')
+    for sign in SIGNS.values()
+    if sign
+}
+_TOKEN = re.compile(r'"((?:[^"]|"")*+)"(?=\s|$)|(\S+)')
 
 
 @dataclass(frozen=True)
@@ -60,51 +66,26 @@ def _unquoted(token: re.Match[str]) -> str:
 
 
 def _quoted(lines: list[str], n: int, sign: str) -> tuple[Line, int]:
-    cells: list[str] = []
-    text, here, place = lines[n], n, 0
+    """The line at n with cells in quotes, joined with the next ones as long as a quote stays open."""
+    text = lines[n]
+    for end in range(n + 1, min(n + MOST_JOINED, len(lines)) + 1):
+        cells = _cells(text, _CELLS[sign])
+        if cells is not None:
+            return Line(n + 1, cells), end
+        text = "\n".join(lines[n : end + 1])
+    return Line(n + 1, _plain(lines[n], sign), is_open=True), n + 1
+
+
+def _cells(text: str, pattern: re.Pattern[str]) -> tuple[str, ...] | None:
+    """The cells of a text; None where a quote is open at its end."""
+    cells = []
+    place = 0
     while place <= len(text):
-        start = _blanks_end(text, place, sign)
-        if not text.startswith('"', start):
-            end = _found(text, sign, place)
-            cells.append(text[place:end].strip())
-            place = end + 1
-            continue
-        cell, text, here, place = _quotation(lines, text, here, start + 1)
-        if place < 0:
-            return Line(n + 1, _plain(lines[n], sign), is_open=True), n + 1
-        end = _found(text, sign, place)
-        cells.append((cell + text[place:end].rstrip()).strip())
-        place = end + 1
-    return Line(n + 1, tuple(cells)), here + 1
-
-
-def _blanks_end(text: str, place: int, sign: str) -> int:
-    while place < len(text) and text[place].isspace() and text[place] != sign:
-        place += 1
-    return place
-
-
-def _found(text: str, sign: str, place: int) -> int:
-    end = text.find(sign, place)
-    return len(text) if end < 0 else end
-
-
-def _quotation(lines: list[str], text: str, here: int, place: int) -> tuple[str, str, int, int]:
-    """What stands in quotes from `place`; then the text it ends in, that text's number and the place after the quote.
-
-    The place is -1 where nothing closes it.
-    """
-    parts: list[str] = []
-    while True:
-        end = text.find('"', place)
-        if end < 0:
-            here += 1
-            if here == len(lines):
-                return "", text, here, -1
-            parts += [text[place:], "\n"]
-            text, place = lines[here], 0
-        elif text.startswith('""', end):
-            parts += [text[place:end], '"']
-            place = end + 2
-        else:
-            return "".join([*parts, text[place:end]]), text, here, end + 1
+        match = pattern.match(text, place)
+        if match is None or match["open"]:
+            return None
+        quoted = match["quoted"]
+        plain = match["plain"].strip()
+        cells.append(plain if quoted is None else quoted.replace('""', '"').strip() + plain)
+        place = match.end() + 1
+    return tuple(cells)

@@ -11,6 +11,7 @@ from evenbed.engine.outline import Figure, figure_from
 from evenbed.engine.problems import MOST_PROBLEMS, Problem, problem_at
 from evenbed.engine.tables.guess import Manner, manner_of, unit_for
 from evenbed.engine.tables.lines import Line, cut, lines_of
+from evenbed.engine.tables.numbers import PLACES
 from evenbed.engine.tables.placing import (
     AS_THEY_ARE,
     doubled_problems,
@@ -53,9 +54,10 @@ def table_in_from(given: object) -> TableInAnswer:
     figure = None if question.outline is None else figure_from(question.outline)
     lines = lines_of(question.text)
     manner = manner_of(lines, question.mapping)
-    data = data_lines(list(cut(lines, manner.separator, MOST_LINES + 1)), manner)
+    whole = list(cut(lines, manner.separator, MOST_LINES + 1))
+    data = data_lines(whole, manner)
     unit, reason = unit_for(manner, question.mapping.unit, data, None if figure is None else _size(figure))
-    rows, problems = _rows(manner, unit, data)
+    rows, problems = _rows(manner, unit, data, is_too_long=len(whole) > MOST_LINES)
     return _answer(_Read(manner, unit, reason, data, rows), problems, question.place, figure)
 
 
@@ -76,10 +78,12 @@ def _size(figure: Figure) -> float:
     return math.hypot(right - left, high - low)
 
 
-def _rows(manner: Manner, unit: TableUnit, data: list[Line]) -> tuple[list[Measured], list[Problem]]:
+def _rows(
+    manner: Manner, unit: TableUnit, data: list[Line], *, is_too_long: bool
+) -> tuple[list[Measured], list[Problem]]:
     if not data:
         return [], [problem_at("text", "table_nothing")]
-    if len(data) > MOST_ROWS:
+    if is_too_long or len(data) > MOST_ROWS:
         return [], [problem_at("text", "table_too_long", most=MOST_ROWS)]
     problems = mapping_problems(manner)
     if problems:
@@ -130,8 +134,9 @@ def _placing(
 
 def _row(manner: Manner, row: Measured, at: Point, off: float, figure: Figure | None) -> TableRow:
     is_down = manner.heights == "down"
-    z, down = (None, row.height) if is_down else (row.height - off, None)
-    return TableRow(row.line, row.point, at, z, down, row.stage, row.note, is_outside(at, figure))
+    z, down = (None, row.height) if is_down else (round(row.height - off, PLACES), None)
+    spot = round(at[0], PLACES), round(at[1], PLACES)
+    return TableRow(row.line, row.point, spot, z, down, row.stage, row.note, is_outside(at, figure))
 
 
 def _shown(cells: Sequence[str]) -> tuple[str, ...]:

@@ -33,9 +33,11 @@ class Measured:
 
 
 def data_lines(lines: Sequence[Line], manner: Manner) -> list[Line]:
-    """The lines that are neither remarks nor the header, however often that is repeated."""
-    head = None if manner.header is None else manner.header.cells
-    return [line for line in lines if not line.is_remark and line.cells != head]
+    """The lines that are neither remarks nor the header, however often that is repeated, nor titles above it."""
+    if manner.header is None:
+        return [line for line in lines if not line.is_remark]
+    head, top = manner.header.cells, manner.header.number
+    return [line for line in lines if not line.is_remark and line.number > top and line.cells != head]
 
 
 def mapping_problems(manner: Manner) -> list[Problem]:

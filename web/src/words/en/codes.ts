@@ -75,7 +75,7 @@ export const codes = {
   "problem.taped_outside": "Where these tapes meet is outside the room. Tape again, or choose other places to tape from.",
   "problem.profile_no_length": "The line has no length: draw it from one place to another.",
   "problem.table_nothing": "The table holds no line with a point.",
-  "problem.table_too_long": "The table holds more than {most} points. Take it in parts.",
+  "problem.table_too_long": "The table is too long: the most is {most} points. Take it in parts.",
   "problem.table_columns": "Say which columns hold northing, easting and height: the table does not tell.",
   "problem.table_column_twice": "Column {column} cannot hold two things. Choose another one for one of them.",
   "problem.table_open_quote": "Line {line}: a quotation mark is opened and never closed.",

@@ -77,7 +77,7 @@ export const codes: Readonly<Record<keyof typeof english, string>> = {
   "problem.taped_outside": "Las cintas se cruzan fuera del cuarto. Mida otra vez, o elija otros puntos de partida.",
   "problem.profile_no_length": "La línea no tiene largo: trácela de un punto a otro.",
   "problem.table_nothing": "La tabla no tiene ninguna línea con un punto.",
-  "problem.table_too_long": "La tabla tiene más de {most} puntos. Tómela por partes.",
+  "problem.table_too_long": "La tabla es demasiado larga: lo máximo son {most} puntos. Tómela por partes.",
   "problem.table_columns": "Diga qué columnas tienen norte, este y altura: la tabla no lo dice.",
   "problem.table_column_twice": "La columna {column} no puede tener dos cosas. Elija otra para una de ellas.",
   "problem.table_open_quote": "Línea {line}: se abren comillas y nunca se cierran.",
