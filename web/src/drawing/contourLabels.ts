@@ -18,8 +18,24 @@ const LEAST_LINE = 46; // px: a shorter line has no room for its height
 const RANK = 20; // after every label of a point
 
 interface Candidate extends ContourLabel {
-  readonly label: Label;
-  readonly contour: number;
+  /** The text cut in pieces along its own way: a turned text takes the room of its pieces, not of the box around it. */
+  readonly pieces: readonly Label[];
+}
+
+const PIECE = 2; // characters
+
+function piecesOf(text: string, at: Place, turn: number, contour: number): readonly Label[] {
+  const count = Math.ceil(text.length / PIECE);
+  const angle = (turn * Math.PI) / 180;
+  return Array.from({ length: count }, (_, index): Label => {
+    const off = (index - (count - 1) / 2) * PIECE * SIZE * 0.56;
+    return { id: `${contour}:${index}`, text: "0".repeat(PIECE), at: [at[0] + off * Math.cos(angle), at[1] + off * Math.sin(angle)], size: SIZE, rank: RANK };
+  });
+}
+
+/** Whether every piece has room beside what stands already. */
+function fits({ pieces }: Candidate, standing: readonly Label[], symbols: readonly Place[]): boolean {
+  return pieces.every((piece) => fittingLabels([...standing, piece], symbols).has(piece.id));
 }
 
 function lengthOf(line: readonly Place[]): number {
@@ -50,15 +66,16 @@ function candidatesOf(scene: Scene, { label, lines }: SceneLine, contour: number
     const inRoom = along(line, share);
     if (!drawn || !inRoom || lengthOf(line.map(project)) < LEAST_LINE || !isOnFloor(scene.outline, scene.cutouts, inRoom[0])) return [];
     const [at, way] = drawn;
-    return [{ text: label, at, turn: uprightTurn(way), contour, label: { id: `${contour}`, text: label, at, size: SIZE, rank: RANK } }];
+    const turn = uprightTurn(way);
+    return [{ text: label, at, turn, pieces: piecesOf(label, at, turn, contour) }];
   }));
 }
 
 /** At most one label a contour; `taken` are labels that stand already, `symbols` what must stay visible. */
 export function contourLabels(scene: Scene, project: Project, taken: readonly Label[], symbols: readonly Place[]): readonly ContourLabel[] {
   return scene.contours.reduce<readonly Candidate[]>((kept, contour, index) => {
-    const standing = [...taken, ...kept.map(({ label }) => label)];
-    const free = candidatesOf(scene, contour, index, project).find(({ label }) => fittingLabels([...standing, label], symbols).has(label.id));
+    const standing = [...taken, ...kept.flatMap(({ pieces }) => pieces)];
+    const free = candidatesOf(scene, contour, index, project).find((candidate) => fits(candidate, standing, symbols));
     return free ? [...kept, free] : kept;
   }, []);
 }

@@ -43,13 +43,13 @@ test("a contour too short for its height goes without", () => {
 
 const TOLD: readonly Told[] = [{ at: [50, 50], value: 0.5 }, { at: [350, 50], value: 2 }, { at: [350, 250], value: 1 }, { at: [50, 250], value: 0.8 }];
 
-test("a value is itself where it was told, and between the least and the greatest elsewhere", () => {
-  for (const { at, value } of TOLD) expect(valueAt(TOLD, at)).toBe(value);
-  for (const place of [[200, 150], [0, 0], [400, 10], [120, 280]] as const) {
-    expect(valueAt(TOLD, place)).toBeGreaterThan(0.5);
-    expect(valueAt(TOLD, place)).toBeLessThan(2);
+test("a value is near its own where it was told alone, and between the least and the greatest everywhere", () => {
+  for (const { at, value } of TOLD) expect(valueAt(TOLD, at, 100)).toBeCloseTo(value, 1);
+  for (const place of [[200, 150], [0, 0], [400, 10], [120, 280], [9e9, -9e9]] as const) {
+    expect(valueAt(TOLD, place, 100)).toBeGreaterThanOrEqual(0.5);
+    expect(valueAt(TOLD, place, 100)).toBeLessThanOrEqual(2);
   }
-  expect(valueAt(TOLD, [345, 55])).toBeCloseTo(2, 1);
+  expect(valueAt([...TOLD, { at: [350, 52], value: 3 }], [350, 51], 100)).toBeCloseTo(2.5, 1);
 });
 
 test("the bands of a value cover the whole floor and overlap nowhere", () => {

@@ -48,10 +48,10 @@ export const seen = {
   "range.more":
     "Between the readings the floor is not known exactly. Going by how the readings vary, the true figure lies in this range 9 times in 10. A reading where the floor is least known narrows it. How the mix is made and what is spilled is not in it.",
 
-  "higher.chance": "1 chance in {in_how_many} that the floor is higher than that somewhere, by {by:depth} or more",
-  "higher.tenths": "{tenths} chances in 10 that the floor is higher than that somewhere, by {by:depth} or more",
-  "higher.certain": "The floor is almost certainly higher than that somewhere, by {by:depth} or more",
-  "higher.hardly": "Less than 1 chance in 100 that the floor is higher than that somewhere, by {by:depth} or more",
+  "higher.chance": "1 chance in {in_how_many} that the floor stands {by:depth} or more above the highest reading somewhere",
+  "higher.tenths": "{tenths} chances in 10 that the floor stands {by:depth} or more above the highest reading somewhere",
+  "higher.certain": "Almost certainly the floor stands {by:depth} or more above the highest reading somewhere",
+  "higher.hardly": "Less than 1 chance in 100 that the floor stands {by:depth} or more above the highest reading somewhere",
   "higher.title": "A high spot nobody read",
   "higher.more":
     "The highest reading, {highest:height}, decides. Where the floor stands higher between the readings, the bed is thinner there by as much. Reckoned from how the readings vary.",

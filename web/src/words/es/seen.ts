@@ -50,10 +50,10 @@ export const seen: Readonly<Record<keyof typeof english, string>> = {
   "range.more":
     "Entre las lecturas el piso no se conoce con exactitud. Según cómo varían las lecturas, el valor verdadero queda en este margen 9 de cada 10 veces. Una lectura donde menos se sabe lo reduce. Cómo se haga la mezcla y lo que se derrame no cuenta aquí.",
 
-  "higher.chance": "1 probabilidad en {in_how_many} de que el piso sea más alto que eso en algún lugar, por {by:depth} o más",
-  "higher.tenths": "{tenths} probabilidades en 10 de que el piso sea más alto que eso en algún lugar, por {by:depth} o más",
-  "higher.certain": "Casi seguro que el piso es más alto que eso en algún lugar, por {by:depth} o más",
-  "higher.hardly": "Menos de 1 probabilidad en 100 de que el piso sea más alto que eso en algún lugar, por {by:depth} o más",
+  "higher.chance": "1 probabilidad en {in_how_many} de que en algún lugar el piso quede {by:depth} o más por encima de la lectura más alta",
+  "higher.tenths": "{tenths} probabilidades en 10 de que en algún lugar el piso quede {by:depth} o más por encima de la lectura más alta",
+  "higher.certain": "Casi seguro que en algún lugar el piso queda {by:depth} o más por encima de la lectura más alta",
+  "higher.hardly": "Menos de 1 probabilidad en 100 de que en algún lugar el piso quede {by:depth} o más por encima de la lectura más alta",
   "higher.title": "Un punto alto que nadie leyó",
   "higher.more":
     "Decide la lectura más alta, {highest:height}. Donde el piso sea más alto entre las lecturas, la cama queda ahí más delgada en esa medida. Calculado según cómo varían las lecturas.",
