@@ -46,6 +46,7 @@ BY_MODE: dict[GenerationMode, list[CheckFunction]] = {
 NO_FAULT = {
     ("POST /api/push", "update_needed"),
     ("POST /api/plan", "bad_document"),
+    ("POST /api/levels", "bad_document"),
     ("PUT /api/photos/{hash}", "photo_differs"),
 }
 """Refusals of requests in the agreed shape: a phone may be newer than the service, a room need not be buildable, and

@@ -1,4 +1,4 @@
-"""The command line. `backup`, `restore` and `move` are in `keeping`; every other command is here."""
+"""The command line. `backup`, `restore` and `move` are in `keeping`, `scan` has its own; the others are here."""
 
 import argparse
 import json
@@ -17,6 +17,7 @@ from evenbed.app import create_app
 from evenbed.demo.load import load_demo
 from evenbed.engine.bridge import MOST_CHARACTERS
 from evenbed.keeping import add_keeping
+from evenbed.scan import add_scan
 from evenbed.serving import serve
 from evenbed.settings import Settings, SettingsError, settings_from
 from evenbed.store.database import shown_url
@@ -49,7 +50,11 @@ def _parser() -> argparse.ArgumentParser:
     commands = parser.add_subparsers(required=True, metavar="command")
     plan = commands.add_parser("plan", help="print the plan of a room document as JSON; 2 means problems")
     plan.add_argument("file", help="a JSON file, or - for standard input")
-    plan.set_defaults(run=run_plan)
+    plan.set_defaults(run=run_question, question="plan")
+    levels = commands.add_parser("levels", help="print the adjusted levels of a document as JSON; 2 means problems")
+    levels.add_argument("file", help="a JSON file, or - for standard input")
+    levels.set_defaults(run=run_question, question="levels")
+    add_scan(commands)
     openapi = commands.add_parser("openapi", help="print the service's OpenAPI description as JSON")
     openapi.set_defaults(run=run_openapi)
     serving = _with_database(commands, "serve", run_serve, "bring the database up to date and serve app and data")
@@ -85,20 +90,20 @@ def _settings(given: argparse.Namespace) -> Settings:
     return settings_from(os.environ | {f"EVENBED_{k.upper()}": str(v) for k, v in told.items() if v is not None})
 
 
-def run_plan(given: argparse.Namespace, _settings: Settings) -> int:
-    """Print the plan, or the problems."""
-    answer = _answer_for(given.file)
+def run_question(given: argparse.Namespace, _settings: Settings) -> int:
+    """Print the engine's answer to a document, or the problems."""
+    answer = _answer_for(given.question, given.file)
     sys.stdout.buffer.write(answer + b"\n")
     return BAD_INPUT if "problems" in json.loads(answer) else 0
 
 
-def _answer_for(name: str) -> bytes:
+def _answer_for(question: str, name: str) -> bytes:
     try:
         with sys.stdin.buffer if name == "-" else Path(name).open("rb") as source:
             body = source.read(MOST_BYTES)
     except (OSError, ValueError) as error:
         return problem_answer("unreadable", getattr(error, "strerror", None) or str(error))
-    return answer_from_bytes(body)
+    return answer_from_bytes(question, body)
 
 
 def run_openapi(_given: argparse.Namespace, settings: Settings) -> int:

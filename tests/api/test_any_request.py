@@ -31,10 +31,10 @@ from evenbed.access.joining import invite_foreman
 from evenbed.app import create_app
 from evenbed.settings import Settings
 
-STREAM, JOIN, PLAN = "GET /api/events", "POST /api/join", "POST /api/plan"
+STREAM, JOIN, PLAN, LEVELS = "GET /api/events", "POST /api/join", "POST /api/plan", "POST /api/levels"
 ROUTES = sorted(set(operations()) - {STREAM})
 WHO = ("nobody", "viewer", "setter", "foreman")
-SAME_FOR_ALL = (JOIN, PLAN, "GET /api/health")
+SAME_FOR_ALL = (JOIN, PLAN, LEVELS, "GET /api/health")
 MAKES_GOOD = ("setter", "foreman")
 AT_MOST = {
     ("foreman", "DELETE /api/session"): 409,

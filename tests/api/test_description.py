@@ -76,6 +76,7 @@ def test_replies_are_valid_by_their_description(phone: Client, description: dict
         ("get", "/api/records/{kind}/{record_id}/history"): phone.send("GET", f"/api/records/job/{JOB}/history"),
         ("get", "/api/health"): phone.send("GET", "/api/health"),
         ("post", "/api/plan"): phone.send("POST", "/api/plan", content=BATH),
+        ("post", "/api/levels"): phone.send("POST", "/api/levels", content=BATH),
     }
     for (method, path), reply in replies.items():
         assert reply.status_code == 200, path

@@ -21,6 +21,7 @@ MAY = {
     # asked by:                       nobody, nonsense, removed, viewer, outsider, setter, foreman
     "GET /api/health": "ok ok ok ok ok ok ok",
     "POST /api/plan": "ok ok ok ok ok ok ok",
+    "POST /api/levels": "ok ok ok ok ok ok ok",
     "POST /api/join": "ok ok ok ok ok ok ok",
     "GET /api/session": f"{STRANGE} ok ok ok ok",
     "DELETE /api/session": f"{STRANGE} ok ok ok last_foreman",
@@ -38,7 +39,7 @@ MAY = {
     "GET /api/photos/{hash}/file": CREWS,
     "GET /api/photos/{hash}/thumbnail": CREWS,
 }
-WITHOUT_JOINING = {"GET /api/health", "POST /api/plan", "POST /api/join"}
+WITHOUT_JOINING = {"GET /api/health", "POST /api/plan", "POST /api/levels", "POST /api/join"}
 ONE_S_OWN = {"DELETE /api/session"}
 """What writes and yet is open to a viewer: to leave. (Its own device's name too: see test_people.)"""
 READABLE = {"viewer", "setter", "foreman"}
@@ -56,6 +57,7 @@ NAME = {"json": {"name": "Another name"}}
 OCTETS = {"Content-Type": "application/octet-stream"}
 SENT: dict[str, dict[str, Any]] = {
     "POST /api/plan": {"json": ROOM},
+    "POST /api/levels": {"json": ROOM},
     "POST /api/invites": {"json": {"role": "setter", "name": "Newcomer"}},
     "PATCH /api/people/{person_id}": NAME,
     "PATCH /api/devices/{device_id}": NAME,

@@ -43,8 +43,8 @@ class OutlineAnswer:
 
 
 @dataclass(frozen=True)
-class LevelsAnswer:
-    """Heights of everything read."""
+class LevelsFound:
+    """Heights of everything read, and how well the measurements fit together."""
 
     heights: tuple[ReadHeight, ...] = described(about="In the order of the readings")
     setups: tuple[SetupHeight, ...] = described(about="Set-ups")
@@ -54,12 +54,26 @@ class LevelsAnswer:
         about="Standard error of unit weight, a posteriori; null where nothing is checked"
     )
     redundancy: int = described(about="Measurements beyond those needed")
-    misclosures: tuple[LevelMisclosure, ...] = described(about="What the loops miss by")
+    misclosures: tuple[LevelMisclosure, ...] = described(about="What the loops miss by, the worst first")
     untied: tuple[Untied, ...] = described(about="Set-ups that nothing ties to the benchmark")
     instruments: tuple[InstrumentError, ...] = described(about="What the tests of the instruments found")
-    suspects: tuple[Suspect, ...] = described(about="Readings that look mis-read, the worst first")
     datum: str = described(about="What z = 0 is: `benchmark` or `highest_reading`")
+
+
+@dataclass(frozen=True)
+class LevelsAnswer(LevelsFound):
+    """The levels of a room."""
+
+    suspects: tuple[Suspect, ...] = described(about="Readings that look mis-read, the worst first")
     next_readings: tuple[NextReading, ...] = described(about="Where to read next")
+
+
+@dataclass(frozen=True)
+class LevelsReport(LevelsFound):
+    """The levels of a document, whatever room they are of."""
+
+    engine: Identity = described(about="Which engine computed it")
+    notices: tuple[Problem, ...] = described(about="Keys and parts of the document that were left out")
 
 
 @dataclass(frozen=True)

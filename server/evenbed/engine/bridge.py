@@ -10,6 +10,7 @@ from functools import partial
 from typing import Any
 
 from evenbed.engine.document.writing import json_from
+from evenbed.engine.levels_report import levels_report_from
 from evenbed.engine.plan import plan_from
 from evenbed.engine.problems import SHOWN_CHARACTERS, BadDocumentError, Problem, problem_at, shown, whole_characters
 from evenbed.engine.profile import profile_from
@@ -24,6 +25,7 @@ MOST_CHARACTERS = 8_000_000
 QUESTIONS: dict[str, Callable[[object], object]] = {
     "plan": plan_from,
     "quick_plan": partial(plan_from, with_statistics=False),
+    "levels": levels_report_from,
     "walk": walk_from,
     "taped_place": taped_place_from,
     "profile": profile_from,

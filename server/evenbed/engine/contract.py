@@ -3,8 +3,9 @@
 from dataclasses import dataclass
 from typing import Any
 
-from evenbed.engine.answer import Plan
+from evenbed.engine.answer import LevelsReport, Plan
 from evenbed.engine.document.fields import described
+from evenbed.engine.document.levelling import LevelsDocument
 from evenbed.engine.document.room import Document
 from evenbed.engine.document.schema import schema_from
 from evenbed.engine.problems import Problem
@@ -16,6 +17,7 @@ from evenbed.engine.walk.shapes import WalkAnswer, WalkQuestion
 QUESTION_SHAPES: dict[str, tuple[type[Any], type[Any]]] = {
     "plan": (Document, Plan),
     "quick_plan": (Document, Plan),
+    "levels": (LevelsDocument, LevelsReport),
     "walk": (WalkQuestion, WalkAnswer),
     "taped_place": (TapedPlaceQuestion, TapedPlaceAnswer),
     "profile": (ProfileQuestion, ProfileAnswer),

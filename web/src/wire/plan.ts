@@ -32,7 +32,7 @@ export type Violation = Schemas["Violation"];
 export type Problem = Schemas["Problem"];
 
 /** What the engine can be asked, by the engine's own names. */
-export type QuestionName = "plan" | "quick_plan" | "walk" | "taped_place" | "profile" | "table_in" | "table_out";
+export type QuestionName = "plan" | "quick_plan" | "levels" | "walk" | "taped_place" | "profile" | "table_in" | "table_out";
 
 export type WalkAnswer = Schemas["WalkAnswer"];
 export type WalkPlace = Schemas["WalkPlace"];

@@ -1,9 +1,10 @@
 """From parsed JSON to a room document that makes sense in itself: ids given and unique, limits in order."""
 
 from collections.abc import Sequence
-from dataclasses import replace
-from typing import Protocol, TypeVar
+from dataclasses import fields, replace
+from typing import Any, Protocol, TypeVar
 
+from evenbed.engine.document.levelling import LevelsDocument
 from evenbed.engine.document.reading import read_json
 from evenbed.engine.document.room import Document
 from evenbed.engine.problems import BadDocumentError, Problem, problem_at
@@ -19,6 +20,17 @@ class HasId(Protocol):
 
 
 Named = TypeVar("Named", bound=HasId)
+AnyDocument = TypeVar("AnyDocument", Document, LevelsDocument)
+PREFIXES = {
+    "readings": "r",
+    "openings": "o",
+    "fixtures": "f",
+    "checks": "c",
+    "differences": "d",
+    "instrument_checks": "i",
+}
+"""How entries without an id are called, by the list that they stand in."""
+NAMED = ("setups", "marks")
 
 
 def check_document(given: object) -> tuple[Document, tuple[str, ...]]:
@@ -27,26 +39,23 @@ def check_document(given: object) -> tuple[Document, tuple[str, ...]]:
     return checked_document(document), unknown
 
 
-def checked_document(document: Document) -> Document:
+def check_levels_document(given: object) -> tuple[LevelsDocument, tuple[str, ...]]:
+    """The levels of a document, and the paths of keys nobody knows; the other parts of a room are passed over."""
+    rooms = {one.name for one in fields(Document)} - {one.name for one in fields(LevelsDocument)}
+    kept = {key: part for key, part in given.items() if key not in rooms} if isinstance(given, dict) else given
+    document, unknown = read_json(LevelsDocument, kept)
+    return checked_document(document), unknown
+
+
+def checked_document(document: AnyDocument) -> AnyDocument:
     """The document with an id for every entry. Raises BadDocumentError where one is given twice."""
-    document = replace(
-        document,
-        readings=_with_ids("r", document.readings),
-        openings=_with_ids("o", document.openings),
-        fixtures=_with_ids("f", document.fixtures),
-        checks=_with_ids("c", document.checks),
-        differences=_with_ids("d", document.differences),
-        instrument_checks=_with_ids("i", document.instrument_checks),
-    )
+    lists = {one.name for one in fields(document)}
+    named: dict[str, Any] = {
+        key: _with_ids(prefix, getattr(document, key)) for key, prefix in PREFIXES.items() if key in lists
+    }
+    document = replace(document, **named)
     found = [
-        *_doubled("readings", document.readings),
-        *_doubled("openings", document.openings),
-        *_doubled("fixtures", document.fixtures),
-        *_doubled("checks", document.checks),
-        *_doubled("differences", document.differences),
-        *_doubled("instrument_checks", document.instrument_checks),
-        *_doubled("setups", document.setups),
-        *_doubled("marks", document.marks),
+        problem for key in (*PREFIXES, *NAMED) if key in lists for problem in _doubled(key, getattr(document, key))
     ]
     if found:
         raise BadDocumentError(found)

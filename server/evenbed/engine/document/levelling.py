@@ -32,7 +32,7 @@ class InstrumentCheck:
 
     `two_peg`: `first` are the readings on pegs A and B from the middle, `second` those from beyond, `sights` the
     lengths of the second pair. `flip`: a level over `length`, `off` and, turned end for end, `reversed_off` (+ where
-    the same end of the floor is shown high). `rod`: `offset` is what the rod reads too much.
+    the same end of the floor, the one ahead, is shown high). `rod`: `offset` is what the rod reads too much.
     """
 
     kind: Literal["two_peg", "flip", "rod"] = described(about="Which test")
@@ -94,3 +94,16 @@ class Reading:
     taken_at: str | None = time(None, "When it was read")
     sight: float | None = length(None, "Length of the sight, where neither place tells it")
     as_typed: str = described("", about="What was typed, digit by digit")
+
+
+@dataclass(frozen=True)
+class LevelsDocument:
+    """What levels alone are asked of: readings, levelled differences, or both, of no room in particular."""
+
+    document: Literal[1] = described(about="The version of this format")
+    readings: tuple[Reading, ...] = described((), about="Levels read")
+    setups: tuple[Setup, ...] = described((), about="Standings of the instrument")
+    marks: tuple[Mark, ...] = described((), about="Marks and benchmarks")
+    differences: tuple[Difference, ...] = described((), about="Levelled differences between marks")
+    instrument_checks: tuple[InstrumentCheck, ...] = described((), about="Tests of the instruments")
+    adjustment: Adjustment = described(Adjustment(), about="How the network of levels is adjusted")

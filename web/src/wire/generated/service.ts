@@ -105,6 +105,26 @@ export interface paths {
         readonly patch?: never;
         readonly trace?: never;
     };
+    readonly "/api/levels": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly get?: never;
+        readonly put?: never;
+        /**
+         * Levels
+         * @description The adjusted levels of the document in the body: heights, standard errors, misfits. No outline is needed.
+         */
+        readonly post: operations["levels"];
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
     readonly "/api/people": {
         readonly parameters: {
             readonly query?: never;
@@ -285,6 +305,26 @@ export interface paths {
         readonly get: operations["history"];
         readonly put?: never;
         readonly post?: never;
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
+    readonly "/api/rooms/{room_id}/scan": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly get?: never;
+        readonly put?: never;
+        /**
+         * Scan
+         * @description The readings of a PLY, XYZ or CSV file for a room whose outline is here.
+         */
+        readonly post: operations["scan"];
         readonly delete?: never;
         readonly options?: never;
         readonly head?: never;
@@ -905,7 +945,7 @@ export interface components {
          *
          *         `two_peg`: `first` are the readings on pegs A and B from the middle, `second` those from beyond, `sights` the
          *         lengths of the second pair. `flip`: a level over `length`, `off` and, turned end for end, `reversed_off` (+ where
-         *         the same end of the floor is shown high). `rod`: `offset` is what the rod reads too much.
+         *         the same end of the floor, the one ahead, is shown high). `rod`: `offset` is what the rod reads too much.
          */
         readonly InstrumentCheck: {
             readonly accepted?: boolean | null;
@@ -1267,7 +1307,7 @@ export interface components {
             /** @description The set-ups and differences of the loop, from the first to the last */
             readonly setups: readonly string[];
         };
-        /** @description Heights of everything read. */
+        /** @description The levels of a room. */
         readonly LevelsAnswer: {
             /** @description What z = 0 is: `benchmark` or `highest_reading` */
             readonly datum: string;
@@ -1279,7 +1319,7 @@ export interface components {
             readonly instruments: readonly components["schemas"]["InstrumentError"][];
             /** @description Marks that were read or are known */
             readonly marks: readonly components["schemas"]["MarkHeight"][];
-            /** @description What the loops miss by */
+            /** @description What the loops miss by, the worst first */
             readonly misclosures: readonly components["schemas"]["LevelMisclosure"][];
             /** @description Where to read next */
             readonly next_readings: readonly components["schemas"]["NextReading"][];
@@ -1291,6 +1331,47 @@ export interface components {
             readonly sigma0: number | null;
             /** @description Readings that look mis-read, the worst first */
             readonly suspects: readonly components["schemas"]["Suspect"][];
+            /** @description Set-ups that nothing ties to the benchmark */
+            readonly untied: readonly components["schemas"]["Untied"][];
+        };
+        /** @description What levels alone are asked of: readings, levelled differences, or both, of no room in particular. */
+        readonly LevelsDocument: {
+            readonly adjustment?: components["schemas"]["Adjustment"] | null;
+            readonly differences?: readonly components["schemas"]["Difference"][] | null;
+            /**
+             * @description The version of this format
+             * @enum {unknown}
+             */
+            readonly document: 1;
+            readonly instrument_checks?: readonly components["schemas"]["InstrumentCheck"][] | null;
+            readonly marks?: readonly components["schemas"]["Mark"][] | null;
+            readonly readings?: readonly components["schemas"]["Reading"][] | null;
+            readonly setups?: readonly components["schemas"]["Setup"][] | null;
+        };
+        /** @description The levels of a document, whatever room they are of. */
+        readonly LevelsReport: {
+            /** @description What z = 0 is: `benchmark` or `highest_reading` */
+            readonly datum: string;
+            /** @description Levelled differences */
+            readonly differences: readonly components["schemas"]["DifferenceFit"][];
+            /** @description Which engine computed it */
+            readonly engine: components["schemas"]["Identity"];
+            /** @description In the order of the readings */
+            readonly heights: readonly components["schemas"]["ReadHeight"][];
+            /** @description What the tests of the instruments found */
+            readonly instruments: readonly components["schemas"]["InstrumentError"][];
+            /** @description Marks that were read or are known */
+            readonly marks: readonly components["schemas"]["MarkHeight"][];
+            /** @description What the loops miss by, the worst first */
+            readonly misclosures: readonly components["schemas"]["LevelMisclosure"][];
+            /** @description Keys and parts of the document that were left out */
+            readonly notices: readonly components["schemas"]["Problem"][];
+            /** @description Measurements beyond those needed */
+            readonly redundancy: number;
+            /** @description Set-ups */
+            readonly setups: readonly components["schemas"]["SetupHeight"][];
+            /** @description Standard error of unit weight, a posteriori; null where nothing is checked */
+            readonly sigma0: number | null;
             /** @description Set-ups that nothing ties to the benchmark */
             readonly untied: readonly components["schemas"]["Untied"][];
         };
@@ -3704,6 +3785,57 @@ export interface operations {
             };
         };
     };
+    readonly levels: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly requestBody: {
+            readonly content: {
+                readonly "application/json": components["schemas"]["LevelsDocument"];
+            };
+        };
+        readonly responses: {
+            /** @description The levels */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": components["schemas"]["LevelsReport"];
+                };
+            };
+            /** @description `too_large`: The request is too large */
+            readonly 413: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `bad_document`: The room document gives no plan */
+            readonly 422: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
     readonly people: {
         readonly parameters: {
             readonly query?: never;
@@ -4530,6 +4662,128 @@ export interface operations {
                 };
             };
             /** @description `malformed`: The request is not in the agreed shape */
+            readonly 422: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The service is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+    readonly scan: {
+        readonly parameters: {
+            readonly query?: {
+                /** @description Side of a cell, mm */
+                readonly cell?: number | null;
+                /** @description x, y, x, y */
+                readonly in_room?: readonly number[] | null;
+                /** @description x, y, x, y */
+                readonly in_scan?: readonly number[] | null;
+                /** @description That a reading needs behind it */
+                readonly minimum_points?: number;
+                /** @description How the scan comes to lie in the room */
+                readonly placing?: "as_it_is" | "corner" | "two_points";
+                /** @description What the scan is measured in; auto judges by the room's size */
+                readonly unit?: "auto" | "mm" | "cm" | "m" | "in" | "ft";
+                /** @description Which of the scan's axes points up */
+                readonly up?: "z" | "y";
+            };
+            readonly header?: never;
+            readonly path: {
+                readonly room_id: string;
+            };
+            readonly cookie?: never;
+        };
+        readonly requestBody: {
+            readonly content: {
+                readonly "application/octet-stream": string;
+            };
+        };
+        readonly responses: {
+            /** @description Lines of JSON: `ScanProgress`, and at last a `ScanReply` or a `ProblemReply` */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/x-ndjson": string;
+                };
+            };
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `viewer_only_looks`: A viewer may only look */
+            readonly 403: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `not_found`: There is nothing here */
+            readonly 404: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `too_large`: The request is too large */
+            readonly 413: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `octets_required`: The request must be application/octet-stream */
+            readonly 415: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `malformed`: The request is not in the agreed shape; `bad_document`: The room document gives no plan; `scan_unreadable`: The scan cannot be read */
             readonly 422: {
                 headers: {
                     readonly [name: string]: unknown;
