@@ -28,10 +28,30 @@ def document_from_records(records: list[dict[str, Any]], room_name: str) -> dict
     readings = [r for r in mine if r["kind"] == "reading" and r["id"] not in superseded]
     document: dict[str, Any] = defaultdict(dict)
     document |= {"document": 1, "outline": room["fields"]["outline"]}
-    document["readings"] = [{"id": r["id"], "at": r["fields"]["at"], "down": r["fields"]["down"]} for r in readings]
+    document |= _levelling(room["fields"], readings)
     document["openings"] = room["fields"].get("openings") or []
     for name, value in room["fields"].items():
         group, _, key = name.partition(".")
         if group in GROUPS and key and key != "set_stations" and "." not in key:
             document[group][key] = value
     return dict(document)
+
+
+def _levelling(room: dict[str, Any], readings: list[dict[str, Any]]) -> dict[str, Any]:
+    """Readings with what they hang from. Readings of the set-up that nobody began name one of their own."""
+    kept = ("down", "at", "mark", "taken_at", "sight", "stage")
+    fields = [{"id": r["id"], **{k: v for k, v in r["fields"].items() if k in kept and v is not None}} for r in readings]
+    levelling: dict[str, Any] = {"readings": fields, "marks": _nameless(room.get("marks"))}
+    levelling["instrument_checks"] = room.get("instrument_checks") or []
+    setups = [{**s, "id": s["id"] or "unbegun"} for s in _nameless(room.get("setups"))]
+    if not setups:
+        return levelling
+    for own, reading in zip(fields, readings, strict=True):
+        own["setup"] = reading["fields"].get("setup") or "unbegun"
+    begun = {s["id"] for s in setups}
+    missing = sorted({r["setup"] for r in fields} - begun)
+    return levelling | {"setups": [*({"id": name} for name in missing), *setups]}
+
+
+def _nameless(entries: list[dict[str, Any]] | None) -> list[dict[str, Any]]:
+    return [{k: v for k, v in entry.items() if k != "name"} for entry in entries or []]

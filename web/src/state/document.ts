@@ -1,7 +1,8 @@
 /** The room document composed from a room's records: dotted choices nested, what was never chosen left out. */
 import { computed, type ReadonlySignal } from "@preact/signals";
-import type { DocumentReading, Fields, RoomDocument, Row } from "../wire";
+import type { DocumentReading, Fields, RoomDocument, Row, Setup } from "../wire";
 import { climateOf, placementsOf, readingsOf, roomOf } from "./records";
+import { documentSetup, FIRST_SETUP, setupsIn } from "./setups";
 
 type Open = Record<string, unknown>;
 const GROUPS: ReadonlySet<string> = new Set(["bed", "rails", "mix", "curing", "adjustment"]);
@@ -29,30 +30,33 @@ export function documentFromRoom(roomId: string): RoomDocument | null {
 }
 
 export function documentFromParts(parts: RoomParts): RoomDocument {
+  const setups = setupsFrom(parts);
   const placements = parts.placements.map((row) => chosen(row.fields, ["section", "mixed_at", "placed_at"]));
   return {
     document: 1,
     outline: parts.room.outline ?? {},
-    readings: parts.readings.map(readingFromRow),
+    readings: parts.readings.map((row) => readingFromRow(row, setups !== null)),
     ...chosen(parts.room, LISTS),
-    ...nameless(parts.room, "setups"),
-    ...nameless(parts.room, "marks"),
+    ...(setups ? { setups } : {}),
+    ...(parts.room.marks ? { marks: parts.room.marks.map(({ name: _name, ...mark }) => mark) } : {}),
     ...nestedChoices(parts.room),
     placements,
     climate: climateInOrder(parts.climate).map(climateFromRow),
   };
 }
 
-/** A list without the names that people gave: the engine knows its entries by their ids. */
-function nameless(room: Fields<"room">, list: "setups" | "marks"): Open {
-  const entries = room[list];
-  return entries ? { [list]: entries.map(({ name: _name, ...entry }) => entry) } : {};
+/** Set-ups without the names that people gave them; null where nobody began any, and every reading hangs from one line. */
+function setupsFrom({ room, readings }: RoomParts): readonly Setup[] | null {
+  const isOne = !room.setups?.length && readings.every(({ fields }) => !fields.setup);
+  if (isOne) return null;
+  return setupsIn(room, readings).map(({ name: _name, ...setup }) => ({ ...setup, id: documentSetup(setup.id) }));
 }
 
-function readingFromRow(row: Row<"reading">): DocumentReading {
-  const keys = row.fields.mark ? (["mark", "setup", "stage"] as const) : (["at", "setup", "stage"] as const);
-  const typed = typeof row.fields.typed === "string" ? { as_typed: row.fields.typed } : {};
-  return { id: row.id, ...chosen(row.fields, ["down", ...keys, "taken_at", "sight"]), ...typed } as DocumentReading;
+function readingFromRow({ id, fields }: Row<"reading">, hasSetups: boolean): DocumentReading {
+  const keys = fields.mark ? (["mark", "stage"] as const) : (["at", "stage"] as const);
+  const setup = hasSetups ? { setup: documentSetup(fields.setup ?? FIRST_SETUP) } : {};
+  const typed = typeof fields.typed === "string" ? { as_typed: fields.typed } : {};
+  return { id, ...chosen(fields, ["down", ...keys, "taken_at", "sight"]), ...setup, ...typed } as DocumentReading;
 }
 
 /** Measured first, then forecast; each in order of time. */

@@ -67,11 +67,12 @@ export {
   placementsOf,
   readingsOf,
   roomOf,
+  roomRows,
   rowOf,
   roomsOf,
 } from "./records";
 export { keepStanding, openConflicts, restoreValue, takeOther, type Lost, type OpenConflict } from "./review";
-export { FIRST_SETUP, forgetStanding, setupsIn, standAt, standingIn, tiedSetups, type Standing } from "./setups";
+export { documentSetup, FIRST_SETUP, setupFromDocument, setupsIn, standAt, standingIn, tiedSetups, type Standing } from "./setups";
 export {
   engineState,
   isForeman,

@@ -3,14 +3,26 @@
  * re-read places tie together. The engine's word on heights and ties is final; this is for the hand, at once.
  */
 import type { Fields, Mark, Row, Setup } from "../wire";
-import { clearDraft, getDraft, setDraft } from "./drafts";
+import { getDraft, setDraft } from "./drafts";
 
 /** The set-up that nobody had to begin: its readings name none. */
 export const FIRST_SETUP = "";
+/** What the engine calls it, which asks every reading for its set-up where there are several. */
+const FIRST_IN_DOCUMENT = "first";
 const CELL = 0.01; // mm: as near as this is the same place to the engine
 
 /** What one reads with now: from a set-up, or with a long level laid from place to place. */
 export type Standing = { readonly setup: string } | { readonly laying: string };
+
+/** The name of a set-up in the room document and in the plan that comes of it. */
+export function documentSetup(id: string): string {
+  return id === FIRST_SETUP ? FIRST_IN_DOCUMENT : id;
+}
+
+/** The set-up that the plan names so. */
+export function setupFromDocument(name: string): string {
+  return name === FIRST_IN_DOCUMENT ? FIRST_SETUP : name;
+}
 
 type RoomFields = Fields<"room">;
 type Readings = readonly Row<"reading">[];
@@ -41,11 +53,6 @@ export function standingIn(room: string, fields: RoomFields, readings: Readings)
 
 export function standAt(room: string, standing: Standing): Promise<void> {
   return setDraft(standingDraft(room), JSON.stringify(standing));
-}
-
-/** Back to where the last reading was taken. */
-export function forgetStanding(room: string): Promise<void> {
-  return clearDraft(standingDraft(room));
 }
 
 type Meeting = readonly [setup: string, at: string];

@@ -107,10 +107,12 @@ test("a long level laid from place to place makes a set-up and two readings a la
 
 test("the document names no names: set-ups and marks go in by what the engine knows of them", async () => {
   await read("", [100, 100]);
+  expect(state.documentFromRoom(room)?.setups).toBeUndefined();
   await state.beginSetup(room, { instrument: LASER, name: "By the window", at: [500, 500] });
   await state.keepMark(room, { name: "nail", height: 12 }, "12");
   const document = state.documentFromRoom(room);
-  expect(document?.setups).toEqual([{ id: expect.any(String) as unknown, at: [500, 500], instrument: LASER.id, kind: "laser", sigma: 1, sigma_per_metre: 0.1 }]);
+  expect(document?.readings).toMatchObject([{ at: [100, 100], setup: "first" }]);
+  expect(document?.setups).toEqual([{ id: "first" }, { id: expect.any(String) as unknown, at: [500, 500], instrument: LASER.id, kind: "laser", sigma: 1, sigma_per_metre: 0.1 }]);
   expect(document?.marks).toEqual([{ id: expect.any(String) as unknown, height: 12 }]);
   expect(fields().typed).toEqual({ [`marks.${fields().marks?.[0]?.id ?? ""}`]: "12" });
 });

@@ -1,6 +1,7 @@
 /** Reading the plan: cautions where they stand, explanations by path, problems in the person's words. */
 import type { Caution, Explanation, Plan, Problem } from "../../wire";
 import { told } from "../../words";
+import { setupInSentence } from "../levels/names";
 
 /** Cautions that stand at `where` or below it: `bed` takes those at `bed.load`. */
 export function cautionsAt(plan: Plan, ...places: readonly string[]): readonly Caution[] {
@@ -8,7 +9,7 @@ export function cautionsAt(plan: Plan, ...places: readonly string[]): readonly C
 }
 
 export function cautionText({ code, text, values }: Caution): string {
-  return told("caution", code, values, text);
+  return told("caution", code, named(values), text);
 }
 
 /** The explanation of a figure by its path; a path into a list falls back to the entry it belongs to. */
@@ -17,6 +18,12 @@ export function explanationOf(plan: Plan, path: string): Explanation | null {
   return plan.explanations[path] ?? (parent !== path ? plan.explanations[parent] ?? null : null);
 }
 
+/** The engine names set-ups by their ids; a person knows them otherwise. */
+function named(values: Problem["values"]): Problem["values"] {
+  const { setup } = values;
+  return typeof setup === "string" ? { ...values, setup: setupInSentence(setup) } : values;
+}
+
 export function problemText(problem: Problem): string {
-  return told("problem", problem.code, problem.values, problem.message);
+  return told("problem", problem.code, named(problem.values), problem.message);
 }

@@ -99,7 +99,7 @@ export function LevelNotes({ work, onOpen }: { work: Work; onOpen: (id: string) 
     <>
       <button type="button" class={isAsking ? "button note warns" : "button note"} data-testid="levels-note" onClick={() => setSheet("about")}>
         <span class="from-where" data-testid="standing">{standingName(room, work.standing)}</span>
-        <span>{noteOf(work)}</span>
+        <span class="note-line">{work.isUntied ? t("levels.untied_yet") : noteOf(work)}</span>
       </button>
       {sheet === "about" && <About work={work} onOpen={onOpen} onSheet={setSheet} />}
       {sheet === "setups" && <SetupsSheet work={work} onClose={close} />}

@@ -27,7 +27,7 @@ import { workIn, type Work } from "./work";
 function whatOf({ round, room }: Work): string {
   const { current, left, skipped, done, of, isTie } = round;
   const reading = room.readings.length + 1;
-  if (current && "mark" in current) return t("levels.mark_here", { mark: markName(room.fields, current.mark) });
+  if (current && "mark" in current) return t(isTie ? "levels.mark_tie" : "levels.mark_here", { mark: markName(room.fields, current.mark) });
   if (current && "again" in current) return t("levels.again_here");
   if (isTie) return t("levels.tie_here", { reading });
   if (current) return t(left.length > 0 ? "levels.here" : "levels.one_more", { reading, done, of });
@@ -80,7 +80,7 @@ function Reading(props: ReadingProps) {
       <SuspectBand room={work.room} />
       <div class="level-row">
         <LevelNotes work={work} onOpen={onOpen} />
-        {mayWrite.value && <button type="button" class="button" data-testid="place-by-tape" onClick={() => setPlacing(true)}>{t("levels.elsewhere")}</button>}
+        {mayWrite.value && <button type="button" class="button elsewhere" data-testid="place-by-tape" onClick={() => setPlacing(true)}>{t("levels.elsewhere")}</button>}
         <Last room={work.room} onOpen={onOpen} />
       </div>
       {mayWrite.value && ("laying" in work.standing ? <LayingEntry work={work} laying={work.standing.laying} /> : <RodEntry {...props} />)}

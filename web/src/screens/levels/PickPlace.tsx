@@ -8,8 +8,8 @@ import type { RoomView } from "../common/useRoom";
 export function PickPlace({ room, at, onPick }: { room: RoomView; at: Place | null; onPick: (at: Place) => void }) {
   const scene = { ...roomScene(room.fields), wallLabels: [], points: at ? [{ id: "stands", at, label: "", kind: "instrument" as const }] : [] };
   return (
-    <div class="stack tight">
-      <p class="label">{t("setup.where")}</p>
+    <div class="field">
+      <span class="label">{t("setup.where")}</span>
       <div class="pick"><Drawing scene={scene} name="pick" touch={[]} onPlace={([x, y]) => onPick([Math.round(x), Math.round(y)])} /></div>
       <p class="quiet small">{t("setup.where_more")}</p>
     </div>

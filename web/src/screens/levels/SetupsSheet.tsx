@@ -1,6 +1,6 @@
 /** Every set-up of the room: how high its line lies and how surely, whether it is tied, and which one is read from. */
 import { useState } from "preact/hooks";
-import { FIRST_SETUP, mayWrite, standAt } from "../../state";
+import { documentSetup, FIRST_SETUP, mayWrite, standAt } from "../../state";
 import type { Setup } from "../../wire";
 import { t } from "../../words";
 import { Dialog } from "../common/Dialog";
@@ -19,7 +19,7 @@ function lineText({ room, tied }: Work, id: string): string {
   const count = room.readings.filter(({ fields }) => (fields.setup ?? FIRST_SETUP) === id).length;
   if (count === 0) return t("setup.unread");
   if (!tied.has(id)) return t("setup.untied");
-  const found = room.plan?.levels.setups.find((one) => one.id === id);
+  const found = room.plan?.levels.setups.find((one) => one.id === documentSetup(id));
   if (found?.line_height == null) return t("setup.readings", { count });
   return t(found.sigma ? "setup.line" : "setup.line_sure", { height: found.line_height, sigma: found.sigma ?? 0, count });
 }

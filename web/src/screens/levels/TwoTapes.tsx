@@ -58,8 +58,7 @@ function Outcome({ answer, onPlace }: { answer: Answer; onPlace: (at: Place) => 
   if (answer?.outcome === "failed") return <p class="caution" role="status">{t("engine.failed")}</p>;
   if (answer?.outcome === "problems") return <p class="caution" role="status" data-testid="tapes-problem">{answer.problems.map(problemText).join(" ")}</p>;
   if (answer?.outcome !== "answered") return null;
-  const { places, misses } = answer.answer;
-  if (places.length === 0) return <p class="caution" role="status" data-testid="tapes-problem">{t(misses > 0 ? "tapes.miss" : "tapes.outside", { misses })}</p>;
+  const { places } = answer.answer;
   return (
     <div class="row even">
       {places.map((at, index) => (

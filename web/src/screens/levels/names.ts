@@ -1,5 +1,5 @@
 /** What set-ups, instruments and marks are called on the screen. */
-import { setupsIn, type Row, type Standing } from "../../state";
+import { readingsOf, roomRows, setupFromDocument, setupsIn, type Row, type Standing } from "../../state";
 import type { Instrument, InstrumentKind } from "../../wire";
 import { t } from "../../words";
 import type { RoomFields } from "../common/roomFigure";
@@ -42,4 +42,13 @@ export function freshName(kind: InstrumentKind, known: readonly Instrument[]): s
   let number = 1;
   while (names.has(numbered(number))) number += 1;
   return numbered(number);
+}
+
+/** A set-up as the engine's sentences name it: by the name that somebody gave it, else by its number in its room. */
+export function setupInSentence(name: string): string {
+  const id = setupFromDocument(name);
+  const room = roomRows().find(({ fields }) => fields.setups?.some((one) => one.id === id));
+  const setups = room ? setupsIn(room.fields, readingsOf(room.id).value) : [];
+  const index = setups.findIndex((one) => one.id === id);
+  return setups[index]?.name ?? `${Math.max(index, 0) + 1}`;
 }

@@ -11,6 +11,8 @@ export const levels = {
   "levels.skip": "Skip",
   "levels.elsewhere": "Other place",
   "levels.elsewhere_how": "How the place is found",
+  "levels.mark_tie": "Mark: {mark} · it ties this set-up",
+  "levels.untied_yet": "Not tied yet",
   "levels.untied": "Not tied yet. Read a mark or a place already read from this set-up.",
   "way.walls": "Off a wall",
   "way.tapes": "Two tapes",
@@ -105,8 +107,6 @@ export const levels = {
   "tapes.which": "Two places fit. Tap the right one.",
   "tapes.from": "From {name}",
   "tapes.place": "Place {number}",
-  "tapes.miss": "The two tapes do not meet: they miss by {misses:depth}. Tape again.",
-  "tapes.outside": "The two tapes meet outside the room. Tape again, or choose other corners.",
 
   "test.two_peg": "Two-peg test",
   "test.two_peg.how": "Two pegs, A and B, as far apart as the room allows. First from the middle, then from beyond B.",

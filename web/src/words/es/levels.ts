@@ -1,10 +1,10 @@
-/** Español: leer el piso desde varias estaciones, con marcas, instrumentos y sus pruebas. */
+/** Español: leer el piso desde varias puestas, con marcas, instrumentos y sus pruebas. */
 import type { levels as english } from "../en/levels";
 
 export const levels: Readonly<Record<keyof typeof english, string>> = {
   "levels.here": "Lectura {reading} · {done} de {of} leídos",
   "levels.one_more": "Lectura {reading} · una más aquí",
-  "levels.tie_here": "Lectura {reading} · lea otra vez aquí, así se une la estación",
+  "levels.tie_here": "Lectura {reading} · lea otra vez aquí, así se une la puesta",
   "levels.mark_here": "Marca: {mark}",
   "levels.again_here": "Lea otra vez aquí · la lectura anterior se guarda",
   "levels.all_read": "Todo leído. Toque el piso para una más.",
@@ -13,6 +13,8 @@ export const levels: Readonly<Record<keyof typeof english, string>> = {
   "levels.skip": "Saltar",
   "levels.elsewhere": "Otro punto",
   "levels.elsewhere_how": "Cómo se encuentra el punto",
+  "levels.mark_tie": "Marca: {mark} · une esta puesta",
+  "levels.untied_yet": "Sin unir todavía",
   "levels.untied": "Sin unir. Lea desde aquí una marca o un punto ya leído.",
   "way.walls": "Desde pared",
   "way.tapes": "Dos cintas",
@@ -32,15 +34,15 @@ export const levels: Readonly<Record<keyof typeof english, string>> = {
   "slip.other_side": "¿Quizá el otro lado de la mira?",
 
   "place.again": "Leer otra vez desde aquí",
-  "place.again_more": "Valen las dos lecturas: unen las dos estaciones.",
+  "place.again_more": "Valen las dos lecturas: unen las dos puestas.",
   "place.read_from_here": "Ya leído desde {setup}. Abra esa lectura para corregirla.",
 
-  "setup.title": "Estaciones",
+  "setup.title": "Puestas",
   "setup.now": "Se lee desde",
-  "setup.named": "{instrument} · estación {number}",
+  "setup.named": "{instrument} · puesta {number}",
   "setup.laying": "{instrument} · tendida {number}",
   "setup.stepped": "{instrument}, paso a paso",
-  "setup.new": "Nueva estación",
+  "setup.new": "Nueva puesta",
   "setup.begin": "Empezar aquí",
   "setup.here": "Se lee desde ella",
   "setup.here_laying": "En uso ahora",
@@ -50,9 +52,9 @@ export const levels: Readonly<Record<keyof typeof english, string>> = {
   "setup.name": "Nombre, si hace falta",
   "setup.where": "Dónde está",
   "setup.where_more": "Toque el dibujo. Se puede omitir; entonces no se puede descontar el error de la línea.",
-  "setup.more": "¿Movió el instrumento? Empiece otra estación. Una marca o un punto leído desde las dos las une.",
+  "setup.more": "¿Movió el instrumento? Empiece otra puesta. Una marca o un punto leído desde las dos las une.",
   "setup.unread": "Todavía no se ha leído nada desde ella.",
-  "setup.untied": "Sin unir. Lea desde esta estación una marca o un punto ya leído.",
+  "setup.untied": "Sin unir. Lea desde esta puesta una marca o un punto ya leído.",
   "setup.readings": "{count} {count|lectura|lecturas}. La altura de su línea viene.",
   "setup.line": "Línea a {height:height}, ± {sigma:error}. {count} {count|lectura|lecturas}.",
   "setup.line_sure": "Línea a {height:height}. {count} {count|lectura|lecturas}.",
@@ -61,7 +63,7 @@ export const levels: Readonly<Record<keyof typeof english, string>> = {
 
   "mark.title": "Marcas",
   "mark.open": "Marcas ({marks:number})",
-  "mark.more": "Algo que no se mueve y se puede leer desde cada estación: un clavo, un umbral, un banco de nivel.",
+  "mark.more": "Algo que no se mueve y se puede leer desde cada puesta: un clavo, un umbral, un banco de nivel.",
   "mark.none": "Todavía no hay marcas. Añada una en la línea que dice desde dónde se lee.",
   "mark.nameless": "Marca",
   "mark.new": "Nueva marca",
@@ -107,8 +109,6 @@ export const levels: Readonly<Record<keyof typeof english, string>> = {
   "tapes.which": "Caben dos puntos. Toque el correcto.",
   "tapes.from": "Desde {name}",
   "tapes.place": "Punto {number}",
-  "tapes.miss": "Las dos cintas no se juntan: les falta {misses:depth}. Mida otra vez.",
-  "tapes.outside": "Las dos cintas se juntan fuera del cuarto. Mida otra vez o elija otras esquinas.",
 
   "test.two_peg": "Prueba de dos estacas",
   "test.two_peg.how": "Dos estacas, A y B, tan lejos como deje el cuarto. Primero desde el medio, después más allá de B.",
