@@ -7,7 +7,7 @@ from itertools import product
 
 from evenbed.engine.tables.lines import Line, cut
 from evenbed.engine.tables.names import columns_named, role_of, unit_of
-from evenbed.engine.tables.numbers import MM_PER_UNIT, has_own_unit, is_measure, plain_number
+from evenbed.engine.tables.numbers import MM_PER_UNIT, own_unit, is_measure, plain_number
 from evenbed.engine.tables.shapes import (
     MOST_COLUMNS,
     Decimal,
@@ -106,7 +106,7 @@ def _in_order(data: list[Line], decimal: Decimal) -> FoundColumns:
         return FoundColumns()
     width = max(len(cells) for cells in points)
     numbers = [n for n in range(width) if _is_numbers(points, n, decimal)]
-    first = numbers[1:4] if len(numbers) > ENOUGH and _is_count(points, numbers[0]) else numbers[:3]
+    first = numbers[1:4] if len(numbers) > ENOUGH and _is_names(points, numbers[0], decimal) else numbers[:3]
     if len(first) < ENOUGH:
         return FoundColumns()
     north, east, up = first
@@ -119,9 +119,10 @@ def _is_numbers(points: list[tuple[str, ...]], column: int, decimal: Decimal) ->
     return 2 * held > len(points)
 
 
-def _is_count(points: list[tuple[str, ...]], column: int) -> bool:
-    """True where a column holds whole numbers alone, as names of points do."""
-    return all(len(cells) > column and cells[column].isdecimal() for cells in points)
+def _is_names(points: list[tuple[str, ...]], column: int, decimal: Decimal) -> bool:
+    """True where a column holds whole numbers and words alone, as names of points are."""
+    cells = (cells[column] for cells in points if len(cells) > column)
+    return all(cell.isdecimal() or not is_measure(cell, decimal) for cell in cells)
 
 
 def _with_heights(manner: Manner, asked: Heights | None) -> Manner:
@@ -143,18 +144,17 @@ def unit_for(
     told = None if manner.header is None else unit_of(manner.header.cells)
     if told is not None:
         return told, "header"
-    if any(has_own_unit(cell) for line in data[:SAMPLE] for cell in _lengths(line, manner)):
-        return "ft", "marks"
+    own = (own_unit(cell) for line in data[:SAMPLE] for cell in _lengths(line, manner))
+    marked: TableUnit | None = next((unit for unit in own if unit is not None), None)
+    if marked is not None:
+        return marked, "marks"
     spread = _spread(manner, data)
-    if room is not None and spread > 0:
-        return max(
-            (u for u in GUESSED_UNITS if spread * MM_PER_UNIT[u] <= FITS * room), default="mm", key=_mm
-        ), "room"
+    if spread == 0:
+        return "mm", "size"
+    if room is not None:
+        fitting = (unit for unit in GUESSED_UNITS if spread * MM_PER_UNIT[unit] <= FITS * room)
+        return max(fitting, default="mm", key=MM_PER_UNIT.__getitem__), "room"
     return ("mm" if spread >= LARGE else "m" if spread <= SMALL else "ft"), "size"
-
-
-def _mm(unit: TableUnit) -> float:
-    return MM_PER_UNIT[unit]
 
 
 def _lengths(line: Line, manner: Manner) -> list[str]:

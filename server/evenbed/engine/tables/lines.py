@@ -84,8 +84,7 @@ def _cells(text: str, pattern: re.Pattern[str]) -> tuple[str, ...] | None:
         match = pattern.match(text, place)
         if match is None or match["open"]:
             return None
-        quoted = match["quoted"]
-        plain = match["plain"].strip()
-        cells.append(plain if quoted is None else quoted.replace('""', '"').strip() + plain)
+        quoted = match["quoted"] or ""
+        cells.append((quoted.replace('""', '"') + match["plain"]).strip())
         place = match.end() + 1
     return tuple(cells)

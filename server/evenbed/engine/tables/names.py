@@ -10,7 +10,7 @@ from evenbed.engine.tables.shapes import MOST_COLUMNS, FoundColumns, TableUnit
 _WORDS: dict[str, tuple[str, ...]] = {
     "point": (
         *("point", "pt", "p", "no", "nr", "num", "number", "id", "name", "pnt", "point name", "point no"),
-        *("point number", "point id", "punto", "pto", "numero", "nombre", "numero de punto"),
+        *("point number", "point id", "pt no", "pt id", "punto", "pto", "numero", "nombre", "numero de punto"),
     ),
     "northing": (
         *("northing", "north", "n", "y", "northing y", "y northing"),

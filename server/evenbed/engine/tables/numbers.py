@@ -3,7 +3,7 @@
 import re
 
 from evenbed.engine.tables.shapes import Decimal, TableUnit
-from evenbed.engine.units import LONGEST_LENGTH_TEXT, LengthError, Unit, length_from_text
+from evenbed.engine.units import LONGEST_LENGTH_TEXT, WORDS, LengthError, Unit, length_from_text
 
 MM_PER_UNIT: dict[TableUnit, float] = {
     "mm": 1.0,
@@ -21,7 +21,8 @@ _PLAIN: dict[Decimal, re.Pattern[str]] = {
     "comma": re.compile(r"[+-]?(?:[0-9]{1,15},?[0-9]{0,20}|,[0-9]{1,20})(?:[eE][+-]?[0-9]{1,2})?"),
 }
 _OTHER_MARK: dict[Decimal, re.Pattern[str]] = {"point": re.compile(r","), "comma": re.compile(r"\.[0-9]")}
-_OWN_UNIT = re.compile(r"[0-9][^0-9]*(?:['\"′’″”]|[a-zA-Z]{1,12}\.?)$")
+_OWN_UNIT = re.compile(r"[0-9][^0-9]*(?:['\"]|[a-zA-Z]{1,12}\.?)$")
+_UNIT_WORD = re.compile(r"['\"]|[a-z]+")
 _OWN_UNITS: dict[TableUnit, Unit] = {"mm": "mm", "cm": "cm", "m": "m", "in": "in", "ft": "ft", "us_ft": "ft"}
 
 
@@ -32,9 +33,11 @@ def plain_number(cell: str, decimal: Decimal) -> float | None:
     return float(cell if decimal == "point" else cell.replace(",", "."))
 
 
-def has_own_unit(cell: str) -> bool:
-    """True where a cell looks like a length with marks or a unit behind it: 3' 5 7/16" or 1049 mm."""
-    return len(cell) <= LONGEST_LENGTH_TEXT and _OWN_UNIT.search(cell) is not None
+def own_unit(cell: str) -> Unit | None:
+    """The unit that a length brings along, the larger one of two: 3' 5 7/16" is in feet, 1049 mm in mm; else None."""
+    if len(cell) > LONGEST_LENGTH_TEXT or _OWN_UNIT.search(cell) is None:
+        return None
+    return next((WORDS[word] for word in _UNIT_WORD.findall(cell.lower()) if word in WORDS), None)
 
 
 def is_measure(cell: str, decimal: Decimal) -> bool:
@@ -52,7 +55,7 @@ def length_in(cell: str, decimal: Decimal, unit: TableUnit) -> float | None:
 
 def _marked_length(cell: str, decimal: Decimal, unit: TableUnit) -> float | None:
     """A length with marks or a unit; None where it holds the other decimal mark, which may mark thousands."""
-    if not has_own_unit(cell) or _OTHER_MARK[decimal].search(cell):
+    if own_unit(cell) is None or _OTHER_MARK[decimal].search(cell):
         return None
     try:
         return round(length_from_text(cell, _OWN_UNITS[unit]), PLACES)
