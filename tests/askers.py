@@ -17,7 +17,7 @@ PICTURE = jpeg()
 ASKERS = ("nobody", "nonsense", "removed", "viewer", "outsider", "setter", "foreman")
 """From the least to the most. Viewer and setter are of the job's crew, the outsider is a setter who is not."""
 NEW: dict[str, dict[str, Any]] = {
-    "room": {"job_id": JOB, "name": MARK},
+    "room": {"job_id": JOB, "name": MARK, "outline": {"vertices": [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]}},
     "reading": {"room_id": ROOM, "down": 1000.0, "mark": MARK},
     "placement": {"room_id": ROOM, "section": MARK},
     "climate": {"room_id": ROOM, "at": "2026-05-04T10:00:00+00:00", "air": 20.0},

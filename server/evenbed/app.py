@@ -9,11 +9,12 @@ from fastapi.routing import APIRoute
 
 from evenbed import __version__
 from evenbed.access.tries import Tries
-from evenbed.api import events, exchange, health, history, people, photos, plans, problems, sessions
+from evenbed.api import events, exchange, health, history, people, photos, plans, problems, scans, sessions
 from evenbed.api.bodies import BodyLimit
 from evenbed.api.description import description_of
 from evenbed.api.headers import SafeHeaders
 from evenbed.api.pages import Pages
+from evenbed.api.scanning import Scanning
 from evenbed.api.service import Service
 from evenbed.settings import Settings
 from evenbed.store.work import Store
@@ -31,13 +32,13 @@ def create_app(settings: Settings) -> FastAPI:
         docs_url=None,  # the framework's pages would load scripts from elsewhere
         redoc_url=None,
     )
-    app.state.service = Service(settings, store, Tries(), app.version, looking)
-    rooms = (health, plans, sessions, people, exchange, events, history, photos)
+    app.state.service = Service(settings, store, Tries(), app.version, looking, Scanning())
+    rooms = (health, plans, sessions, people, exchange, events, history, photos, scans)
     for room in rooms:
         app.include_router(room.router)
     app.router.default = Pages(settings.web)
     problems.install(app, [route for room in rooms for route in room.router.routes if isinstance(route, APIRoute)])
-    app.add_middleware(BodyLimit, limit=settings.body_limit)
+    app.add_middleware(BodyLimit, limit=settings.body_limit, larger={scans.ADDRESSES: settings.scan_limit})
     app.add_middleware(SafeHeaders)
     app.openapi = lambda: description_of(app)  # type: ignore[method-assign]
     return app

@@ -18,8 +18,9 @@ class Settings:
     """Everything that can be set.
 
     `https` is on where people reach the service by https (a proxy in front counts): the cookie then travels by https
-    only. `body_limit` is in bytes: 20 000 readings with names and places are about 3 million. A photo of
-    `photo_pixels` takes four bytes of memory for each of them while it is looked into, one photo at a time.
+    only. `body_limit` is in bytes: 20 000 readings with names and places are about 3 million. `scan_limit` is too: a
+    million points of a scan are 12 to 60 million. A photo of `photo_pixels` takes four bytes of memory for each of
+    them while it is looked into, one photo at a time.
     """
 
     host: str = "127.0.0.1"
@@ -32,6 +33,7 @@ class Settings:
     busy_timeout_s: float = 5.0
     poll_interval_s: float = 1.0
     photo_pixels: int = 20_000_000
+    scan_limit: int = 200_000_000
 
     @property
     def database_url(self) -> str:
@@ -53,6 +55,7 @@ def settings_from(environ: Mapping[str, str]) -> Settings:
         busy_timeout_s=_number(environ, "EVENBED_BUSY_TIMEOUT_S", plain.busy_timeout_s, 0, 600),
         poll_interval_s=_number(environ, "EVENBED_POLL_INTERVAL_S", plain.poll_interval_s, 0.01, 600),
         photo_pixels=_whole(environ, "EVENBED_PHOTO_PIXELS", plain.photo_pixels, 1_000, 67_108_864),
+        scan_limit=_whole(environ, "EVENBED_SCAN_LIMIT", plain.scan_limit, 1_000, 2e9),
     )
 
 

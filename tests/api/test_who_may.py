@@ -34,6 +34,7 @@ MAY = {
     "PATCH /api/people/{person_id}": FOREMANS,
     "PATCH /api/devices/{device_id}": FOREMANS,
     "DELETE /api/devices/{device_id}": FOREMANS,
+    "POST /api/rooms/{room_id}/scan": f"{STRANGE} viewer_only_looks not_found ok ok",
     "GET /api/photos/{hash}": CREWS,
     "PUT /api/photos/{hash}": f"{STRANGE} viewer_only_looks not_found ok ok",
     "GET /api/photos/{hash}/file": CREWS,
@@ -53,6 +54,7 @@ def company(client: Client) -> Company:
 
 FLOOR = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]
 ROOM = {"document": 1, "outline": {"vertices": FLOOR}, "readings": [{"down": 1000, "at": at} for at in FLOOR]}
+SCAN = b"".join(b"%d %d 5\n" % (x, y) for x in range(0, 3001, 100) for y in range(0, 2001, 100))
 NAME = {"json": {"name": "Another name"}}
 OCTETS = {"Content-Type": "application/octet-stream"}
 SENT: dict[str, dict[str, Any]] = {
@@ -61,6 +63,7 @@ SENT: dict[str, dict[str, Any]] = {
     "POST /api/invites": {"json": {"role": "setter", "name": "Newcomer"}},
     "PATCH /api/people/{person_id}": NAME,
     "PATCH /api/devices/{device_id}": NAME,
+    "POST /api/rooms/{room_id}/scan": {"content": SCAN, "headers": OCTETS, "params": {"unit": "mm"}},
     "PUT /api/photos/{hash}": {
         "content": PICTURE.content,
         "headers": OCTETS,
@@ -74,7 +77,7 @@ def asked(company: Company, route: str, who: str) -> httpx.Response:
     """The reply to a request of this route that is good if whoever asks may make it."""
     client, (method, path) = company.clients[who], route.split(" ")
     about = {"device_id": SPARE if method == "DELETE" else REMOVED, "person_id": company.people["spare"]}
-    path = path.format(kind="room", record_id=RECORDS["room"], hash=PICTURE.hash, **about)
+    path = path.format(kind="room", record_id=RECORDS["room"], room_id=RECORDS["room"], hash=PICTURE.hash, **about)
     if route == "POST /api/join":
         return client.join(uuid_text(800 + ASKERS.index(who)), code=invite_foreman(client.store, datetime.now(UTC)))
     if route == "POST /api/push":

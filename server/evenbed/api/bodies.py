@@ -1,7 +1,8 @@
 """Bodies at the door: not too large, JSON and declared as JSON, and nothing in them that could not be sent back."""
 
 import json
-from collections.abc import Callable, Coroutine
+import re
+from collections.abc import Callable, Coroutine, Mapping
 from typing import Any
 
 from fastapi import Request, Response
@@ -15,34 +16,45 @@ Handler = Callable[[Request], Coroutine[Any, Any, Response]]
 
 
 class BodyLimit:
-    """Refuses bodies beyond a number of bytes, announced or not, with a problem that says the limit."""
+    """Refuses bodies beyond a number of bytes, announced or not, with a problem that says the limit.
 
-    def __init__(self, app: ASGIApp, limit: int) -> None:
+    `larger` has the limits of addresses that take more, by a pattern of the whole address.
+    """
+
+    def __init__(self, app: ASGIApp, limit: int, larger: Mapping[str, int]) -> None:
         self.app = app
         self.limit = limit
-        self.detail = f"At most {limit} bytes are taken. Send in smaller parts."
+        self.larger = larger
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Passes the request on, counting."""
         if scope["type"] != "http":
             await self.app(scope, receive, send)
-        elif _announced(scope) > self.limit:
-            await problem_reply(Code.TOO_LARGE, self.detail)(scope, receive, send)
+        elif _announced(scope) > (limit := self._limit_of(scope["path"])):
+            await problem_reply(Code.TOO_LARGE, _detail(limit))(scope, receive, send)
         else:
-            await self.app(scope, self._counting(receive), send)
+            await self.app(scope, _counting(receive, limit), send)
 
-    def _counting(self, receive: Receive) -> Receive:
-        got = 0
+    def _limit_of(self, path: str) -> int:
+        return next((most for pattern, most in self.larger.items() if re.fullmatch(pattern, path)), self.limit)
 
-        async def counted() -> Message:
-            nonlocal got
-            message = await receive()
-            got += len(message.get("body", b""))
-            if got > self.limit:
-                raise ProblemError(Code.TOO_LARGE, self.detail)
-            return message
 
-        return counted
+def _detail(limit: int) -> str:
+    return f"At most {limit} bytes are taken. Send in smaller parts."
+
+
+def _counting(receive: Receive, limit: int) -> Receive:
+    got = 0
+
+    async def counted() -> Message:
+        nonlocal got
+        message = await receive()
+        got += len(message.get("body", b""))
+        if got > limit:
+            raise ProblemError(Code.TOO_LARGE, _detail(limit))
+        return message
+
+    return counted
 
 
 def _announced(scope: Scope) -> int:

@@ -23,7 +23,7 @@ from evenbed.access.rights import ForemanOnlyError, ViewerOnlyLooksError
 from evenbed.access.tries import TooManyTriesError
 from evenbed.store.faults import StoreBusyError, StoreFailedError, StoreFullError, StoreGoneError
 from evenbed.sync.accept import DeviceForkedError, GapError, UpdateNeededError
-from evenbed.wire.problems import ABOUT, Code, ProblemItem, ProblemReply
+from evenbed.wire.problems import ABOUT, Code, ProblemItem, reply_for
 
 MEDIA_TYPE = "application/problem+json"
 BUSY_WAIT_S = 2
@@ -32,22 +32,20 @@ _CODES_BY_STATUS = {400: Code.NOT_JSON, 404: Code.NOT_FOUND, 405: Code.METHOD_NO
 
 
 class ProblemError(HTTPException):
-    """A refusal decided in the web's own room. `expected` belongs to `photo_gap`."""
+    """A refusal decided in the web's own room. `expected` belongs to `photo_gap`, `retry_after` (s) to `busy`."""
 
-    def __init__(self, code: Code, detail: str, expected: int | None = None) -> None:
+    def __init__(self, code: Code, detail: str, expected: int | None = None, retry_after: int | None = None) -> None:
         self.code = code
         self.expected = expected
-        super().__init__(ABOUT[code].status, detail)
+        self.retry_after = retry_after
+        super().__init__(ABOUT[code].status, detail, {"Retry-After": str(retry_after)} if retry_after else None)
 
 
 def problem_reply(code: Code, detail: str | None = None, **extra: Any) -> Response:
     """The reply for a code. `extra` are the members of `ProblemReply` that belong to it."""
-    about = ABOUT[code]
-    reply = ProblemReply(
-        type=f"urn:evenbed:{code}", title=about.title, status=about.status, code=code, detail=detail, **extra
-    )
+    reply = reply_for(code, detail, **extra)
     body = json.dumps(reply.model_dump(mode="json", exclude_none=True))
-    return Response(body, about.status, media_type=MEDIA_TYPE)
+    return Response(body, reply.status, media_type=MEDIA_TYPE)
 
 
 def declared(*codes: Code) -> dict[int | str, dict[str, Any]]:
@@ -167,7 +165,7 @@ def _refusing(routes: Sequence[APIRoute]) -> Handler:
 
 def _refusal_from(error: HTTPException) -> Response:
     if isinstance(error, ProblemError):
-        reply = problem_reply(error.code, error.detail, expected=error.expected)
+        reply = problem_reply(error.code, error.detail, expected=error.expected, retry_after=error.retry_after)
     else:
         reply = problem_reply(_CODES_BY_STATUS[error.status_code], error.detail)
     reply.headers.update(error.headers or {})

@@ -41,13 +41,18 @@ class Joined:
     content: bytes
 
 
-async def octets_of(request: Request) -> bytes:
-    """The body of a request. Raises ProblemError where it is no application/octet-stream, or too large a part.
+def check_octets(request: Request) -> None:
+    """Raises ProblemError where the body is not declared as application/octet-stream.
 
     A page of another origin cannot send that type without asking first, so a device's cookie is no use to it.
     """
     if request.headers.get("content-type", "").partition(";")[0].strip().lower() != "application/octet-stream":
         raise ProblemError(Code.OCTETS_REQUIRED, "Send the header Content-Type: application/octet-stream.")
+
+
+async def octets_of(request: Request) -> bytes:
+    """The body of a request. Raises ProblemError where it is no application/octet-stream, or too large a part."""
+    check_octets(request)
     content = bytearray()
     try:
         async for chunk in request.stream():

@@ -11,6 +11,7 @@ from evenbed.store.people import Person
 from evenbed.store.rows import SHOWN, Shown, entry_from, record_from, shown_from
 from evenbed.store.tables import AssignmentRow, ChangeRow, DeviceRow, RecordRow, ServiceRow
 from evenbed.sync.model import Entry, Record
+from evenbed.wire.exchange import FieldValues
 
 
 @dataclass(frozen=True)
@@ -67,6 +68,12 @@ class Archive:
         """True where there is such a record and the person sees it."""
         one = select(RecordRow.id).where(RecordRow.kind == kind, RecordRow.id == record_id, seen_by(person))
         return self._session.exec(one).first() is not None
+
+    def fields_of(self, person: Person, kind: str, record_id: str) -> FieldValues | None:
+        """The fields of a record as they stand; None where there is none that the person sees, or it is deleted."""
+        one = select(RecordRow.fields).where(RecordRow.kind == kind, RecordRow.id == record_id, seen_by(person))
+        fields = self._session.exec(one).first()
+        return None if fields is None or fields.get("deleted") is True else dict(fields)
 
     def history(self, kind: str, record_id: str) -> tuple[Past, ...]:
         """Every applied change of a record, oldest first; empty where there is no such record."""

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import Any
 
 from pydantic import BaseModel, ConfigDict, Field
 
@@ -113,3 +114,11 @@ class ProblemReply(BaseModel):
         default=None, description="With `gap` and `photo_gap`: the number the service waits for"
     )
     retry_after: int | None = Field(default=None, description="With `too_many_tries` and `busy`: seconds to wait")
+
+
+def reply_for(code: Code, detail: str | None = None, **extra: Any) -> ProblemReply:
+    """The reply for a code. `extra` are the members of `ProblemReply` that belong to it."""
+    about = ABOUT[code]
+    return ProblemReply(
+        type=f"urn:evenbed:{code}", title=about.title, status=about.status, code=code, detail=detail, **extra
+    )

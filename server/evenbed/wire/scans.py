@@ -1,13 +1,13 @@
 """A dense scan on its way to readings: how it may be read, how far it has come, what it became.
 
 A route answers with lines of JSON (application/x-ndjson): any number of `ScanProgress`, and at last one `ScanReply`
-or one `ProblemReply` with `ScanItem`s. A line with `stage` is progress, one with `readings` the answer, one with `code` a
-problem.
+or one `ProblemReply` with `ScanItem`s. A line with `stage` is progress, one with `readings` the answer, one with
+`code` a problem.
 
-    POST /api/rooms/{room_id}/scan?unit=auto&placing=as_it_is&up=z          the file's bytes, application/octet-stream
-        &cell=300 &minimum_points=8                                         both may be left out
-        &in_scan=x&in_scan=y&in_scan=x&in_scan=y &in_room=...               with placing=two_points: the same two places
-                                                                            in the scan's own numbers and in the room (mm)
+    POST /api/rooms/{room_id}/scan?unit=auto&placing=as_it_is&up=z       the file's bytes, application/octet-stream
+        &cell=300 &minimum_points=8                                      both may be left out
+        &in_scan=x&in_scan=y&in_scan=x&in_scan=y &in_room=...            with placing=two_points: the same two places
+                                                                         in the scan's numbers and in the room (mm)
 
 Nothing is stored: whoever asked looks at the readings and takes them as changes of their own.
 """

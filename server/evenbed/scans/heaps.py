@@ -1,0 +1,125 @@
+"""All points heaped up: how many lie in each spot at each height about the floor, and the sum of their heights.
+
+One pass over the points, in blocks. Heights and places are taken to whole steps before they are added up, so that the
+sums are exact and no order of the points changes a digit.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+
+from evenbed.engine.geometry import Plane
+from evenbed.scans.cloud import Block, Cloud, Numbers, Tell, Truth, Whole
+from evenbed.scans.floor import REACH
+from evenbed.scans.grid import CUT, Grid
+from evenbed.scans.placing import Seat
+from evenbed.scans.room import Room
+
+STEP = 2.0  # mm of height in one heap
+STEPS = int(2 * REACH / STEP)
+FINE = 1000.0  # steps to a mm of height
+ACROSS = 1023.0  # steps to a spot's width
+HIGH = float(1 << 26)  # two sums in one number: 2^16 points of 2^10 steps each stay below it
+AT_ONCE = 1 << 20  # points heaped up together
+
+
+@dataclass
+class Tally:
+    """Points that are no part of the floor: not in the room, or too far above or below the floor."""
+
+    outside: int = 0
+    above: int = 0
+    below: int = 0
+
+
+@dataclass(frozen=True)
+class Heaps:
+    """By spot and height: `counts` and `heights` (sum of mm above the plane). By spot: the points' mean place."""
+
+    counts: Whole
+    heights: Numbers
+    x: Numbers
+    y: Numbers
+    tally: Tally
+
+    @property
+    def near(self) -> int:
+        """Points in the room and near the floor."""
+        return int(self.counts.sum())
+
+
+@dataclass(frozen=True)
+class Near:
+    """The points of a block that lie in the room near the floor: heap, fine height, packed place, spot."""
+
+    heap: Whole
+    height: Numbers
+    place: Numbers
+    spot: Whole
+
+
+def heaped(cloud: Cloud, seat: Seat, room: Room, grid: Grid, floor: Plane, tell: Tell) -> Heaps:
+    """Every point in its heap, counted where it is no part of the floor."""
+    tally = Tally()
+    counts, heights = np.zeros(grid.spots * STEPS, np.int64), np.zeros(grid.spots * STEPS)
+    places = np.zeros((2, grid.spots))
+    for parts in _together(_near(block, seat, room, grid, floor, tally) for block in _told(cloud, tell)):
+        heap, height = np.concatenate([p.heap for p in parts]), np.concatenate([p.height for p in parts])
+        counts += np.bincount(heap, minlength=len(counts))
+        heights += np.bincount(heap, height, len(heights))
+        for part in parts:
+            places += np.divmod(np.bincount(part.spot, part.place, grid.spots), HIGH)
+    return _finished(counts, heights, places, grid, tally)
+
+
+def _told(cloud: Cloud, tell: Tell) -> Iterator[Block]:
+    seen = 0
+    for block in cloud.blocks():
+        yield block
+        seen += len(block[0])
+        tell(seen / cloud.count)
+
+
+def _together(parts: Iterator[Near]) -> Iterator[list[Near]]:
+    waiting: list[Near] = []
+    for part in parts:
+        waiting.append(part)
+        if sum(len(one.heap) for one in waiting) >= AT_ONCE:
+            yield waiting
+            waiting = []
+    if waiting:
+        yield waiting
+
+
+def _near(block: Block, seat: Seat, room: Room, grid: Grid, floor: Plane, tally: Tally) -> Near:
+    x, y, z = seat.placed(block)
+    word, across, up = grid.found(x, y)
+    inside = _inside(room, word, x, y)
+    above = z - (floor.a + floor.b * x + floor.c * y)
+    fine = np.rint(above * FINE)
+    near = inside & (np.abs(fine) < REACH * FINE)
+    tally.outside += len(x) - int(np.count_nonzero(inside))
+    tally.above += int(np.count_nonzero(inside & (fine >= REACH * FINE)))
+    tally.below += int(np.count_nonzero(inside & (fine <= -REACH * FINE)))
+    chosen = np.flatnonzero(near)
+    spot, height = (word[chosen] & (CUT - 1)).astype(np.intp), fine[chosen]
+    step = ((height + REACH * FINE) * (1.0 / (STEP * FINE))).astype(np.intp)
+    place = np.rint(across[chosen] * ACROSS) * HIGH + np.rint(up[chosen] * ACROSS)
+    return Near(spot * STEPS + step, height, place, spot)
+
+
+def _inside(room: Room, word: "np.ndarray[tuple[int], np.dtype[np.int32]]", x: Numbers, y: Numbers) -> Truth:
+    inside: Truth = word >= 0
+    cut = np.flatnonzero(word >= CUT)
+    inside[cut] = room.holds(x[cut], y[cut])
+    return inside
+
+
+def _finished(counts: Whole, heights: Numbers, places: Numbers, grid: Grid, tally: Tally) -> Heaps:
+    rows = counts.reshape(-1, STEPS)
+    found = np.maximum(rows.sum(axis=1), 1)
+    left, low = grid.corner_of_spots()
+    x = left + places[0] / found / ACROSS * grid.pitch[0]
+    y = low + places[1] / found / ACROSS * grid.pitch[1]
+    return Heaps(rows, heights.reshape(-1, STEPS) / FINE, x, y, tally)

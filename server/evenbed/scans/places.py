@@ -1,0 +1,83 @@
+"""Where in its cell a piece of floor is read: in its middle, or close to the wall where a wall cuts the cell.
+
+A surface ends at its outermost readings; so the readings along a wall stand close to it, and one in each corner.
+"""
+
+import math
+
+import numpy as np
+
+from evenbed.scans.cloud import Numbers, Truth, Whole
+from evenbed.scans.grid import Grid
+from evenbed.scans.planes import Planes
+from evenbed.scans.room import Room
+from evenbed.scans.spots import Spots
+from evenbed.scans.steps import Pieces
+
+OFF_THE_WALL = 10.0  # mm
+SUPPORTED = 1.5  # pitches of spots: a place further from every spot of its piece is not read
+LEAST_APART = 0.1  # of a cell: nearer readings say the same
+
+
+def places_of(planes: Planes, pieces: Pieces, spots: Spots, grid: Grid, room: Room) -> tuple[Numbers, Numbers]:
+    """One place for every piece, in the room and on the piece."""
+    own_x, own_y = _nearest_spot(planes.x, planes.y, pieces, spots)
+    is_whole = np.bincount(pieces.cell, minlength=grid.cells)[pieces.cell] == 1
+    stays = is_whole & room.holds(planes.x, planes.y)
+    x, y = np.where(stays, planes.x, own_x), np.where(stays, planes.y, own_y)
+    wall_x, wall_y = _off_the_wall(*_wall_place(x, y, pieces, grid, room), x, y)
+    near_x, near_y = _nearest_spot(wall_x, wall_y, pieces, spots)
+    is_near = np.hypot(near_x - wall_x, near_y - wall_y) <= SUPPORTED * math.hypot(*grid.pitch)
+    to_wall = _touches_wall(pieces, grid) & is_near & room.holds(wall_x, wall_y)
+    return np.where(to_wall, wall_x, x), np.where(to_wall, wall_y, y)
+
+
+def _nearest_spot(x: Numbers, y: Numbers, pieces: Pieces, spots: Spots) -> tuple[Numbers, Numbers]:
+    """Of every piece the place of its spot nearest to one place each."""
+    chosen = np.flatnonzero(pieces.piece >= 0)
+    piece = pieces.piece[chosen]
+    off = np.hypot(spots.x[chosen] - x[piece], spots.y[chosen] - y[piece])
+    order = np.lexsort((chosen, off, piece))
+    first = chosen[order[np.searchsorted(piece[order], np.arange(pieces.count))]]
+    return spots.x[first], spots.y[first]
+
+
+def _touches_wall(pieces: Pieces, grid: Grid) -> Truth:
+    """True for every piece with a spot that a wall cuts."""
+    cut = grid.is_cut() & (pieces.piece >= 0)
+    touches: Truth = np.bincount(pieces.piece[cut], minlength=pieces.count) > 0
+    return touches
+
+
+def _wall_place(x: Numbers, y: Numbers, pieces: Pieces, grid: Grid, room: Room) -> tuple[Numbers, Numbers]:
+    """The wall's nearest place to every piece, or the corner of the room that lies in its cell."""
+    near_x, near_y, _ = room.nearest_edge(x, y)
+    row, column = np.divmod(pieces.cell, grid.nx)
+    left, low = grid.x + column * grid.dx, grid.y + row * grid.dy
+    best = np.full(len(x), np.inf)
+    for corner_x, corner_y in room.corners:
+        is_here = (left <= corner_x) & (corner_x <= left + grid.dx) & (low <= corner_y) & (corner_y <= low + grid.dy)
+        off = np.where(is_here, np.hypot(corner_x - x, corner_y - y), np.inf)
+        is_nearer = off < best
+        best = np.where(is_nearer, off, best)
+        near_x, near_y = np.where(is_nearer, corner_x, near_x), np.where(is_nearer, corner_y, near_y)
+    return near_x, near_y
+
+
+def _off_the_wall(wall_x: Numbers, wall_y: Numbers, x: Numbers, y: Numbers) -> tuple[Numbers, Numbers]:
+    off = np.hypot(x - wall_x, y - wall_y)
+    share = np.minimum(1.0, OFF_THE_WALL / np.maximum(off, 1e-9))
+    return wall_x + (x - wall_x) * share, wall_y + (y - wall_y) * share
+
+
+def apart(x: Numbers, y: Numbers, points: Whole, grid: Grid) -> Truth:
+    """False for each reading that stands as good as on another one with more points behind it."""
+    least = LEAST_APART * min(grid.dx, grid.dy)
+    order = np.lexsort((np.arange(len(x)), -points))
+    stays = np.ones(len(x), bool)
+    for n in order:
+        if stays[n]:
+            near = (np.abs(x - x[n]) < least) & (np.abs(y - y[n]) < least)
+            near[n] = False
+            stays &= ~near
+    return stays
