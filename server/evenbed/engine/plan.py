@@ -81,7 +81,7 @@ def _levels_answer(room: WorkedRoom, unknown: Unknown | None) -> LevelsAnswer:
         misclosures=levels.misclosures,
         untied=levels.untied,
         instruments=levels.instruments,
-        suspects=(),
+        suspects=room.suspects,
         datum=levels.datum,
         next_readings=_unread(room) if unknown is None else unknown.next_readings,
     )

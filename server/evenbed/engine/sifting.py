@@ -17,8 +17,8 @@ from evenbed.engine.nearest import nearest_of
 FEWEST = 6  # readings: five to foretell the sixth; fewer tell nothing of a floor's own unevenness
 NEIGHBOURS = 12  # that foretell a reading; more change little on ordinary floors
 WITHIN = 20  # nearest ones among which a slip can spoil another reading, and from which NEIGHBOURS are taken
-BEYOND = 2.8  # standard errors: a good reading in 200 by the normal law, while half an inch still shows
-LARGEST_SHARE = 4  # at most one reading in so many is doubted: a floor that has more is odd itself
+BEYOND = 2.5  # standard errors: 7.5 mm on a true floor, more than most unevenness, while half an inch still shows
+LARGEST_SHARE = 3  # at most one reading in so many is doubted: a floor that has more is odd itself
 LEAST_SIGMA = 3.0  # mm: no floor is foretold better than this, so that nobody reads again for a third of an inch
 TRUSTED = 6.0  # readings that what is known of ordinary floors counts for beside the floor's own scatter
 NORMAL = 1.4826  # the normal law's standard deviation over its median deviation
@@ -31,6 +31,12 @@ class Doubted:
     number: int
     told: Foretold
     score: float
+
+
+def _foretold(spot: Point3, kept: Sequence[Point3]) -> Foretold:
+    """By the nearest of those kept, which come the nearest first."""
+    told = foretold(spot[:2], kept[:NEIGHBOURS])
+    return Foretold(told.z, max(told.sigma, LEAST_SIGMA))
 
 
 class _Sifting:
@@ -47,9 +53,7 @@ class _Sifting:
         self.told = [self._foretell(n) for n in range(len(spots))]
 
     def _foretell(self, n: int) -> Foretold:
-        kept = [self.spots[m] for m in self.near[n] if m not in self.aside]
-        told = foretold(self.spots[n][:2], kept[:NEIGHBOURS])
-        return Foretold(told.z, max(told.sigma, LEAST_SIGMA))
+        return _foretold(self.spots[n], [self.spots[m] for m in self.near[n] if m not in self.aside])
 
     def excess(self, n: int) -> float:
         """How far reading `n` stands off what is foretold, in standard errors of an ordinary floor."""
@@ -82,19 +86,32 @@ class _Sifting:
         return max(1.0, math.sqrt((TRUSTED + count * own * own) / (TRUSTED + count)))
 
 
-def doubted_among(spots: Sequence[Point3]) -> list[Doubted]:
+def doubted_among(spots: Sequence[Point3], newest: int | None = None) -> list[Doubted]:
     """Readings (x, y, z) that their neighbours do not bear out, the worst first; none among fewer than FEWEST.
 
-    The order of `spots` and a plane added to them change nothing.
+    `newest` is the number of the one read last, where that is known: what was read before it is not doubted for its
+    sake. Otherwise the order of `spots` changes nothing, and neither does a plane added to them.
     """
     if len(spots) < FEWEST:
         return []
     sifting = _Sifting(spots)
+    if newest is not None and _is_against(sifting, newest):
+        sifting.move([newest])
     _set_aside(sifting)
     scatter = sifting.scatter()
     while borne_out := [n for n in sifting.aside if sifting.excess(n) <= BEYOND * scatter]:
         sifting.move(borne_out)
     return [_doubted(sifting, n, scatter) for n in sorted(sifting.aside, key=sifting.rank, reverse=True)]
+
+
+def _is_against(sifting: _Sifting, newest: int) -> bool:
+    """True where what was read before round the newest reading does not bear it out."""
+    before = [sifting.spots[m] for m in sifting.near[newest]]
+    local = _Sifting(before)
+    _set_aside(local)
+    kept = [spot for n, spot in enumerate(before) if n not in local.aside]
+    told = _foretold(sifting.spots[newest], kept)
+    return abs(sifting.spots[newest][2] - told.z) > BEYOND * local.scatter() * told.sigma
 
 
 def _set_aside(sifting: _Sifting) -> None:

@@ -17,7 +17,9 @@ from evenbed.engine.problems import BadDocumentError, Problem, problem_at
 from evenbed.engine.rails import RailPlan, check_rail_design, rails_from
 from evenbed.engine.readiness import Readiness, readiness_from
 from evenbed.engine.sections import SectionPlan, WayOut, sections_from, way_out_from
+from evenbed.engine.slips import Suspect
 from evenbed.engine.surface import Surface, surface_from
+from evenbed.engine.suspects import suspects_from
 from evenbed.engine.touching import regions_of_room
 from evenbed.engine.unknown import Unknown
 
@@ -42,6 +44,11 @@ class WorkedRoom:
     def levels(self) -> Levels:
         """Heights of everything read."""
         return levels_from(self.document, self.figure)
+
+    @cached_property
+    def suspects(self) -> tuple[Suspect, ...]:
+        """Readings that look mis-read, the worst first."""
+        return suspects_from(self.document, self.levels)
 
     @cached_property
     def floor(self) -> dict[Point3, str]:
