@@ -106,6 +106,8 @@ def test_feet_and_inches_are_read_in_any_cell() -> None:
     (row,) = rows_of("1,3' 5 7/16\",1'-2\",-0' 6\",nail")
     assert row["at"] == pytest.approx([355.6, 1052.5125])
     assert row["z"] == pytest.approx(-152.4)
+    (curly,) = rows_of("1;3′ 5 7/16″;1’ 2;−0′ 6”;nail")
+    assert (curly["at"], curly["z"]) == (row["at"], row["z"])
     assert table_in('1,3\' 5 7/16",1\' 2",6",nail')["unit_reason"] == "marks"
 
 

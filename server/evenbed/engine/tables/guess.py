@@ -7,7 +7,7 @@ from itertools import product
 
 from evenbed.engine.tables.lines import Line, cut
 from evenbed.engine.tables.names import columns_named, role_of, unit_of
-from evenbed.engine.tables.numbers import MM_PER_UNIT, own_unit, is_measure, plain_number
+from evenbed.engine.tables.numbers import MM_PER_UNIT, is_measure, own_unit, plain_number
 from evenbed.engine.tables.shapes import (
     MOST_COLUMNS,
     Decimal,

@@ -21,7 +21,8 @@ _PLAIN: dict[Decimal, re.Pattern[str]] = {
     "comma": re.compile(r"[+-]?(?:[0-9]{1,15},?[0-9]{0,20}|,[0-9]{1,20})(?:[eE][+-]?[0-9]{1,2})?"),
 }
 _OTHER_MARK: dict[Decimal, re.Pattern[str]] = {"point": re.compile(r","), "comma": re.compile(r"\.[0-9]")}
-_OWN_UNIT = re.compile(r"[0-9][^0-9]*(?:['\"]|[a-zA-Z]{1,12}\.?)$")
+_NUMBER_FIRST = re.compile(r"[+\-−–]?[ .,]*[0-9¼-¾⅐-⅞]")
+_MARKS = str.maketrans({**dict.fromkeys("′’‘´", "'"), **dict.fromkeys("″”“", '"')})
 _UNIT_WORD = re.compile(r"['\"]|[a-z]+")
 _OWN_UNITS: dict[TableUnit, Unit] = {"mm": "mm", "cm": "cm", "m": "m", "in": "in", "ft": "ft", "us_ft": "ft"}
 
@@ -35,9 +36,10 @@ def plain_number(cell: str, decimal: Decimal) -> float | None:
 
 def own_unit(cell: str) -> Unit | None:
     """The unit that a length brings along, the larger one of two: 3' 5 7/16" is in feet, 1049 mm in mm; else None."""
-    if len(cell) > LONGEST_LENGTH_TEXT or _OWN_UNIT.search(cell) is None:
+    if len(cell) > LONGEST_LENGTH_TEXT or _NUMBER_FIRST.match(cell) is None:
         return None
-    return next((WORDS[word] for word in _UNIT_WORD.findall(cell.lower()) if word in WORDS), None)
+    words = _UNIT_WORD.findall(cell.lower().translate(_MARKS))
+    return next((WORDS[word] for word in words if word in WORDS), None)
 
 
 def is_measure(cell: str, decimal: Decimal) -> bool:

@@ -1,0 +1,75 @@
+"""Whatever is asked beside the plan, and however badly, an answer or a list of problems comes back."""
+
+import copy
+import random
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from tests.documents import SQUARE, places_of, value_at
+from tests.questions import reply_to
+from tests.rooms import random_room
+
+from evenbed.engine.bridge import QUESTIONS
+from evenbed.engine.contract import QUESTION_SHAPES
+
+ROOM = random_room(4)
+LINES = [
+    "point,northing,easting,elevation,description",
+    '1,2.5,0.1,0.2,"a, b"',
+    "2;2,5;3' 1\";9",
+    "# x",
+    "",
+    "7 8 9 10",
+]
+MARKS = " \t,;\"'#.\n\r\\-+eE0123456789abnmft½′\u2028\x1c\x00\ufeff"
+GOOD: dict[str, Any] = {
+    "walk": ROOM,
+    "taped_place": {"outline": {"vertices": SQUARE}, "from": [[0, 0], [4000, 0]], "distances": [2500, 2500]},
+    "profile": {"document": ROOM, "from": [-5000, -5000], "to": [5000, 5000]},
+    "table_in": {
+        "text": "\n".join(LINES[:2]),
+        "mapping": {"columns": {"northing": 1, "easting": 2, "elevation": 3}, "unit": "m"},
+        "place": {"kind": "pairs", "pairs": [{"line": 2, "at": [0, 0]}, {"line": 3, "at": [900, 0]}]},
+        "outline": {"vertices": SQUARE},
+    },
+    "table_out": {"document": ROOM, "unit": "ft", "separator": "tab", "decimal": "comma"},
+}
+JUNK: list[Any] = [None, True, -1, 0, 1e308, -1e6, 10**400, "", "x", [], {}, [[]], [1, 2], "\ud800", 1e6, 5e-324]
+CELLS = st.text(st.sampled_from(MARKS), max_size=9) | st.text(max_size=4) | st.floats(-1e30, 1e30).map(str)
+TABLES = st.lists(st.sampled_from(LINES) | st.lists(CELLS, max_size=7).map(",".join), max_size=8).map("\n".join)
+
+
+def test_every_question_has_its_shapes() -> None:
+    assert QUESTION_SHAPES.keys() == QUESTIONS.keys()
+
+
+@pytest.mark.parametrize("question", GOOD)
+def test_a_good_question_changed_anywhere_gets_an_answer_or_problems(question: str) -> None:
+    dice = random.Random(question)
+    places = sorted(places_of(GOOD[question]))
+    for _ in range(60):
+        asked = copy.deepcopy(GOOD[question])
+        *way, last = dice.choice(places).split(".")
+        inner = value_at(asked, ".".join(way)) if way else asked
+        inner[int(last) if isinstance(inner, list) else last] = copy.deepcopy(dice.choice(JUNK))
+        reply_to(question, asked)
+
+
+@pytest.mark.parametrize("question", GOOD)
+@pytest.mark.parametrize("junk", JUNK, ids=repr)
+def test_junk_in_place_of_a_question_gets_problems(question: str, junk: object) -> None:
+    assert reply_to(question, junk).keys() == {"problems"}
+
+
+@given(TABLES | st.text(st.sampled_from(MARKS), max_size=200) | st.text(max_size=100), st.booleans(), st.booleans())
+@settings(max_examples=500, deadline=None)
+def test_any_text_is_a_table_or_has_problems_and_never_both(text: str, in_a_room: bool, is_shifted: bool) -> None:
+    place = {"kind": "low_corner"} if is_shifted else None
+    answer = reply_to(
+        "table_in", {"text": text, "outline": GOOD["table_in"]["outline"] if in_a_room else None, "place": place}
+    )
+    if answer.keys() != {"problems"}:
+        assert bool(answer["rows"]) != bool(answer["problems"])
+        assert len(answer["rows"]) == (0 if answer["problems"] else answer["row_count"])
