@@ -1,13 +1,14 @@
 """What is still unknown of one room's subfloor: each figure worked out once, when first asked for."""
 
 import math
-from collections import Counter
+from collections import defaultdict
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
 from evenbed.engine.covariances import Known
 from evenbed.engine.document.levelling import Setup
-from evenbed.engine.document.places import Point
+from evenbed.engine.document.places import Point, Point3
 from evenbed.engine.document.room import Document
 from evenbed.engine.doubt import Doubt, NextReading, Statistics, SurfaceModel
 from evenbed.engine.floor_doubt import FloorDoubt
@@ -24,6 +25,7 @@ from evenbed.engine.volume_doubt import VolumeDoubt
 MOST_CORNERS = 30  # corners of more crooked rooms are near patches anyway
 ROD_FOOT = 100.0  # mm: nearer to a reading or a fixture there is nothing new to read
 FROM_THE_WALL = 50.0  # mm: a rod and a hand need so much
+SHARPEST = 0.01  # mm: no instrument is better than this, whatever is said of it
 KIND = "matern_3_2"
 
 
@@ -107,18 +109,21 @@ class Unknown:
 
 
 def spots_of(document: Document, levels: Levels) -> tuple[Spot, ...]:
-    """Each place read on the subfloor, once, with the larger of its adjusted and its instrument's standard error."""
+    """Each place read on the subfloor, once, with the larger of its adjusted and its instruments' standard error."""
     setups = {s.id: s for s in document.setups}
-    found: dict[tuple[Point, float], float] = {}
-    times: Counter[tuple[Point, float]] = Counter()
+    adjusted: dict[Point3, float] = {}
+    said: dict[Point3, list[float]] = defaultdict(list)
     for height, reading in zip(levels.heights, document.readings, strict=True):
-        if reading.stage != "subfloor" or height.at is None or height.z is None:
-            continue
-        key = height.at, height.z
-        times[key] += 1
-        alone = _setup_of(reading.setup, setups).sigma / math.sqrt(times[key])
-        found[key] = max(height.sigma or 0.0, alone)
-    return tuple(sorted(Spot(at, z, sigma) for (at, z), sigma in found.items()))
+        if reading.stage == "subfloor" and height.at is not None and height.z is not None:
+            place = (*height.at, height.z)
+            adjusted[place] = height.sigma or 0.0
+            said[place].append(_setup_of(reading.setup, setups).sigma)
+    return tuple(sorted(Spot(p[:2], p[2], max(sigma, _together(said[p]))) for p, sigma in adjusted.items()))
+
+
+def _together(sigmas: Sequence[float]) -> float:
+    """Standard error of one place read several times."""
+    return 1.0 / math.sqrt(math.fsum(max(s, SHARPEST) ** -2 for s in sorted(sigmas)))
 
 
 def _setup_of(name: str, setups: dict[str, Setup]) -> Setup:

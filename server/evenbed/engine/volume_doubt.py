@@ -11,6 +11,8 @@ from evenbed.engine.geometry import Plane
 from evenbed.engine.kriging import Site
 
 SHARE = 0.9  # of all floors that would have been read so, held by a range
+WIDER = 1.1  # simulated floors miss by so much more than the covariances say: joists in step with the readings, edges
+LEAST = 1.0  # mm³: a volume is known no better than rounding lets it be
 
 
 @dataclass(frozen=True)
@@ -52,7 +54,7 @@ class VolumeDoubt:
         """The volume as a mixture, mm³."""
         middle = math.fsum(v.model.weight * site.mean for v, site, _ in self.sums)
         return [
-            (w, self.expected - (site.mean - middle), math.sqrt(sill * variance))
+            (w, self.expected - (site.mean - middle), max(LEAST, WIDER * math.sqrt(sill * variance)))
             for view, site, variance in self.sums
             for sill, w in view.model.sills
         ]
