@@ -6,6 +6,7 @@ from evenbed.engine.cautions import Caution, caution_at
 from evenbed.engine.load import load_cautions, load_explanations, material_cautions
 from evenbed.engine.mix import mix_explanations
 from evenbed.engine.readiness import readiness_explanations
+from evenbed.engine.slips import Suspect
 from evenbed.engine.sources import Explanation, explanation_of
 from evenbed.engine.unknown import Unknown
 from evenbed.engine.worked import WorkedRoom
@@ -22,6 +23,9 @@ def cautions_of(room: WorkedRoom) -> Iterable[Caution]:
         yield caution_at("bed.top", "drain")
     for x, y in room.unread_deciders:
         yield caution_at("levels.next_readings", "estimated_governs", x=x, y=y)
+    if room.suspects:
+        by = abs(room.suspects[0].difference)
+        yield caution_at("levels.suspects", "misread", count=len(room.suspects), by=by)
     gap = room.figure.misclosure
     if gap.ratio > LOOSE_TAPE:
         yield caution_at("outline.misclosure", "tape_again", length=gap.length)
@@ -53,7 +57,14 @@ def explanations_of(room: WorkedRoom, unknown: Unknown | None) -> dict[str, Expl
     }
     waiting = readiness_explanations(room.readiness, room.document.curing)
     doubt = {} if unknown is None else _doubt_explanations(room, unknown)
-    return own | loads | mix_explanations(room.mix, room.document.mix) | shims | waiting | doubt
+    levels = {f"levels.suspects[{n}]": _suspect_explanation(suspect) for n, suspect in enumerate(room.suspects)}
+    return own | levels | loads | mix_explanations(room.mix, room.document.mix) | shims | waiting | doubt
+
+
+def _suspect_explanation(suspect: Suspect) -> Explanation:
+    code = "foretold" if suspect.why == "neighbours" else "snooped"
+    error = abs(suspect.difference / suspect.score)
+    return explanation_of(code, read=suspect.expected + suspect.difference, expected=suspect.expected, error=error)
 
 
 def _doubt_explanations(room: WorkedRoom, unknown: Unknown) -> dict[str, Explanation]:

@@ -34,6 +34,10 @@ CAUTIONS: dict[str, str] = {
     "estimated_governs": (
         "No reading was taken at {x:.0f}, {y:.0f}: its height is estimated, and it decides. Read that place."
     ),
+    "misread": (
+        "Readings that the others do not bear out: {count:.0f}, the worst by {by:.0f} mm. "
+        "Read them again before anything rests on them: one wrong reading makes the whole bed too thick or too thin."
+    ),
     "tape_again": "The taped walls miss closing by {length:.0f} mm. Tape the longest ones again.",
     "drain": (
         "Showers, drains and waterproofing are for the local plumbing code and a licensed trade: "

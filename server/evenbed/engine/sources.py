@@ -23,6 +23,15 @@ SOURCES: dict[str, str] = {
         "wanders off its plane by about 3 mm, an instrument errs about as much as is said of it, the floor's grain "
         "is 0.3 mm."
     ),
+    "neighbours": (
+        "Kriging from the nearest readings: a plane of any lean and a Matérn covariance with ν = 3/2 (C. E. "
+        "Rasmussen and C. K. I. Williams, Gaussian Processes for Machine Learning, 2006, from memory). How uneven an ordinary "
+        "floor is: common practice, no source; a rougher one forgives more."
+    ),
+    "data_snooping": (
+        "Data snooping: a good observation's residual is beyond 3.29 of its own standard errors once in a thousand "
+        "times (W. Baarda, A Testing Procedure for Use in Geodetic Networks, 1968, from memory)."
+    ),
     "absolute_volume": (
         "Absolute volume: the solid volumes, the water and the voids add up to the mortar. Relative density of "
         "cement 3.15 (Portland Cement Association, Design and Control of Concrete Mixtures, as quoted), of sand 2.65 "
@@ -63,6 +72,14 @@ FORMULAS: dict[str, Formula] = {
     "mean_thickness": Formula("mean thickness = volume / area", "geometry"),
     "shim": Formula("shim = top − strip − subfloor", "geometry"),
     "volume": Formula("volume = ∫ (top − subfloor) over the room, triangle by triangle, exact", "surface"),
+    "foretold": Formula(
+        "difference = height read − height foretold by the nearest readings; doubted beyond 2.5 standard errors",
+        "neighbours",
+    ),
+    "snooped": Formula(
+        "difference = height read − height by all other measurements; doubted beyond 3.29 standard errors",
+        "data_snooping",
+    ),
     "volume_range": Formula(
         "from the 5 % to the 95 % point of ∫ (top − subfloor) over the room, the top held where it is, the subfloor "
         "a plane and what wanders off it; wide enough to hold the volume itself",

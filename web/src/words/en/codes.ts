@@ -96,6 +96,7 @@ export const codes = {
   "caution.lifting": "A bag of {bag_mass:mass} is a lift for two people.",
   "caution.too_thick": "The bed is {thickness:depth} at its thickest, more than {maximum:depth}: a bed that thick must be designed by somebody licensed to.",
   "caution.estimated_governs": "No reading was taken at {x:length} across, {y:length} up: its height is estimated, and it decides. Read that place.",
+  "caution.misread": "Readings that the others do not bear out: {count}, the worst by {by:depth}. Read them again before anything rests on them: one wrong reading makes the whole bed too thick or too thin.",
   "caution.tape_again": "The taped walls miss closing by {length:depth}. Tape the longest ones again.",
   "caution.drain": "Showers, drains and waterproofing are for the local plumbing code and a licensed trade: only falls are reckoned here.",
   "caution.prediction": "A prediction is not a test. The site and the makers' instructions decide; try the bed before anybody relies on it.",

@@ -98,6 +98,7 @@ export const codes: Readonly<Record<keyof typeof english, string>> = {
   "caution.lifting": "Un saco de {bag_mass:mass} se carga entre dos personas.",
   "caution.too_thick": "La cama llega a {thickness:depth}, más que {maximum:depth}: una cama tan gruesa debe diseñarla alguien con licencia.",
   "caution.estimated_governs": "No se leyó a {x:length} a lo ancho, {y:length} hacia arriba: su altura es estimada, y manda. Lea ese punto.",
+  "caution.misread": "Lecturas que las demás no confirman: {count}; la peor se aparta {by:depth}. Léalas otra vez antes de fiarse de ellas: una sola lectura errada hace toda la cama demasiado gruesa o demasiado delgada.",
   "caution.tape_again": "A las paredes medidas les falta {length:depth} para cerrar. Mida otra vez las más largas.",
   "caution.drain": "Duchas, desagües e impermeabilización son cosa del código local de plomería y de un oficio con licencia: aquí solo se calculan pendientes.",
   "caution.prediction": "Una predicción no es una prueba. Mandan la obra y las instrucciones de los fabricantes; pruebe la cama antes de que alguien se fíe de ella.",
