@@ -25,8 +25,8 @@ SOURCES: dict[str, str] = {
     ),
     "neighbours": (
         "Kriging from the nearest readings: a plane of any lean and a Matérn covariance with ν = 3/2 (C. E. "
-        "Rasmussen and C. K. I. Williams, Gaussian Processes for Machine Learning, 2006, from memory). How uneven an ordinary "
-        "floor is: common practice, no source; a rougher one forgives more."
+        "Rasmussen and C. K. I. Williams, Gaussian Processes for Machine Learning, 2006, from memory). How uneven an "
+        "ordinary floor is: common practice, no source; a rougher one forgives more."
     ),
     "data_snooping": (
         "Data snooping: a good observation's residual is beyond 3.29 of its own standard errors once in a thousand "
