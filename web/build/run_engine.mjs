@@ -1,6 +1,7 @@
 /**
  * The engine in the browser's Python, under Node: each line of standard input is a room document, each line of
  * standard output its plan, in the same order. For comparing it with the engine in the service's Python.
+ * A line may begin with a question's name and a tab: then it asks that, and not for the plan.
  *
  *   node build/run_engine.mjs < documents.jsonl > plans.jsonl
  */
@@ -38,5 +39,6 @@ async function startEngine() {
 
 const answerText = await startEngine();
 for await (const line of createInterface({ input: process.stdin })) {
-  if (line.trim() !== "") process.stdout.write(`${answerText("plan", line)}\n`);
+  const [, question = "plan", text = line] = /^(\w+)\t(.*)$/.exec(line) ?? [];
+  if (line.trim() !== "") process.stdout.write(`${answerText(question, text)}\n`);
 }
