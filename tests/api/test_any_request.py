@@ -12,7 +12,7 @@ import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
-from tests.askers import PICTURE, SPARE, Company, company_of
+from tests.askers import PICTURE, RECORDS, SPARE, Company, company_of
 from tests.clients import Client, service
 from tests.openapi import (
     AnyCase,
@@ -94,7 +94,7 @@ def test_at_and_beyond_every_limit_the_answer_is_as_described(company: Company, 
 @pytest.mark.parametrize("route", [route for route in ROUTES if route not in ("POST /api/push", *SAME_FOR_ALL)])
 def test_a_good_request_is_answered_as_described_and_gets_through(company: Company, route: str, who: str) -> None:
     about = {"person_id": company.people["spare"], "device_id": SPARE, "hash": PICTURE.hash}
-    about |= {"size": str(PICTURE.size)}
+    about |= {"size": str(PICTURE.size), "room_id": RECORDS["room"]}
     statuses = set()
 
     @QUIETLY

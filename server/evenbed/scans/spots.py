@@ -14,6 +14,7 @@ from evenbed.scans.heaps import STEP, STEPS, Heaps
 WIDE = 5  # heaps to either side of the densest: the first window
 NARROW = 3.5  # standard deviations to either side: beyond is a stray
 LEAST_NOISE = 0.2  # mm: no scanner is better, and heaps of 2 mm would tell no less
+USUAL_NOISE = 3.0  # mm, until it is known
 LEAST_POINTS = 3
 TELLING = 20  # points in a spot that has a say in the noise
 FULL = 0.5  # of the fullest level: a lower one that holds as much is the floor
@@ -38,8 +39,8 @@ class Spots:
 
 def spots_of(heaps: Heaps) -> Spots:
     """Every spot's height."""
-    middle = _densest(heaps.counts)
-    noise = _noise(heaps.counts, middle)
+    noise = _noise(heaps.counts, _densest(heaps.counts, USUAL_NOISE))
+    middle = _densest(heaps.counts, noise)
     counts, heights = _with_zero(heaps.counts), _with_zero(heaps.heights)
     height = np.asarray((middle + 0.5) * STEP - REACH, np.float64)
     points = np.zeros(len(middle))
@@ -66,11 +67,12 @@ def _between(sums: Numbers, low: Whole, high: Whole) -> Numbers:
     return between
 
 
-def _densest(counts: Whole) -> Whole:
+def _densest(counts: Whole, noise: float) -> Whole:
     """The heap in the middle of the lowest level that is about as full as the fullest."""
     level = counts.copy()
-    level[:, 1:] += counts[:, :-1]
-    level[:, :-1] += counts[:, 1:]
+    for off in range(1, 1 + round(noise / STEP)):
+        level[:, off:] += counts[:, :-off]
+        level[:, :-off] += counts[:, off:]
     first = np.argmax(level >= FULL * level.max(axis=1, keepdims=True), axis=1)
     following = np.minimum(first[:, None] + np.arange(WIDE + 1), STEPS - 1)
     best = np.argmax(np.take_along_axis(level, following, axis=1), axis=1)
