@@ -1,6 +1,6 @@
 /** English: readings brought in from tables and scans, and written out. */
 export const brought = {
-  "in_out.title": "Readings in and out",
+  "in_out.title": "In and out",
   "in_out.open": "Table and scan",
   "in_out.what": "What to do",
   "in_out.table_in": "Table in",

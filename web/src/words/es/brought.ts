@@ -2,7 +2,7 @@
 import type { brought as english } from "../en/brought";
 
 export const brought: Readonly<Record<keyof typeof english, string>> = {
-  "in_out.title": "Lecturas: traer y llevar",
+  "in_out.title": "Traer y llevar",
   "in_out.open": "Tabla y escaneo",
   "in_out.what": "Qué hacer",
   "in_out.table_in": "Traer tabla",
