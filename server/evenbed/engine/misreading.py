@@ -34,7 +34,8 @@ WHOLE = {
 }
 ANOTHER_ONE = 2.0  # squared standard errors that each further unit costs
 FRACTION, WRONG_WAY, TRANSPOSED, OTHER_SIDE = 1.0, 1.5, 1.5, 3.0  # what these kinds cost beside one whole unit
-QUARTERS = (Fraction(1, 4), Fraction(1, 2), Fraction(3, 4))
+SAME_ABOVE = (Fraction(1, 4), Fraction(1, 2), Fraction(2), Fraction(4))  # 3/16 and 3/8 for 3/4
+QUARTERS = tuple(Fraction(n, 4) for n in range(4))
 
 
 @dataclass(frozen=True)
@@ -117,9 +118,9 @@ def _inch_slips(down: float, step: Fraction) -> Iterator[_Meant]:
 
 
 def _other_fractions(whole: int, part: Fraction) -> Iterator[tuple[str, Fraction, float]]:
-    """Another fraction of the same numerator, another quarter, one left out; or counted from the next inch."""
-    alike = [Fraction(part.numerator, bottom) for bottom in (2, 4, 8, 16) if bottom > part.numerator > 0]
-    quarters = QUARTERS if part in (0, *QUARTERS) else ()
+    """The same number over half or twice the parts or four times so; another quarter or none; from the next inch."""
+    alike = [part * share for share in SAME_ABOVE if 0 < part * share < 1 and part * share % SIXTEENTH == 0]
+    quarters = QUARTERS if part in QUARTERS else ()
     for other in sorted({*alike, *quarters} - {part}):
         yield "fraction", whole + other, FRACTION
     if part not in (0, Fraction(1, 2)):
