@@ -18,8 +18,8 @@ import { RoomFrame } from "../common/RoomFrame";
 import { saved } from "../common/saving";
 import { ScaleKey } from "../common/ScaleKey";
 import { useRoom, type RoomView } from "../common/useRoom";
-import { ProfilePanel } from "../profile/ProfilePanel";
-import { useProfile } from "../profile/useProfile";
+import { ProfileButton, ProfilePanel } from "../profile/ProfilePanel";
+import { useProfile, type Profile } from "../profile/useProfile";
 import { Higher } from "./Higher";
 import { Covering, Limits } from "./Limits";
 import { Top } from "./Top";
@@ -98,16 +98,15 @@ function Figures({ plan }: { plan: Plan }) {
   );
 }
 
-function BedDrawing({ room }: { room: RoomView }) {
+function BedDrawing({ room, profile }: { room: RoomView; profile: Profile }) {
   const { language, units } = preferences.value;
   const scene = useMemo(() => withLayer(roomScene(room.fields), room.plan, "thickness", NO_STATIONS), [room.fields, room.plan, language, units]);
   const thickness = room.plan?.bed.thickness;
-  const profile = useProfile(room);
   return (
     <>
       <Drawing scene={{ ...scene, cut: profile.cut }} name="bed" {...(profile.isOn ? { onStroke: profile.draw, onPlace: profile.tap } : {})} />
       {thickness && <ScaleKey kind="bed" low={depthText(thickness.min, reader.value)} high={depthText(thickness.max, reader.value)} />}
-      {room.plan && <ProfilePanel profile={profile} />}
+      {room.plan && <ProfileButton profile={profile} />}
     </>
   );
 }
@@ -123,11 +122,13 @@ function Build({ room }: { room: RoomView }) {
 
 export function Bed({ id }: { id: string }) {
   const room = useRoom(id);
+  const profile = useProfile(id, room?.plan ?? null);
   if (!room) return <Missing />;
   const { plan } = room;
   return (
-    <RoomFrame room={room} step="bed" drawing={<BedDrawing room={room} />}>
+    <RoomFrame room={room} step="bed" drawing={<BedDrawing room={room} profile={profile} />}>
       <div class="stack">
+        <ProfilePanel profile={profile} />
         <PlanNotes state={room.state} />
         {plan ? (
           <>

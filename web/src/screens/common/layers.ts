@@ -43,8 +43,9 @@ function contoursOf(plan: Plan): Scene["contours"] {
 export function heightPoints(plan: Plan): readonly ScenePoint[] {
   const { highest, lowest } = plan.surface;
   const text = (z: number) => markText(heightText(z, reader.value));
+  const suspects = new Set(plan.levels.suspects.map(({ reading }) => reading));
   const read = plan.levels.heights.flatMap(({ reading, at, z }): readonly ScenePoint[] => {
-    const kind = reading === highest.reading ? "high" : reading === lowest.reading ? "low" : "read";
+    const kind = reading === highest.reading ? "high" : reading === lowest.reading ? "low" : suspects.has(reading) ? "suspect" : "read";
     return at && z !== null ? [{ id: reading, at, label: text(z), kind }] : [];
   });
   const estimated = plan.surface.estimated.map((index): ScenePoint => {

@@ -4,7 +4,7 @@ import { Drawing } from "../../drawing/Drawing";
 import type { Scene } from "../../drawing/scene";
 import { mayWrite, preferences } from "../../state";
 import { depthText, errorText, heightText, massText, volumeText } from "../../units";
-import { reader, t } from "../../words";
+import { isOffice, reader, t } from "../../words";
 import { Choice } from "../common/Choice";
 import { Course } from "../common/Course";
 import { Figure } from "../common/Figure";
@@ -22,8 +22,8 @@ import { ToDecide } from "../common/ToDecide";
 import { useRoom, type RoomView } from "../common/useRoom";
 import { PhotoStrip } from "../photos/PhotoStrip";
 import { NextList, OpenedPoint } from "../levels/OpenedPoint";
-import { ProfilePanel } from "../profile/ProfilePanel";
-import { useProfile } from "../profile/useProfile";
+import { ProfileButton, ProfilePanel } from "../profile/ProfilePanel";
+import { useProfile, type Profile } from "../profile/useProfile";
 import { ChangeRoom } from "./ChangeRoom";
 import type { Plan } from "../../wire";
 
@@ -59,32 +59,33 @@ function Governing({ plan }: { plan: Plan }) {
   );
 }
 
-function FloorDrawing({ room, onOpen }: { room: RoomView; onOpen: (id: string) => void }) {
+function FloorDrawing({ room, profile, onOpen }: { room: RoomView; profile: Profile; onOpen: (id: string) => void }) {
   const [layer, setLayer] = useState<Layer>("ground");
   const { language, units } = preferences.value;
   const set = useMemo(() => new Set(room.fields["rails.set_stations"] ?? []), [room.fields]);
   const scene = useMemo(() => withLayer(roomScene(room.fields), room.plan, layer, set), [room.fields, room.plan, layer, set, language, units]);
-  const profile = useProfile(room);
   const ways = profile.isOn ? { onStroke: profile.draw, onPlace: profile.tap } : { onOpen };
   return (
     <>
       <Drawing scene={{ ...scene, cut: profile.cut }} name="floor" {...ways} />
       <Key scene={scene} />
       {layer === "doubt" && !scene.fill && <p class="quiet small">{t("doubt.waiting")}</p>}
-      {room.plan && <ProfilePanel profile={profile} />}
-      {room.plan && <Choice label={t("layer.label")} name="layer" value={layer} onChoose={setLayer} options={LAYERS.map((value) => ({ value, label: t(`layer.${value}`) }))} />}
+      {room.plan && <ProfileButton profile={profile} />}
+      {room.plan && (!profile.isOn || isOffice.value) && <Choice label={t("layer.label")} name="layer" value={layer} onChoose={setLayer} options={LAYERS.map((value) => ({ value, label: t(`layer.${value}`) }))} />}
     </>
   );
 }
 
 export function Floor({ id }: { id: string }) {
   const room = useRoom(id);
+  const profile = useProfile(id, room?.plan ?? null);
   const [opened, setOpened] = useState<string | null>(null);
   const [changing, setChanging] = useState(false);
   if (!room) return <Missing />;
   return (
-    <RoomFrame room={room} step={null} drawing={<FloorDrawing room={room} onOpen={setOpened} />}>
+    <RoomFrame room={room} step={null} drawing={<FloorDrawing room={room} profile={profile} onOpen={setOpened} />}>
       <div class="stack">
+        <ProfilePanel profile={profile} />
         <ToDecide room={room.id} isLink />
         {room.fields.outline ? <PlanNotes state={room.state} /> : <p class="notice">{t("floor.no_outline")}</p>}
         {room.plan && <Governing plan={room.plan} />}

@@ -103,13 +103,13 @@ function Answered({ profile }: { profile: Profile }) {
   return <p class="caution" role="alert">{t("engine.failed")}</p>;
 }
 
-/** The button that begins and ends it, and the profile itself. */
-export function ProfilePanel({ profile }: { profile: Profile }) {
+/** Begins and ends it, beside the drawing. */
+export function ProfileButton({ profile }: { profile: Profile }) {
   const { isOn, turn } = profile;
-  return (
-    <div class="stack tight" data-testid="profile">
-      <button type="button" class="button wide" aria-pressed={isOn} data-testid="profile-mode" onClick={() => turn(!isOn)}>{t(isOn ? "profile.done" : "profile.draw")}</button>
-      {isOn && <Answered profile={profile} />}
-    </div>
-  );
+  return <button type="button" class="button wide" aria-pressed={isOn} data-testid="profile-mode" onClick={() => turn(!isOn)}>{t(isOn ? "profile.done" : "profile.draw")}</button>;
+}
+
+/** The profile itself, first among the figures: under the drawing on a phone, beside it in a wide window. */
+export function ProfilePanel({ profile }: { profile: Profile }) {
+  return profile.isOn ? <section class="stack tight profile" data-testid="profile"><Answered profile={profile} /></section> : null;
 }

@@ -3,8 +3,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { distance, type Place } from "../../drawing/camera";
 import type { SceneCut } from "../../drawing/scene";
 import { askEngine, documentFromRoom, type Asked } from "../../state";
-import type { ProfileAnswer } from "../../wire";
-import type { RoomView } from "../common/useRoom";
+import type { Plan, ProfileAnswer } from "../../wire";
 
 const REST_MS = 120; // the engine is asked once the finger rests
 const SHORTEST = 50; // mm: less is no line
@@ -42,26 +41,27 @@ function placeOn({ from, to }: Line, along: number): Place {
   return [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];
 }
 
-function useAnswer(room: RoomView, line: Line | null): Asked<ProfileAnswer> | null {
+function useAnswer(room: string, plan: Plan | null, line: Line | null): Asked<ProfileAnswer> | null {
   const [asked, setAsked] = useState<Asked<ProfileAnswer> | null>(null);
   useEffect(() => {
     if (!line || distance(line.from, line.to) < SHORTEST) { setAsked(null); return undefined; }
     const rest = setTimeout(() => {
-      const document = documentFromRoom(room.id);
-      if (document) void askEngine<ProfileAnswer>("profile", `profile:${room.id}`, { document, ...line }).then((answer) => { if (answer.outcome !== "replaced") setAsked(answer); });
+      const document = documentFromRoom(room);
+      if (document) void askEngine<ProfileAnswer>("profile", `profile:${room}`, { document, ...line }).then((answer) => { if (answer.outcome !== "replaced") setAsked(answer); });
     }, REST_MS);
     return () => clearTimeout(rest);
-  }, [room.plan, line]);
+  }, [room, plan, line]);
   return asked;
 }
 
-export function useProfile(room: RoomView): Profile {
+/** `plan` only says when the room has changed. */
+export function useProfile(room: string, plan: Plan | null): Profile {
   const [isOn, setOn] = useState(false);
   const [line, setLine] = useState<Line | null>(null);
   const [pending, setPending] = useState<Place | null>(null);
   const [along, setAlong] = useState(0);
   const stroke = useRef<{ readonly start: Place; readonly moves: "new" | "from" | "to" } | null>(null);
-  const asked = useAnswer(room, isOn ? line : null);
+  const asked = useAnswer(room, plan, isOn ? line : null);
   const show = (next: Line) => { setLine(next); setPending(null); setAlong(distance(next.from, next.to) / 2); };
   const draw = (from: Place, to: Place, reach: number) => {
     const isSame = stroke.current && distance(stroke.current.start, from) < 1e-6;
