@@ -60,8 +60,8 @@ class Simulated:
         ]
 
 
-def simulated(seed: int) -> Simulated:
-    """One simulated room, the same for the same seed."""
+def simulated(seed: int, skipped: tuple[float, float] = (0.0, 0.3)) -> Simulated:
+    """One simulated room, the same for the same seed; `skipped` is how much of the walk is left out, from and to."""
     dice = np.random.default_rng([20_260, seed])
     outline = _outline(seed, dice)
     room = shapely.Polygon(outline["vertices"], outline["cutouts"])
@@ -77,7 +77,7 @@ def simulated(seed: int) -> Simulated:
         "bed": {"maximum_thickness": 200.0},
     }
     bare = Simulated(make, document, height, error)
-    readings = bare.read_at(_walked(outline, room, dice), dice)
+    readings = bare.read_at(_walked(outline, room, dice, skipped), dice)
     return Simulated(make, document | {"readings": readings}, height, error)
 
 
@@ -90,7 +90,7 @@ def _outline(seed: int, dice: Dice) -> Json:
     return outline
 
 
-def _walked(outline: Json, room: shapely.Polygon, dice: Dice) -> Array:
+def _walked(outline: Json, room: shapely.Polygon, dice: Dice, skipped: tuple[float, float]) -> Array:
     """The places the engine proposes for a straightedge of some length, some of them skipped."""
     question = {"outline": outline, "rails": {"straightedge": float(dice.uniform(1200.0, 3600.0))}}
     answer = json.loads(answer_text("walk", json.dumps(question)))
@@ -98,7 +98,7 @@ def _walked(outline: Json, room: shapely.Polygon, dice: Dice) -> Array:
     beside = places + dice.uniform(-60.0, 60.0, places.shape)
     inside = shapely.contains_xy(room, beside)
     places = np.where(inside[:, None], beside, places)
-    kept = dice.random(len(places)) >= dice.uniform(0.0, 0.3)
+    kept = dice.random(len(places)) >= dice.uniform(*skipped)
     kept[:4] = True
     return np.asarray(places[kept])
 
