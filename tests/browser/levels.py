@@ -1,4 +1,4 @@
-"""Reading the floor on the phone: set-ups, marks, places tapped on the drawing, and what the engine makes of it all."""
+"""Reading the floor on the phone: set-ups, marks, places tapped on the drawing, and what comes of it all."""
 
 import json
 import re

@@ -40,7 +40,7 @@ def document_from_records(records: list[dict[str, Any]], room_name: str) -> dict
 def _levelling(room: dict[str, Any], readings: list[dict[str, Any]]) -> dict[str, Any]:
     """Readings with what they hang from. Readings of the set-up that nobody began name one of their own."""
     kept = ("down", "at", "mark", "taken_at", "sight", "stage")
-    fields = [{"id": r["id"], **{k: v for k, v in r["fields"].items() if k in kept and v is not None}} for r in readings]
+    fields = [{"id": r["id"], **_given(r["fields"], kept)} for r in readings]
     levelling: dict[str, Any] = {"readings": fields, "marks": _nameless(room.get("marks"))}
     levelling["instrument_checks"] = room.get("instrument_checks") or []
     setups = [{**s, "id": s["id"] or "unbegun"} for s in _nameless(room.get("setups"))]
@@ -51,6 +51,10 @@ def _levelling(room: dict[str, Any], readings: list[dict[str, Any]]) -> dict[str
     begun = {s["id"] for s in setups}
     missing = sorted({r["setup"] for r in fields} - begun)
     return levelling | {"setups": [*({"id": name} for name in missing), *setups]}
+
+
+def _given(fields: dict[str, Any], kept: tuple[str, ...]) -> dict[str, Any]:
+    return {key: value for key, value in fields.items() if key in kept and value is not None}
 
 
 def _nameless(entries: list[dict[str, Any]] | None) -> list[dict[str, Any]]:

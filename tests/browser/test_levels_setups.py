@@ -4,8 +4,18 @@ from collections.abc import Callable
 
 import pytest
 from playwright.sync_api import expect
-from tests.browser.levels import add_mark, begin_floor, begin_setup, here, inches_from, open_sheet, sent_plan, spots
-from tests.browser.levels import tap_spot, wait_for_pattern
+from tests.browser.levels import (
+    add_mark,
+    begin_floor,
+    begin_setup,
+    here,
+    inches_from,
+    open_sheet,
+    sent_plan,
+    spots,
+    tap_spot,
+    wait_for_pattern,
+)
 from tests.browser.phone import PLAN_PATIENCE_MS, Phone
 from tests.browser.running import Service
 

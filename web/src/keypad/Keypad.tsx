@@ -1,5 +1,6 @@
 /** The pad itself: digits at the left, the tape's sixteenths at the right; or digits alone for mm and plain numbers. */
-import { useEffect } from "preact/hooks";
+import type { RefObject } from "preact";
+import { useEffect, useRef } from "preact/hooks";
 import { t } from "../words";
 import { keyFromKeyboard, type Key } from "./keys";
 
@@ -61,12 +62,18 @@ function isTypingElsewhere(target: EventTarget | null): boolean {
   return target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement;
 }
 
-function useKeyboard(onKey: (key: Key) => void): void {
+/** Keys of a keyboard go to the pad of the sheet that lies on top. */
+function isCovered(pad: HTMLElement | null): boolean {
+  const sheet = [...document.querySelectorAll("dialog[open]")].at(-1);
+  return sheet !== undefined && !sheet.contains(pad);
+}
+
+function useKeyboard(pad: RefObject<HTMLDivElement>, onKey: (key: Key) => void): void {
   useEffect(() => {
     const listen = (event: KeyboardEvent) => {
       const key = keyFromKeyboard(event.key);
       const onButton = event.target instanceof HTMLButtonElement && event.key === "Enter";
-      if (key === null || isTypingElsewhere(event.target) || onButton || event.ctrlKey || event.metaKey || event.altKey) return;
+      if (key === null || isTypingElsewhere(event.target) || onButton || event.ctrlKey || event.metaKey || event.altKey || isCovered(pad.current)) return;
       event.preventDefault();
       onKey(key);
     };
@@ -81,10 +88,11 @@ function isAsleep(key: Key, props: KeypadProps): boolean {
 }
 
 export function Keypad(props: KeypadProps) {
-  useKeyboard(props.onKey);
+  const pad = useRef<HTMLDivElement>(null);
+  useKeyboard(pad, props.onKey);
   const rows = props.kind === "feet" ? FEET_ROWS : PLAIN_ROWS;
   return (
-    <div class={`keypad ${props.kind}`} role="group" aria-label={t("keys.pad")} data-testid="keypad">
+    <div ref={pad} class={`keypad ${props.kind}`} role="group" aria-label={t("keys.pad")} data-testid="keypad">
       {rows.flat().map((key) => (
         <button
           key={key}

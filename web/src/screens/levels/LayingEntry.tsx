@@ -3,7 +3,6 @@ import { useRef } from "preact/hooks";
 import { addLaying } from "../../state";
 import { t } from "../../words";
 import { distance } from "../../drawing/camera";
-import { Choice } from "../common/Choice";
 import { Entry } from "../common/Entry";
 import { saved } from "../common/saving";
 import { forgetLaying, gapDraft, layingIn, putGapUnder } from "./laying";
@@ -22,13 +21,11 @@ export function LayingEntry({ work, laying: id }: { work: Work; laying: string }
     void saved(taken.then(() => forgetLaying(room.id))).then(() => { busy.current = false; });
   };
   const what = laying?.to ? t("laying.here", { long: distance(laying.from, laying.to), done: work.round.done, of: work.round.of }) : t("laying.tap");
+  const under = laying?.under ?? "to";
   return (
-    <>
-      <Choice
-        label={t("laying.under")} name="gap" quiet value={laying?.under ?? "to"} onChoose={(under) => putGapUnder(work, under)}
-        options={[{ value: "from", label: t("laying.under_from") }, { value: "to", label: t("laying.under_to") }]}
-      />
-      <Entry what={what} draft={gapDraft(room.id)} measure="length" goesOn asleep={!laying?.to} nextLabel={t("keys.next")} onDone={done} />
-    </>
+    <Entry
+      what={what} draft={gapDraft(room.id)} measure="length" goesOn asleep={!laying?.to} nextLabel={t("keys.next")} onDone={done}
+      beside={<button type="button" class="button" data-testid="gap-end" onClick={() => putGapUnder(work, under === "to" ? "from" : "to")}>{t(`laying.under_${under}`)}{" \u21c4"}</button>}
+    />
   );
 }

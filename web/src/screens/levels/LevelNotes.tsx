@@ -1,5 +1,4 @@
 /** One line over the keys: from where one reads, what the readings tell so far, and the way to all that belongs to them. */
-import { useState } from "preact/hooks";
 import { depthText } from "../../units";
 import type { Problem } from "../../wire";
 import { reader, t } from "../../words";
@@ -14,7 +13,7 @@ import { standingName } from "./names";
 import { SetupsSheet } from "./SetupsSheet";
 import type { Work } from "./work";
 
-type Sheet = "about" | "setups" | "marks" | "instruments";
+export type Sheet = "about" | "setups" | "marks" | "instruments";
 
 interface SheetProps {
   readonly work: Work;
@@ -90,21 +89,23 @@ function About(props: SheetProps) {
   );
 }
 
-export function LevelNotes({ work, onOpen }: { work: Work; onOpen: (id: string) => void }) {
-  const [sheet, setSheet] = useState<Sheet | null>(null);
+export function LevelNotes({ work, onSheet }: Omit<SheetProps, "onOpen">) {
   const { room } = work;
   const isAsking = work.isUntied || (room.plan ? cautionsAt(room.plan, "levels").length > 0 : alarmIn(room.state) !== null);
-  const close = () => setSheet(null);
   return (
-    <>
-      <button type="button" class={isAsking ? "button note warns" : "button note"} data-testid="levels-note" onClick={() => setSheet("about")}>
-        <span class="from-where" data-testid="standing">{standingName(room, work.standing)}</span>
-        <span class="note-line">{work.isUntied ? t("levels.untied_yet") : noteOf(work)}</span>
-      </button>
-      {sheet === "about" && <About work={work} onOpen={onOpen} onSheet={setSheet} />}
-      {sheet === "setups" && <SetupsSheet work={work} onClose={close} />}
-      {sheet === "marks" && <MarksSheet work={work} onClose={close} />}
-      {sheet === "instruments" && <InstrumentsSheet work={work} onClose={close} />}
-    </>
+    <button type="button" class={isAsking ? "button note warns" : "button note"} data-testid="levels-note" onClick={() => onSheet("about")}>
+      <span class="from-where" data-testid="standing">{standingName(room, work.standing)}</span>
+      <span class="note-line">{work.isUntied ? t("levels.untied_yet") : noteOf(work)}</span>
+    </button>
   );
+}
+
+/** The sheet behind the line that is open, if any. */
+export function LevelSheet({ sheet, ...props }: SheetProps & { readonly sheet: Sheet | null }) {
+  const { work, onSheet } = props;
+  const close = () => onSheet(null);
+  if (sheet === "about") return <About {...props} />;
+  if (sheet === "setups") return <SetupsSheet work={work} onClose={close} />;
+  if (sheet === "marks") return <MarksSheet work={work} onClose={close} />;
+  return sheet === "instruments" ? <InstrumentsSheet work={work} onClose={close} /> : null;
 }

@@ -14,7 +14,7 @@ import { useAwake } from "../common/useAwake";
 import { useRoom, type RoomView } from "../common/useRoom";
 import { Elsewhere } from "./Elsewhere";
 import { LayingEntry } from "./LayingEntry";
-import { LevelNotes } from "./LevelNotes";
+import { LevelNotes, LevelSheet, type Sheet } from "./LevelNotes";
 import { LevelsDrawing } from "./LevelsDrawing";
 import { markName } from "./names";
 import { PlaceSheet } from "./PlaceSheet";
@@ -75,15 +75,17 @@ function RodEntry({ work, onTaking }: ReadingProps) {
 function Reading(props: ReadingProps) {
   const { work, onOpen } = props;
   const [placing, setPlacing] = useState(false);
+  const [sheet, setSheet] = useState<Sheet | null>(null);
   return (
     <>
       <SuspectBand room={work.room} />
       <div class="level-row">
-        <LevelNotes work={work} onOpen={onOpen} />
+        <LevelNotes work={work} onSheet={setSheet} />
         {mayWrite.value && <button type="button" class="button elsewhere" data-testid="place-by-tape" onClick={() => setPlacing(true)}>{t("levels.elsewhere")}</button>}
         <Last room={work.room} onOpen={onOpen} />
       </div>
       {mayWrite.value && ("laying" in work.standing ? <LayingEntry work={work} laying={work.standing.laying} /> : <RodEntry {...props} />)}
+      <LevelSheet work={work} sheet={sheet} onSheet={setSheet} onOpen={onOpen} />
       {placing && <Elsewhere work={work} onClose={() => setPlacing(false)} />}
     </>
   );

@@ -94,9 +94,8 @@ export const levels = {
   "instrument.error_more": "Standard error in millimetres. The default is common practice, no source.",
 
   "laying.how": "Lay the level from a place already read to the next one, lift the low end till the bubble stands, and measure the gap.",
-  "laying.here": "Gap under which end? Level of {long:length} · {done} of {of} read",
+  "laying.here": "A to B, {long:length} · {done} of {of} read",
   "laying.tap": "Tap where the level ends.",
-  "laying.under": "The gap is under",
   "laying.under_from": "Gap under A",
   "laying.under_to": "Gap under B",
   "laying.from_here": "Lay from here (A)",

@@ -96,9 +96,8 @@ export const levels: Readonly<Record<keyof typeof english, string>> = {
   "instrument.error_more": "Error estándar en milímetros. El valor de partida es práctica común, sin fuente.",
 
   "laying.how": "Tienda el nivel de un punto ya leído al siguiente, levante el extremo bajo hasta centrar la burbuja y mida el hueco.",
-  "laying.here": "¿Hueco bajo qué extremo? Nivel de {long:length} · {done} de {of} leídos",
+  "laying.here": "De A a B, {long:length} · {done} de {of} leídos",
   "laying.tap": "Toque dónde termina el nivel.",
-  "laying.under": "El hueco está bajo",
   "laying.under_from": "Hueco bajo A",
   "laying.under_to": "Hueco bajo B",
   "laying.from_here": "Tender desde aquí (A)",
