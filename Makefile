@@ -9,11 +9,15 @@ SHELL := /bin/bash
 PYTHON ?= python3
 BIN := .venv/bin
 AGAIN := --reruns 1 --only-rerun "Target crashed"  # a tab of Chromium may end itself: done again then, and only then
+ONE_AT_ONCE := --no-print-directory --jobs=1
+TWO_AT_ONCE := --no-print-directory --jobs=2 --output-sync=target  # steps of one process each, one on each core
 SAY = @printf '\n== %s\n'
 WEB_SOURCES := $(shell find web/src web/public web/build server/evenbed/engine -type f -not -name '*.pyc' 2>/dev/null) \
 	$(wildcard web/*.json web/*.ts web/*.html)
 
-.PHONY: help serve test check unit faults web parity browser bench deep lock clean
+unexport PYTHONDONTWRITEBYTECODE  # what one process has compiled the next one need not
+
+.PHONY: help serve test installed quick check check-python check-web unit faults web parity browser bench deep lock clean
 
 help:
 	@grep -E '^#' Makefile | sed 's/^# \{0,1\}//'
@@ -22,15 +26,27 @@ serve: .venv/.serve web/dist/.built
 	$(SAY) "Starting the service with the demo job"
 	$(BIN)/evenbed serve --demo --new-code
 
-test: check unit web parity faults browser bench
+test:
+	@$(MAKE) $(TWO_AT_ONCE) installed
+	@$(MAKE) $(TWO_AT_ONCE) quick
+	@$(MAKE) $(ONE_AT_ONCE) unit faults browser bench
 	$(SAY) "Everything ran"
 
-check: .venv/.test web/node_modules/.installed
-	$(SAY) "Lint, format, strict types, import rules"
+installed: .venv/.test web/dist/.built
+
+quick: check-python web check-web parity
+
+check: check-python check-web
+
+check-python: .venv/.test
+	$(SAY) "Lint, format, strict types, import rules of the service and the tests"
 	$(BIN)/ruff check server tests migrations deploy
 	$(BIN)/ruff format --check server tests migrations deploy
 	$(BIN)/mypy
 	$(BIN)/lint-imports
+
+check-web: .venv/.test web/node_modules/.installed
+	$(SAY) "Lint, format, strict types, import rules of the phone app"
 	cd web && npm run --silent check && npm run --silent wire:check
 
 unit: .venv/.test web/node_modules/.installed
@@ -41,7 +57,7 @@ unit: .venv/.test web/node_modules/.installed
 faults: .venv/.test web/node_modules/.installed
 	$(SAY) "Phones and services through whatever can go wrong"
 	tests/postgres/install-postgres.sh
-	$(BIN)/python -m pytest -m "not browser" tests/faults tests/machine
+	$(BIN)/python -m pytest -n 2 --dist loadfile -m "not browser" tests/faults tests/machine
 
 web: web/node_modules/.installed
 	$(SAY) "The phone's own code"
@@ -49,13 +65,13 @@ web: web/node_modules/.installed
 
 parity: .venv/.test web/node_modules/.installed
 	$(SAY) "The engine in CPython and in the phone's Python"
-	$(BIN)/python -m pytest -m pyodide
+	$(BIN)/python -m pytest -m pyodide tests/engine
 
 browser: .venv/.test web/dist/.built
 	$(SAY) "The whole job in a real browser"
 	tests/browser/install-browser.sh
-	$(BIN)/python -m pytest -m browser -n 2 --dist loadfile --ignore tests/browser/test_full_phone.py --ignore tests/faults $(AGAIN)
-	$(BIN)/python -m pytest -m browser tests/browser/test_full_phone.py tests/faults
+	$(BIN)/python -m pytest -m browser -n 2 --dist loadfile --no-loadscope-reorder $(AGAIN) \
+		tests/faults tests/browser
 
 bench: .venv/.test web/dist/.built tests/benchmarks/rival/node_modules/.installed
 	$(SAY) "Benchmarks"

@@ -10,6 +10,17 @@ from tests.browser.chromium import FLAGS, chromium_path
 from tests.databases import KINDS, Database, Databases, PostgresDatabases, SqliteFiles
 from tests.postgres.cluster import Cluster, running_cluster
 
+PLACES = {"browser": ("browser", "faults"), "pyodide": ("engine",)}
+"""Where the steps of `make test` look for tests with these marks."""
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Refuse a test that no step would run."""
+    for item in items:
+        for mark, folders in PLACES.items():
+            if item.get_closest_marker(mark) and item.path.parent.name not in folders:
+                raise pytest.UsageError(f"{item.nodeid}: {mark} tests are looked for in {folders} alone.")
+
 
 @pytest.fixture(scope="session")
 def cluster() -> Iterator[Cluster]:

@@ -20,7 +20,10 @@ from tests.stores import url_of
 
 from evenbed.store.work import Store
 
-pytestmark = pytest.mark.browser
+pytestmark = [
+    pytest.mark.browser,
+    pytest.mark.flaky(reruns=0),  # tabs are ended on purpose here: one that ends by itself is no excuse
+]
 
 SEED = 20260504
 TAB_KILLS, BROWSER_KILLS = 5, 2
