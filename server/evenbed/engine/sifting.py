@@ -26,11 +26,10 @@ NORMAL = 1.4826  # the normal law's standard deviation over its median deviation
 
 @dataclass(frozen=True)
 class Doubted:
-    """A reading, by its number, that its neighbours do not bear out; `score` in standard errors of `told`."""
+    """A reading, by its number, that its neighbours do not bear out, and what they foretell."""
 
     number: int
     told: Foretold
-    score: float
 
 
 def _foretold(spot: Point3, kept: Sequence[Point3]) -> Foretold:
@@ -95,7 +94,7 @@ def doubted_among(spots: Sequence[Point3], newest: int | None = None) -> list[Do
     if len(spots) < FEWEST:
         return []
     sifting = _Sifting(spots)
-    if newest is not None and _is_against(sifting, newest):
+    if newest is not None and _is_odd(sifting, newest):
         sifting.move([newest])
     _set_aside(sifting)
     scatter = sifting.scatter()
@@ -104,14 +103,26 @@ def doubted_among(spots: Sequence[Point3], newest: int | None = None) -> list[Do
     return [_doubted(sifting, n, scatter) for n in sorted(sifting.aside, key=sifting.rank, reverse=True)]
 
 
-def _is_against(sifting: _Sifting, newest: int) -> bool:
-    """True where what was read before round the newest reading does not bear it out."""
-    before = [sifting.spots[m] for m in sifting.near[newest]]
-    local = _Sifting(before)
-    _set_aside(local)
-    kept = [spot for n, spot in enumerate(before) if n not in local.aside]
-    told = _foretold(sifting.spots[newest], kept)
-    return abs(sifting.spots[newest][2] - told.z) > BEYOND * local.scatter() * told.sigma
+def _is_odd(sifting: _Sifting, newest: int) -> bool:
+    """True where what was read before it does not bear the newest reading out."""
+    told = sifted_round(sifting.spots[newest], [sifting.spots[m] for m in sifting.near[newest]])
+    return told is not None and is_beyond(sifting.spots[newest][2], told)
+
+
+def sifted_round(spot: Point3, others: Sequence[Point3]) -> Foretold | None:
+    """What the nearest of `others` foretell at `spot`, slips among them set aside; None where they are too few."""
+    near = sorted(others, key=lambda other: (math.dist(spot[:2], other[:2]), other))[:WITHIN]
+    if len(near) < FEWEST - 1:
+        return None
+    sifting = _Sifting(near)
+    _set_aside(sifting)
+    told = _foretold(spot, [other for n, other in enumerate(near) if n not in sifting.aside])
+    return Foretold(told.z, told.sigma * sifting.scatter())
+
+
+def is_beyond(z: float, told: Foretold) -> bool:
+    """True where a good reading would not show `z`."""
+    return abs(z - told.z) > BEYOND * told.sigma
 
 
 def _set_aside(sifting: _Sifting) -> None:
@@ -121,5 +132,5 @@ def _set_aside(sifting: _Sifting) -> None:
 
 
 def _doubted(sifting: _Sifting, n: int, scatter: float) -> Doubted:
-    told = Foretold(sifting.told[n].z, sifting.told[n].sigma * scatter)
-    return Doubted(n, told, (sifting.spots[n][2] - told.z) / told.sigma)
+    told = sifting.told[n]
+    return Doubted(n, Foretold(told.z, told.sigma * scatter))

@@ -1,13 +1,17 @@
 """Readings that look mis-read: against what their neighbours foretell, and against the adjusted network."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import datetime
 
+from evenbed.engine.document.levelling import Adjustment, Difference, InstrumentCheck, Mark, Reading, Setup
 from evenbed.engine.document.places import Point3
-from evenbed.engine.heights import Levels
-from evenbed.engine.measured import Levelling, measured_from
+from evenbed.engine.foretold import Foretold
+from evenbed.engine.heights import Levels, ReadHeight, SetupHeight
+from evenbed.engine.levels import levels_from
+from evenbed.engine.measured import Levelling, measured_from, setup_ids
 from evenbed.engine.misreading import RodReading, likely_slip
-from evenbed.engine.sifting import Doubted, doubted_among
+from evenbed.engine.sifting import doubted_among, is_beyond, sifted_round
 from evenbed.engine.slips import Suspect
 
 GROSS = (
@@ -17,25 +21,62 @@ GROSS = (
 ALIKE = 1e-6  # of a standardised residual: observations that only their sum checks cannot be told apart
 
 
+@dataclass(frozen=True)
+class _Rest:
+    """A document's levels without some of its readings."""
+
+    readings: tuple[Reading, ...]
+    setups: tuple[Setup, ...]
+    marks: tuple[Mark, ...]
+    differences: tuple[Difference, ...]
+    instrument_checks: tuple[InstrumentCheck, ...]
+    adjustment: Adjustment
+
+
 def suspects_from(levelling: Levelling, levels: Levels) -> tuple[Suspect, ...]:
-    """Readings that look mis-read, the worst first; each once, its neighbours' word before the network's.
+    """Readings that look mis-read, the worst first, each once.
 
     A place read last is judged by what was read before it, since nothing else is there yet. Of the network only the
-    worst is named, with those that cannot be told from it: what is left shows when that one is put right. Readings of
-    the finished bed and of set-ups that nothing ties are judged by the network alone.
+    worst is named, with those that cannot be told from it, unless the floor round them tells which of them is wrong;
+    what is left shows when that one is put right. Readings of the finished bed and of set-ups that nothing ties are
+    judged by the network alone.
     """
-    found = dict(_by_network(levelling, levels)) | dict(_by_neighbours(levelling, levels))
-    order = sorted(found.values(), key=lambda s: (-abs(s.score), s.reading, s.expected))
-    return tuple(order)
+    read = _read_heights(levelling, levels, levels.setups)
+    gross = _by_network(levelling, levels, read)
+    lines = levels_from(_without(levelling, gross), None).setups if gross else levels.setups
+    spots = _subfloor(levelling, _read_heights(levelling, levels, lines))
+    clean = {n: spot for n, spot in spots.items() if n not in gross}
+    told = _doubted(levelling, clean) | _wrong_of(gross, spots, list(clean.values()))
+    found = {n: _suspect(levelling.readings[n], read[n], spots[n][2], one) for n, one in told.items()}
+    if not gross.keys() & found.keys():
+        found |= gross
+    return tuple(sorted(found.values(), key=lambda s: (-abs(s.score), s.reading, s.expected)))
 
 
-def _by_neighbours(levelling: Levelling, levels: Levels) -> Iterator[tuple[int, Suspect]]:
-    spots = _subfloor(levelling, levels)
+def _doubted(levelling: Levelling, spots: Mapping[int, Point3]) -> dict[int, Foretold]:
     numbers = list(spots)
     newest = _newest_of([levelling.readings[n].taken_at for n in numbers])
-    for doubted in doubted_among(list(spots.values()), newest):
-        n = numbers[doubted.number]
-        yield n, _suspect(levelling, n, spots[n][2], doubted)
+    return {numbers[one.number]: one.told for one in doubted_among(list(spots.values()), newest)}
+
+
+def _wrong_of(gross: Iterable[int], spots: Mapping[int, Point3], clean: Sequence[Point3]) -> dict[int, Foretold]:
+    """Which of the readings that disagree in the network the floor round them does not bear out."""
+    told = {n: sifted_round(spots[n], clean) for n in gross if n in spots}
+    return {n: one for n, one in told.items() if one is not None and is_beyond(spots[n][2], one)}
+
+
+def _without(levelling: Levelling, left_out: Collection[int]) -> Levelling:
+    rest = tuple(reading for n, reading in enumerate(levelling.readings) if n not in left_out)
+    given = levelling
+    return _Rest(rest, given.setups, given.marks, given.differences, given.instrument_checks, given.adjustment)
+
+
+def _read_heights(levelling: Levelling, levels: Levels, lines: Iterable[SetupHeight]) -> dict[int, float]:
+    """Heights as read from these level lines, not as adjusted, by the readings' numbers."""
+    line = {setup.id: setup.line_height for setup in lines}
+    pairs = zip(setup_ids(levelling), levelling.readings, levels.heights, strict=True)
+    heights = ((line.get(setup), reading.down - height.correction) for setup, reading, height in pairs)
+    return {n: above - down for n, (above, down) in enumerate(heights) if above is not None}
 
 
 def _newest_of(moments: Sequence[str | None]) -> int | None:
@@ -46,38 +87,35 @@ def _newest_of(moments: Sequence[str | None]) -> int | None:
     return times.index(max(times))
 
 
-def _subfloor(levelling: Levelling, levels: Levels) -> dict[int, Point3]:
-    """The subfloor as read, not as adjusted, by the readings' numbers."""
-    found: dict[int, Point3] = {}
-    for n, (reading, height) in enumerate(zip(levelling.readings, levels.heights, strict=True)):
-        if reading.stage == "subfloor" and height.at is not None and height.z is not None:
-            found[n] = (*height.at, height.z + (height.residual or 0.0))
-    return found
+def _subfloor(levelling: Levelling, heights: Mapping[int, float]) -> dict[int, Point3]:
+    return {
+        n: (*reading.at, heights[n])
+        for n, reading in enumerate(levelling.readings)
+        if reading.stage == "subfloor" and reading.at is not None and n in heights
+    }
 
 
-def _suspect(levelling: Levelling, n: int, read: float, doubted: Doubted) -> Suspect:
-    difference, told = read - doubted.told.z, doubted.told
-    reading = levelling.readings[n]
+def _suspect(reading: Reading, read: float, z: float, told: Foretold) -> Suspect:
+    """Told in heights as `read`; `z` is the same with no gross error of the network left in it."""
+    difference = z - told.z
     slip = likely_slip(RodReading(reading.down, reading.as_typed), reading.down + difference, told.sigma)
-    return Suspect(reading.id, told.z, difference, doubted.score, "neighbours", slip)
+    return Suspect(reading.id, read - difference, difference, difference / told.sigma, "neighbours", slip)
 
 
-def _by_network(levelling: Levelling, levels: Levels) -> Iterator[tuple[int, Suspect]]:
+def _by_network(levelling: Levelling, levels: Levels, read: Mapping[int, float]) -> dict[int, Suspect]:
     scores = {n: h.standardised for n, h in enumerate(levels.heights) if h.standardised is not None}
     worst = max(map(abs, scores.values()), default=0.0)
     if worst <= GROSS:
-        return
+        return {}
     observations = measured_from(levelling).observations
-    for n, score in scores.items():
-        if abs(score) >= (1.0 - ALIKE) * worst:
-            yield n, _gross(levelling, levels, n, observations[n].sigma)
+    named = [n for n, score in scores.items() if abs(score) >= (1.0 - ALIKE) * worst]
+    return {n: _gross(levelling.readings[n], read[n], levels.heights[n], observations[n].sigma) for n in named}
 
 
-def _gross(levelling: Levelling, levels: Levels, n: int, sigma: float) -> Suspect:
+def _gross(reading: Reading, read: float, height: ReadHeight, sigma: float) -> Suspect:
     """The reading against what all others make of it: its residual is only the share that the others hold it to."""
-    height, reading = levels.heights[n], levelling.readings[n]
-    z, residual, score = height.z or 0.0, height.residual or 0.0, height.standardised or 0.0
+    residual, score = height.residual or 0.0, height.standardised or 0.0
     difference = (sigma * score) ** 2 / residual
-    told = abs(difference / score)
-    slip = likely_slip(RodReading(reading.down, reading.as_typed), reading.down + difference, told)
-    return Suspect(reading.id, z + residual - difference, difference, score, "network", slip)
+    expected, error = reading.down + difference, abs(difference / score)
+    slip = likely_slip(RodReading(reading.down, reading.as_typed), expected, error)
+    return Suspect(reading.id, read - difference, difference, score, "network", slip)
