@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 import numpy.typing as npt
@@ -117,7 +118,7 @@ def save_xyz(path: Path, points: Array, mm: float = 1.0, separator: str = " ") -
     return path
 
 
-def save_ply(path: Path, points: Array, mm: float = 1.0, kind: str = "f8", **told: object) -> Path:
+def save_ply(path: Path, points: Array, mm: float = 1.0, kind: str = "f8", **told: Any) -> Path:
     """The points as a PLY file, written by an independent library."""
     rows = np.empty(len(points), [(axis, kind) for axis in "xyz"])
     for n, axis in enumerate("xyz"):

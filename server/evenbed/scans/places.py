@@ -16,27 +16,28 @@ from evenbed.scans.steps import Pieces
 
 OFF_THE_WALL = 10.0  # mm
 SUPPORTED = 1.5  # pitches of spots: a place further from every spot of its piece is not read
+FAR = 1e9  # mm
 LEAST_APART = 0.1  # of a cell: nearer readings say the same
 
 
 def places_of(planes: Planes, pieces: Pieces, spots: Spots, grid: Grid, room: Room) -> tuple[Numbers, Numbers]:
-    """One place for every piece, in the room and on the piece."""
-    own_x, own_y = _nearest_spot(planes.x, planes.y, pieces, spots)
+    """One place for every piece, on the piece and in the room wherever any of its spots has its middle there."""
+    own_x, own_y = _nearest_spot(planes.x, planes.y, pieces, spots, np.where(room.holds(spots.x, spots.y), 0.0, FAR))
     is_whole = np.bincount(pieces.cell, minlength=grid.cells)[pieces.cell] == 1
     stays = is_whole & room.holds(planes.x, planes.y)
     x, y = np.where(stays, planes.x, own_x), np.where(stays, planes.y, own_y)
     wall_x, wall_y = _off_the_wall(*_wall_place(x, y, pieces, grid, room), x, y)
-    near_x, near_y = _nearest_spot(wall_x, wall_y, pieces, spots)
+    near_x, near_y = _nearest_spot(wall_x, wall_y, pieces, spots, np.zeros(grid.spots))
     is_near = np.hypot(near_x - wall_x, near_y - wall_y) <= SUPPORTED * math.hypot(*grid.pitch)
-    to_wall = _touches_wall(pieces, grid) & is_near & room.holds(wall_x, wall_y)
+    to_wall = is_whole & _touches_wall(pieces, grid) & is_near & room.holds(wall_x, wall_y)
     return np.where(to_wall, wall_x, x), np.where(to_wall, wall_y, y)
 
 
-def _nearest_spot(x: Numbers, y: Numbers, pieces: Pieces, spots: Spots) -> tuple[Numbers, Numbers]:
-    """Of every piece the place of its spot nearest to one place each."""
+def _nearest_spot(x: Numbers, y: Numbers, pieces: Pieces, spots: Spots, handicap: Numbers) -> tuple[Numbers, Numbers]:
+    """Of every piece the place of its spot nearest to one place each; a spot seems further off by its handicap."""
     chosen = np.flatnonzero(pieces.piece >= 0)
     piece = pieces.piece[chosen]
-    off = np.hypot(spots.x[chosen] - x[piece], spots.y[chosen] - y[piece])
+    off = np.hypot(spots.x[chosen] - x[piece], spots.y[chosen] - y[piece]) + handicap[chosen]
     order = np.lexsort((chosen, off, piece))
     first = chosen[order[np.searchsorted(piece[order], np.arange(pieces.count))]]
     return spots.x[first], spots.y[first]

@@ -16,6 +16,7 @@ from evenbed.wire.scans import ScanUnit, Up
 UNLIKELY: Mapping[ScanUnit, float] = {"m": 0.0, "mm": 0.0, "ft": 0.25, "cm": 0.6, "in": 0.6}
 """What a unit has to fit better by (natural logarithm of size) than one that scans are usually saved in."""
 DOUBTFUL = 0.4
+SHORT = 2.0  # times as strange: a scan shows the next room too rather than half of this one
 CLOSE = 1e-6  # of the size: two places nearer than this are one
 FLOOR_BAND = 150.0  # mm above the lowest dense level: what the low-left corner is told by
 LEAST_DENSITY = 0.1  # of the mean, along an axis: sparser is no edge of the floor but a stray
@@ -79,8 +80,13 @@ def unit_of(sample: Sample, wishes: Wishes, room: Room) -> Unit:
     else:
         x, y, _ = standing((sample.x, sample.y, sample.z), wishes.up)
         ratio, came_from = math.hypot(*room.size) / max(math.hypot(bulk_of(x), bulk_of(y)), 1e-12), "size"
-    misfits = sorted((abs(math.log(ratio / MM[name])) + less, name) for name, less in UNLIKELY.items())
+    misfits = sorted((_misfit(math.log(ratio / MM[name])) + less, name) for name, less in UNLIKELY.items())
     return Unit(misfits[0][1], came_from, misfits[1][0] - misfits[0][0] < DOUBTFUL)
+
+
+def _misfit(larger: float) -> float:
+    """How strange it is that the room is so much larger than the scan (natural logarithm); smaller is less so."""
+    return SHORT * larger if larger > 0 else -larger
 
 
 def _pair(wishes: Wishes) -> tuple[Two, Two]:

@@ -86,7 +86,7 @@ def _read(cloud: Cloud, found: Understood, wishes: Wishes, progress: Progress) -
     x, y = places_of(planes, pieces, spots, grid, found.room)
     heights, sigmas = planes.at(x, y)
     heights = heights + found.floor.a + found.floor.b * x + found.floor.c * y
-    stays = np.flatnonzero(apart(x, y, planes.points, grid))
+    stays = np.flatnonzero(apart(x, y, planes.points, grid) & found.room.holds(x, y))
     readings = [
         ScanReading(
             at=_mm(x[n], y[n]), z=_rounded(heights[n]), sigma=_rounded(sigmas[n]), points=int(planes.points[n])

@@ -88,9 +88,11 @@ def _rows_from(file: IO[bytes], start: int) -> tuple[Rows, int]:
     names, count, skipped = None, None, 0
     while text := file.readline(LONGEST_LINE):
         plain = text.removeprefix(b"\xef\xbb\xbf").strip()
+        if b"\0" in plain:
+            raise ScanError("scan_not_text")
         if not plain or plain.startswith(REMARKS):
             start, skipped = file.tell(), skipped + 1
-        elif names is None and count is None and plain.isdigit():
+        elif names is None and count is None and plain.isdigit() and len(plain) < 12:
             count, start, skipped = int(plain), file.tell(), skipped + 1
         elif names is None and _is_head(plain):
             names, start, skipped = plain, file.tell(), skipped + 1
@@ -128,8 +130,9 @@ def _places(head: bytes | None, line: int) -> tuple[int, int, int]:
     """Which columns are x, y and z: by their names, or the first three where no name is known."""
     if head is None:
         return 0, 1, 2
-    words = [w.strip(" \"'").lower() for w in re.split(r"[\s,;]+", head.decode("utf-8", "replace").strip("#/ "))]
-    words = [word.split("[")[0].split("(")[0].removeprefix("//") for word in words]
+    told = head.decode("utf-8", "replace").lower()
+    parts = re.split(r"[,;\t]", told) if re.search(r"[,;\t]", told) else told.split()
+    words = [re.split(r"[\[(]", part)[0].strip(" \"'") for part in parts]
     found = [next((n for n, word in enumerate(words) if word in names), None) for names in NAMES]
     if found == [None, None, None]:
         return 0, 1, 2
