@@ -19,6 +19,7 @@ class Stream:
     status: int = 0
     media_type: str = ""
     body: bytes = b""
+    content: bytes = b""
     ended: bool = False
     left: asyncio.Event = field(default_factory=asyncio.Event)
 
@@ -49,16 +50,21 @@ class Stream:
         self.ended = message["type"] == "http.response.body" and not message.get("more_body", False)
 
     async def receive(self) -> dict[str, Any]:
-        """What the application hears: a request without a body, and at last that the phone has gone."""
+        """What the application hears: the request's body where it has one, and at last that the phone has gone."""
+        if self.content:
+            body, self.content = self.content, b""
+            return {"type": "http.request", "body": body, "more_body": False}
         await self.left.wait()
         return {"type": "http.disconnect"}
 
 
 @asynccontextmanager
-async def listening(app: FastAPI, headers: dict[str, str], path: str = "/api/events") -> AsyncIterator[Stream]:
-    """An open stream. What the application raises comes out when it is left."""
-    stream = Stream()
-    task = asyncio.create_task(app(_scope(headers, path), stream.receive, stream.send))
+async def listening(
+    app: FastAPI, headers: dict[str, str], path: str = "/api/events", content: bytes = b""
+) -> AsyncIterator[Stream]:
+    """An open stream; content is posted. What the application raises comes out when it is left."""
+    stream = Stream(content=content)
+    task = asyncio.create_task(app(_scope(headers, path, "POST" if content else "GET"), stream.receive, stream.send))
     try:
         yield stream
     finally:
@@ -66,12 +72,12 @@ async def listening(app: FastAPI, headers: dict[str, str], path: str = "/api/eve
         await asyncio.wait_for(task, PATIENCE_S)
 
 
-def _scope(headers: dict[str, str], path: str) -> dict[str, Any]:
+def _scope(headers: dict[str, str], path: str, method: str) -> dict[str, Any]:
     return {
         "type": "http",
         "asgi": {"version": "3.0", "spec_version": "2.3"},
         "http_version": "1.1",
-        "method": "GET",
+        "method": method,
         "scheme": "http",
         "path": path,
         "raw_path": path.encode(),
