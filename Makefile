@@ -79,10 +79,12 @@ bench: .venv/.test web/dist/.built tests/benchmarks/rival/node_modules/.installe
 	tests/browser/install-browser.sh
 	$(BIN)/python -m tests.benchmarks
 
-deep: .venv/.test web/node_modules/.installed
+deep: .venv/.test web/dist/.built tests/benchmarks/rival/node_modules/.installed
 	$(SAY) "The long runs"
 	tests/postgres/install-postgres.sh
-	EVENBED_FAULT_SECONDS=60 EVENBED_MACHINE_RUNS=150 $(BIN)/python -m pytest -m deep -s
+	tests/browser/install-browser.sh
+	EVENBED_FAULT_SECONDS=60 EVENBED_POSTGRES_PUSHES=200 EVENBED_MACHINE_RUNS=150 $(BIN)/python -m pytest -m deep -s
+	$(BIN)/python -m tests.benchmarks --large
 
 lock: .venv/.test
 	$(SAY) "Locking versions with hashes and without addresses"

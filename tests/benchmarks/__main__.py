@@ -1,4 +1,6 @@
-"""`python -m tests.benchmarks` prints every table."""
+"""`python -m tests.benchmarks` prints every table; with `--large` at the sizes that a company may come to."""
+
+import argparse
 
 from tests.benchmarks.applying import print_applying
 from tests.benchmarks.browsers import print_browser
@@ -6,10 +8,15 @@ from tests.benchmarks.crowd import print_crowds
 from tests.benchmarks.plans import print_plans
 from tests.benchmarks.pulling import print_pulling
 from tests.benchmarks.questions import print_questions
+from tests.benchmarks.sizes import FEW, MANY
 
-print_plans()
-print_questions()
-print_applying()
-print_crowds()
-print_pulling()
-print_browser()
+parser = argparse.ArgumentParser(prog="python -m tests.benchmarks", description=__doc__)
+parser.add_argument("--large", action="store_true", help="longest rooms, two hundred phones, ten thousand records")
+sizes = MANY if parser.parse_args().large else FEW
+
+print_plans(sizes)
+print_questions(sizes)
+print_applying(sizes)
+print_crowds(sizes)
+print_pulling(sizes)
+print_browser(sizes)

@@ -14,35 +14,36 @@ from evenbed.store.database import PRAGMAS
 from evenbed.store.work import Store
 from tests.benchmarks.crews import BEGUN, apply, company, pushes, reading, requests
 from tests.benchmarks.pouch import bulk_docs_ms, is_installed
+from tests.benchmarks.sizes import Sizes
 from tests.browser.running import Service, free_port
 from tests.stores import url_of
 
 CHANGES = 1000
-RUNS = 3
 TABLES = {"change": "number", "record": "sequence"}
 """What is written for every change, and the column that tells the new rows from those that were there before."""
 Rows = dict[str, list[tuple[object, ...]]]
 Changes = Sequence[dict[str, Any]]
 
 
-def print_applying() -> None:
+def print_applying(sizes: Sizes) -> None:
     """Print both, each the best of some runs on fresh databases."""
     changes = [reading(number) for number in range(BEGUN + 1, BEGUN + 1 + CHANGES)]
-    applied, bare = zip(*(_applied_and_bare_ms(changes) for _ in range(RUNS)), strict=True)
+    applied, bare = zip(*(_applied_and_bare_ms(changes) for _ in range(sizes.runs)), strict=True)
     ours, theirs = min(applied), min(bare)
-    print(f"{CHANGES} changes accepted and committed on SQLite, ms (best of {RUNS}), against the same rows bare")
-    print(f"  accepted {ours:8.1f}  bare in one transaction {theirs:8.1f}  ratio {ours / theirs:5.2f}")
-    sent = min(_sent_ms(changes) for _ in range(RUNS))
     print(
-        f"{CHANGES} changes over HTTP, ms (best of {RUNS}), against documents of the same fields to PouchDB's server"
+        f"{CHANGES} changes accepted and committed on SQLite, ms (best of {sizes.runs}), against the same rows bare"
     )
-    print(f"  pushed   {sent:8.1f}  {_rival_text(changes[0]['fields'], sent)}")
+    print(f"  accepted {ours:8.1f}  bare in one transaction {theirs:8.1f}  ratio {ours / theirs:5.2f}")
+    sent = min(_sent_ms(changes) for _ in range(sizes.runs))
+    best = f"ms (best of {sizes.runs})"
+    print(f"{CHANGES} changes over HTTP, {best}, against documents of the same fields to PouchDB's server")
+    print(f"  pushed   {sent:8.1f}  {_rival_text(changes[0]['fields'], sent, sizes.runs)}")
 
 
-def _rival_text(fields: dict[str, Any], sent: float) -> str:
+def _rival_text(fields: dict[str, Any], sent: float, runs: int) -> str:
     if not is_installed():
         return "PouchDB is not installed here: no ratio"
-    theirs = bulk_docs_ms(fields, CHANGES, RUNS)
+    theirs = bulk_docs_ms(fields, CHANGES, runs)
     return f"bulkDocs {theirs:8.1f}  ratio {sent / theirs:5.2f} (which do not wait for the disk)"
 
 

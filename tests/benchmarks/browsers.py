@@ -11,10 +11,10 @@ from playwright.sync_api import Browser, Page, Response, sync_playwright
 from evenbed.engine.bridge import answer_text
 from tests.benchmarks.floors import read_floor
 from tests.benchmarks.plans import best_ms
+from tests.benchmarks.sizes import Sizes
 from tests.browser.chromium import FLAGS, chromium_path
 from tests.browser.running import Service, free_port
 
-COUNTS = (50, 200, 800, 3200)
 WAKE_PATIENCE_S = 60.0
 SNAPSHOT_MS = 5000  # the picture of the engine's memory is kept in the background, after the start
 ASK = """
@@ -25,11 +25,11 @@ async ([workerUrl, texts, runs, lingerMs]) => {
   });
   const awake = await next();
   const times = [];
-  for (const document of texts) {
+  for (const text of texts) {
     let least = Infinity;
     for (let run = 0; run < runs; run += 1) {
       const start = performance.now();
-      worker.postMessage({ id: run, document });
+      worker.postMessage({ id: run, question: "plan", text });
       await next();
       least = Math.min(least, performance.now() - start);
     }
@@ -42,7 +42,7 @@ async ([workerUrl, texts, runs, lingerMs]) => {
 """
 
 
-def print_browser() -> None:
+def print_browser(sizes: Sizes) -> None:
     """Print what a phone waits for and carries, measured in the installed Chromium over a real service."""
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
         service = Service(Path(folder), free_port())
@@ -50,7 +50,7 @@ def print_browser() -> None:
         browser = playwright.chromium.launch(executable_path=chromium_path(), args=list(FLAGS))
         try:
             _print_bytes(browser, service)
-            _print_engine(browser, service)
+            _print_engine(browser, service, sizes)
         finally:
             browser.close()
             service.stop()
@@ -85,18 +85,18 @@ def _wait_until_awake(page: Page) -> None:
         time.sleep(0.05)
 
 
-def _print_engine(browser: Browser, service: Service) -> None:
+def _print_engine(browser: Browser, service: Service, sizes: Sizes) -> None:
     page = browser.new_context().new_page()
     page.route("**/blank", lambda route: route.fulfill(body="<!doctype html>", content_type="text/html"))
     page.goto(f"{service.address}/blank")
-    texts = [json.dumps(read_floor(count)) for count in COUNTS]
+    texts = [json.dumps(read_floor(count)) for count in sizes.readings]
     cold = page.evaluate(ASK, [_worker_address(), texts[:1], 1, SNAPSHOT_MS])
-    second = page.evaluate(ASK, [_worker_address(), texts, 3, 0])
+    second = page.evaluate(ASK, [_worker_address(), texts, sizes.runs, 0])
     print(f"engine start: cold {cold['wake']:.0f} ms, second {second['wake']:.0f} ms", end=" ")
     print("(from its picture)" if second["fromSnapshot"] else "(no picture was kept)")
-    print("full plan in the browser, ms (best of 3), against the same in CPython")
-    for count, text, theirs in zip(COUNTS, texts, second["times"], strict=True):
-        mine = best_ms(partial(answer_text, "plan", text), runs=3)
+    print(f"full plan in the browser, ms (best of {sizes.runs}), against the same in CPython")
+    for count, text, theirs in zip(sizes.readings, texts, second["times"], strict=True):
+        mine = best_ms(partial(answer_text, "plan", text), sizes.runs)
         print(f"  {count:5d} readings  {theirs:8.1f}  CPython {mine:8.1f}  ratio {theirs / mine:5.2f}")
 
 

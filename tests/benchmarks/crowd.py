@@ -18,14 +18,13 @@ import httpx
 from evenbed.store.work import Store
 from evenbed.wire.protocol import MOST_RECORDS
 from tests.benchmarks.crews import DEVICE, apply, change, pushes, reading, requests
+from tests.benchmarks.sizes import MANY, Sizes
 from tests.browser.running import Service, free_port
 from tests.databases import Database, PostgresDatabases, sqlite_database
 from tests.phones import uuid_text
 from tests.postgres.cluster import running_cluster
 from tests.stores import author_of, join_device
 
-PHONES, FEW_PHONES, CHANGES = 200, 50, 200
-"""`make bench` takes the few; `python -m tests.benchmarks.crowd` takes them all."""
 CREW = 4
 """People on one job: a phone sees its own job and no other."""
 REPLY_WAIT_S = 45.0
@@ -110,8 +109,9 @@ class Phone:
                     self.more.set()
 
 
-def print_crowds(phones: int = FEW_PHONES, changes: int = CHANGES) -> None:
+def print_crowds(sizes: Sizes) -> None:
     """Print the time until all are one, and how long an exchange took, on both databases."""
+    phones, changes = sizes.phones, sizes.changes
     print(f"{phones} phones with {changes} changes each, in crews of {CREW}, back at the same moment")
     with tempfile.TemporaryDirectory() as folder:
         _print_crowd("SQLite", sqlite_database(Path(folder)), Path(folder), phones, changes)
@@ -190,4 +190,4 @@ def _phone(client: httpx.AsyncClient, number: int, token: str, changes: int) -> 
 
 
 if __name__ == "__main__":
-    print_crowds(PHONES)
+    print_crowds(MANY)

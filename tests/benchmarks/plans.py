@@ -13,8 +13,7 @@ from shapely.geometry import Polygon
 
 from evenbed.engine.bridge import answer_text
 from tests.benchmarks.floors import read_floor
-
-COUNTS = (50, 100, 200, 400, 800, 1600, 3200)
+from tests.benchmarks.sizes import Sizes
 
 
 def best_ms(work: Callable[[], object], runs: int = 5) -> float:
@@ -41,16 +40,17 @@ def rival_volume(document: dict[str, Any]) -> float:
     return total
 
 
-def print_plans() -> None:
+def print_plans(sizes: Sizes) -> None:
     """Print the table and the growth from the first count to the last."""
-    print("full plan in CPython, ms (best of 5), against scipy + shapely for the volume alone")
+    print(f"full plan in CPython, ms (best of {sizes.runs}), against scipy + shapely for the volume alone")
     first = last = 0.0
-    for count in COUNTS:
+    for count in sizes.readings:
         document = read_floor(count)
         text = json.dumps(document)
-        mine = best_ms(partial(answer_text, "plan", text))
-        rival = best_ms(partial(rival_volume, document))
+        mine = best_ms(partial(answer_text, "plan", text), sizes.runs)
+        rival = best_ms(partial(rival_volume, document), sizes.runs)
         print(f"  {count:5d} readings  {mine:8.1f}  rival {rival:8.1f}  ratio {mine / rival:5.2f}")
         first, last = first or mine, mine
-    n_log_n = COUNTS[-1] * math.log(COUNTS[-1]) / (COUNTS[0] * math.log(COUNTS[0]))
-    print(f"  growth {COUNTS[0]} to {COUNTS[-1]}: {last / first:.0f} times; n log n would be {n_log_n:.0f} times")
+    few, many = sizes.readings[0], sizes.readings[-1]
+    n_log_n = many * math.log(many) / (few * math.log(few))
+    print(f"  growth {few} to {many}: {last / first:.0f} times; n log n would be {n_log_n:.0f} times")

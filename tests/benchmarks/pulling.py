@@ -1,4 +1,4 @@
-"""A phone that joins a company with ten thousand readings, against the same answers put bare into its database."""
+"""A phone that joins a company with thousands of readings, against the same answers put bare into its database."""
 
 import tempfile
 import time
@@ -12,6 +12,7 @@ from playwright.sync_api import Browser, expect, sync_playwright
 from evenbed.store.work import Store
 from evenbed.wire.protocol import MOST_RECORDS
 from tests.benchmarks.crews import BEGUN, JOB, apply, change, company, reading, requests
+from tests.benchmarks.sizes import Sizes
 from tests.browser.chromium import FLAGS, chromium_path
 from tests.browser.phone import Phone
 from tests.browser.profiles import PHONE
@@ -19,8 +20,8 @@ from tests.browser.running import Service, free_port
 from tests.phones import uuid_text
 from tests.stores import url_of
 
-ROOMS, READINGS = 50, 200
-RECORDS = 2 + ROOMS + ROOMS * READINGS
+READINGS = 200
+"""Of each room."""
 PATIENCE_MS = 180_000
 PUT_BARE = """
 async ([token, limit]) => {
@@ -48,28 +49,29 @@ async ([token, limit]) => {
 """
 
 
-def print_pulling() -> None:
+def print_pulling(sizes: Sizes) -> None:
     """Print both, the app with all that it does to show them."""
-    with _service() as (service, token), sync_playwright() as playwright:
+    records = 2 + sizes.rooms + sizes.rooms * READINGS
+    with _service(sizes.rooms) as (service, token), sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=chromium_path(), args=list(FLAGS))
         try:
             bare = _bare(browser, service, token)
-            joined_s = _joined_s(browser, service)
+            joined_s = _joined_s(browser, service, sizes.rooms)
         finally:
             browser.close()
-    assert bare["count"] == RECORDS
+    assert bare["count"] == records
     bare_s = bare["took"] / 1000.0
-    print(f"{RECORDS} records pulled into Chromium, s, against the same answers put bare into IndexedDB at once")
+    print(f"{records} records pulled into Chromium, s, against the same answers put bare into IndexedDB at once")
     print(f"  joined, stored and shown {joined_s:6.2f}  bare {bare_s:6.2f}  ratio {joined_s / bare_s:5.2f}", end="  ")
     print(f"(asking alone takes {bare['fetched'] / 1000.0:.2f})")
 
 
 @contextmanager
-def _service() -> Iterator[tuple[Service, str]]:
+def _service(rooms: int) -> Iterator[tuple[Service, str]]:
     with tempfile.TemporaryDirectory() as folder:
         file, token = company(Path(folder))
         with closing(Store(url_of(file))) as store:
-            for push in requests(_work()):
+            for push in requests(_work(rooms)):
                 apply(store, push)
         service = Service(Path(folder), free_port())
         service.start()
@@ -79,15 +81,15 @@ def _service() -> Iterator[tuple[Service, str]]:
             service.stop()
 
 
-def _work() -> list[dict[str, Any]]:
-    """Rooms, and readings in each of them."""
-    ids = [uuid_text(30_000 + room) for room in range(ROOMS)]
+def _work(rooms: int) -> list[dict[str, Any]]:
+    """So many rooms, and readings in each of them."""
+    ids = [uuid_text(30_000 + room) for room in range(rooms)]
     first = BEGUN + 1
-    rooms = [
+    begun = [
         change(first + n, "room", one, {"job_id": JOB, "name": f"Room {n + 1}"}, phone=1) for n, one in enumerate(ids)
     ]
-    readings = [reading(first + ROOMS + number, ids[number % ROOMS], phone=1) for number in range(ROOMS * READINGS)]
-    return rooms + readings
+    readings = [reading(first + rooms + number, ids[number % rooms], phone=1) for number in range(rooms * READINGS)]
+    return begun + readings
 
 
 def _bare(browser: Browser, service: Service, token: str) -> dict[str, Any]:
@@ -99,7 +101,7 @@ def _bare(browser: Browser, service: Service, token: str) -> dict[str, Any]:
     return told
 
 
-def _joined_s(browser: Browser, service: Service) -> float:
+def _joined_s(browser: Browser, service: Service, rooms: int) -> float:
     """From the tap that joins to the list of rooms that says how many readings each has; the engine is left out."""
     context = browser.new_context(viewport=PHONE, has_touch=True, is_mobile=True, locale="en-US")
     context.route("**/assets/engine-*.json", lambda route: route.abort())
@@ -110,7 +112,7 @@ def _joined_s(browser: Browser, service: Service) -> float:
     phone.join(code, "Ana")
     phone.page.get_by_test_id("job").filter(has_text="Mill End").click()
     full = phone.page.get_by_test_id("room").filter(has_text=f"{READINGS} readings")
-    expect(full).to_have_count(ROOMS, timeout=PATIENCE_MS)
+    expect(full).to_have_count(rooms, timeout=PATIENCE_MS)
     took = time.perf_counter() - start
     context.close()
     return took
