@@ -41,7 +41,7 @@ function Fill({ scene, project, hatch }: { scene: Scene; project: Project; hatch
         />
       ))}
       {kind === "doubt" && bands.slice(HATCHED_FROM).map((band, index) => (
-        <path key={`hatch-${index}`} style={{ fill: `url(#${hatch})` }} d={band.polygons.map((polygon) => pathOf(polygon, project)).join("")} />
+        <path key={`hatch-${index}`} class="hatched" style={{ fill: `url(#${hatch})` }} d={band.polygons.map((polygon) => pathOf(polygon, project)).join("")} />
       ))}
     </g>
   );

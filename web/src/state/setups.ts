@@ -11,6 +11,14 @@ export const FIRST_SETUP = "";
 const FIRST_IN_DOCUMENT = "first";
 const CELL = 0.01; // mm: as near as this is the same place to the engine
 
+/** What stands as the instrument of a set-up that nobody stood at: its readings were brought in from a table or a scan. */
+export type Source = "table" | "scan";
+const SOURCES: ReadonlySet<string | undefined> = new Set<Source>(["table", "scan"]);
+
+function isBrought({ instrument }: Setup): boolean {
+  return SOURCES.has(instrument);
+}
+
 /** What one reads with now: from a set-up, or with a long level laid from place to place. */
 export type Standing = { readonly setup: string } | { readonly laying: string };
 
@@ -31,21 +39,25 @@ function standingDraft(room: string): string {
   return `standing:${room}`;
 }
 
-/** The room's set-ups in the order they were begun; the first without a name of its own where readings rest on it. */
+/**
+ * The room's set-ups in the order they were begun; the first without a name of its own where readings rest on it, or where
+ * nobody has stood at any other.
+ */
 export function setupsIn(fields: RoomFields, readings: Readings): readonly Setup[] {
   const kept = fields.setups ?? [];
   const known = new Set(kept.map(({ id }) => id));
   const named = readings.map((row) => row.fields.setup ?? FIRST_SETUP).filter((id) => !known.has(id));
-  const found = [...new Set(kept.length === 0 ? [FIRST_SETUP, ...named] : named)].map((id): Setup => ({ id }));
+  const found = [...new Set(kept.every(isBrought) ? [FIRST_SETUP, ...named] : named)].map((id): Setup => ({ id }));
   return [...found, ...kept];
 }
 
-/** Where this phone reads from: as chosen here, else where the last reading was taken. Subscribes. */
+/** Where this phone reads from: as chosen here, else where the last reading was taken by hand. Subscribes. */
 export function standingIn(room: string, fields: RoomFields, readings: Readings): Standing {
   const chosen = getDraft(standingDraft(room));
   if (chosen !== undefined) return JSON.parse(chosen) as Standing;
-  const setups = setupsIn(fields, readings);
-  const last = readings.at(-1)?.fields.setup ?? FIRST_SETUP;
+  const setups = setupsIn(fields, readings).filter((one) => !isBrought(one));
+  const stood = new Set(setups.map(({ id }) => id));
+  const last = readings.map((row) => row.fields.setup ?? FIRST_SETUP).filter((id) => stood.has(id)).at(-1) ?? FIRST_SETUP;
   const setup = setups.find(({ id }) => id === last) ?? setups.at(-1);
   if (setup?.kind === "straightedge" && setup.instrument !== undefined) return { laying: setup.instrument };
   return { setup: setup?.id ?? FIRST_SETUP };

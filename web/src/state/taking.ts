@@ -3,8 +3,10 @@ import { uuidv7 } from "uuidv7";
 import type { Edit, Setup } from "../wire";
 import { act, type ActionOptions, type NewReading } from "./actions";
 import { peekRow } from "./records";
+import type { Source } from "./setups";
 
-export type TakenSetup = Omit<Setup, "id">;
+/** `instrument` says that nobody stood there. */
+export type TakenSetup = Omit<Setup, "id" | "instrument"> & { readonly instrument: Source };
 export type TakenReading = Omit<NewReading, "setup">;
 
 /**

@@ -17,7 +17,7 @@ afterEach(() => outside.storage.close());
 
 test("a set of readings comes with its set-up, and one undo takes all of it back", async () => {
   await state.addReading(room, { down: 30, at: [2000, 2000] });
-  expect(await state.takeReadings(room, { name: "Table", line_height: 0 }, THREE)).toBe(3);
+  expect(await state.takeReadings(room, { name: "Table", line_height: 0, instrument: "table" }, THREE)).toBe(3);
   const [setup] = state.roomOf(room)?.fields.setups ?? [];
   expect(setup).toMatchObject({ name: "Table", line_height: 0 });
   expect(state.readingsOf(room).value.map(({ fields }) => [fields.down, fields.setup, fields.note])).toEqual([
@@ -30,22 +30,35 @@ test("a set of readings comes with its set-up, and one undo takes all of it back
 
 test("set-ups that stood before go on standing, also after the undo", async () => {
   await state.editRoom(room, { setups: [{ id: "s1" }] });
-  await state.takeReadings(room, {}, THREE);
+  await state.takeReadings(room, { instrument: "scan" }, THREE);
   expect(state.roomOf(room)?.fields.setups?.map(({ id }) => id)).toEqual(["s1", expect.any(String)]);
   await state.undo();
   expect(state.roomOf(room)?.fields.setups).toEqual([{ id: "s1" }]);
 });
 
+test("nobody stands where a table came from: the next reading by hand has a set-up of its own", async () => {
+  const standing = () => state.standingIn(room, state.roomOf(room)?.fields ?? {}, state.readingsOf(room).value);
+  const setups = () => state.setupsIn(state.roomOf(room)?.fields ?? {}, state.readingsOf(room).value).map(({ id }) => id);
+  await state.takeReadings(room, { instrument: "table" }, THREE);
+  expect(standing()).toEqual({ setup: state.FIRST_SETUP });
+  expect(setups()).toEqual([state.FIRST_SETUP, expect.any(String)]);
+  await state.editRoom(room, { setups: [...(state.roomOf(room)?.fields.setups ?? []), { id: "s1" }] });
+  expect(standing()).toEqual({ setup: "s1" });
+  await state.addReading(room, { down: 5, at: [2000, 2000], setup: "s1" });
+  await state.takeReadings(room, { instrument: "scan" }, THREE);
+  expect(standing()).toEqual({ setup: "s1" });
+});
+
 test("nothing to take leaves no set-up and no step to undo", async () => {
   const before = (await outside.storage.load()).undo.length;
-  expect(await state.takeReadings(room, { name: "Table" }, [])).toBe(0);
+  expect(await state.takeReadings(room, { name: "Table", instrument: "table" }, [])).toBe(0);
   expect(state.roomOf(room)?.fields.setups).toBeUndefined();
   expect((await outside.storage.load()).undo).toHaveLength(before);
 });
 
 test("a viewer takes nothing: not one reading is stored", async () => {
   session.value = { ...session.value, role: "viewer" };
-  await expect(state.takeReadings(room, {}, THREE)).rejects.toMatchObject({ reason: "only_looks" });
+  await expect(state.takeReadings(room, { instrument: "scan" }, THREE)).rejects.toMatchObject({ reason: "only_looks" });
   session.value = { ...session.value, role: null };
   expect((await outside.storage.load()).rows.filter(({ kind }) => kind === "reading")).toEqual([]);
 });

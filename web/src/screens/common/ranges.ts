@@ -11,5 +11,5 @@ export function volumeRange({ bed }: Plan): string | null {
 export function bagsRange({ mix }: Plan): string | null {
   if (mix.bags_range === null) return null;
   const [low, high] = mix.bags_range;
-  return t("range.bags", { low, high });
+  return t(low === high ? "range.bags_one" : "range.bags", { low, high });
 }

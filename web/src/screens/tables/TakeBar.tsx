@@ -50,7 +50,7 @@ export function TakeBar({ room, found, how, onHow, from, sigma, draft, onTaken }
   const take = async () => {
     if (!mayWrite.value) { sayOnlyLooks(); return; }
     const name = t(`take.named_${from}`, { at: momentText(new Date().toISOString(), reader.value) });
-    const standing = { ...setup, name, ...(sigma === undefined ? {} : { sigma }) };
+    const standing = { ...setup, name, instrument: from, ...(sigma === undefined ? {} : { sigma }) };
     if (!(await saved(takeReadings(room.id, standing, readings, draft === undefined ? {} : { draft })))) return;
     onTaken?.();
     go(pathOfRoom(room.id));

@@ -23,7 +23,7 @@ export interface HowToTake {
 }
 
 export interface ToTake {
-  readonly setup: TakenSetup;
+  readonly setup: Pick<TakenSetup, "line_height">;
   readonly readings: readonly TakenReading[];
   readonly outside: number;
   /** Found where something was read already. */

@@ -43,6 +43,7 @@ export const seen = {
   "point.note": "Note",
 
   "range.bags": "9 times in 10: {low} to {high}",
+  "range.bags_one": "9 times in 10: {low}",
   "range.volume": "9 times in 10: {low:volume} to {high:volume}",
   "range.title": "How sure that is",
   "range.more":

@@ -45,6 +45,7 @@ export const seen: Readonly<Record<keyof typeof english, string>> = {
   "point.note": "Nota",
 
   "range.bags": "9 de cada 10 veces: {low} a {high}",
+  "range.bags_one": "9 de cada 10 veces: {low}",
   "range.volume": "9 de cada 10 veces: {low:volume} a {high:volume}",
   "range.title": "Qué tan seguro es",
   "range.more":
