@@ -21,8 +21,21 @@ def good() -> Json:
         },
         "openings": [{"id": "door", "wall": 5, "from": 1000, "to": 1800, "adjoining_height": 55.0, "exit": True}],
         "fixtures": [{"id": "stub", "kind": "drain", "at": [1800, 3200], "radius": 50, "height": 20.0}],
-        "setups": [{"id": "s", "kind": "laser", "sigma": 1.0}],
-        "marks": [{"id": "bm", "height": 0.0}],
+        "setups": [{"id": "s", "kind": "laser", "sigma": 1.0, "instrument": "L", "at": [1500, 1500]}],
+        "marks": [{"id": "bm", "height": 0.0}, {"id": "nail"}],
+        "differences": [{"id": "d", "from": "bm", "to": "nail", "rise": 12.0, "distance": 20_000.0}],
+        "instrument_checks": [
+            {
+                "id": "i",
+                "kind": "two_peg",
+                "instrument": "L",
+                "accepted": True,
+                "first": [1476.0, 1432.0],
+                "second": [1520.0, 1476.0],
+                "sights": [50_000.0, 10_000.0],
+            }
+        ],
+        "adjustment": {"datum": "fixed", "sigma_km": 1.0},
         "readings": [
             {"id": "a", "setup": "s", "down": 3.0, "at": [0, 0]},
             {"id": "b", "setup": "s", "down": 5.0, "at": [5000, 0]},
@@ -30,7 +43,7 @@ def good() -> Json:
             {"id": "d", "setup": "s", "down": 1.0, "at": [2500, 2500]},
             {"id": "e", "setup": "s", "down": 4.0, "at": [2500, 4000]},
             {"id": "f", "setup": "s", "down": 9.0, "at": [0, 4000]},
-            {"id": "g", "setup": "s", "down": 0.0, "mark": "bm"},
+            {"id": "g", "setup": "s", "down": 0.0, "mark": "bm", "sight": 2000.0},
         ],
         "bed": {
             "build": "unbonded",
@@ -85,6 +98,7 @@ def to_drain(fall: float) -> Json:
     return changed("bed.top", {"kind": "to_drain", "drain": "stub", "fall": fall})
 
 
+WEIGHTLESS, CHECKED = "difference_without_weight", "instrument_checks[0]"
 LINE = [{"down": 1.0, "at": [500.0 * n, 250.0 * n]} for n in range(1, 6)]
 
 # What it is, the document, and where which problem is told.
@@ -135,6 +149,11 @@ KINDS: list[tuple[str, Json, str, str]] = [
     ("another instrument", changed("setups.0.kind", "eye"), "setups[0].kind", "not_one_of"),
     ("a negative spread", changed("setups.0.sigma", -1), "setups[0].sigma", "too_small"),
     ("a set-up without an id", changed("setups.0", {"sigma": 1}), "setups[0].id", "missing"),
+    ("a difference from nowhere", changed("differences.0.from", "x"), "differences[0].from", "unknown_id"),
+    ("a difference of no weight", changed("differences.0.distance", None), "differences[0].sigma", WEIGHTLESS),
+    ("a datum nobody knows", changed("adjustment.datum", "sea"), "adjustment.datum", "not_one_of"),
+    ("half a two-peg test", changed("instrument_checks.0.second", None), CHECKED + ".second", "two_peg_incomplete"),
+    ("a test by dancing", changed("instrument_checks.0.kind", "dance"), CHECKED + ".kind", "not_one_of"),
     ("an outline of nothing", changed("outline", {}), "outline", "outline_missing"),
     ("an outline in a list", changed("outline", []), "outline", "not_an_object"),
     ("an empty outline", changed("outline.vertices", []), "outline.vertices", "too_few_corners"),

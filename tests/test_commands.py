@@ -31,6 +31,19 @@ def test_plan_prints_the_engines_answer(tmp_path: Path, capfd: pytest.CaptureFix
     assert printed(capfd) == json.loads(answer_text("plan", BATH))
 
 
+def test_levels_prints_the_engines_answer_to_a_document_without_a_room(
+    tmp_path: Path, capfd: pytest.CaptureFixture[str]
+) -> None:
+    rise = {"from": "a", "to": "b", "rise": 12.5, "sigma": 1.0}
+    document = {"document": 1, "marks": [{"id": "a", "height": 100.0}, {"id": "b"}], "differences": [rise]}
+    (tmp_path / "levels.json").write_text(json.dumps(document), encoding="utf-8")
+    assert main(["levels", str(tmp_path / "levels.json")]) == 0
+    assert printed(capfd)["marks"] == [{"id": "a", "z": 100.0, "sigma": 0.0}, {"id": "b", "z": 112.5, "sigma": 1.0}]
+    (tmp_path / "empty.json").write_text('{"document": 1}', encoding="utf-8")
+    assert main(["levels", str(tmp_path / "empty.json")]) == 2
+    assert printed(capfd)["problems"][0]["code"] == "nothing_read"
+
+
 @pytest.mark.parametrize(
     ("content", "code"),
     [(b"\xff\xfe", "not_json"), (b"", "not_json"), (b"{", "not_json"), (b"[]", "not_an_object"), (b"{}", "missing")],

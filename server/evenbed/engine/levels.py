@@ -33,7 +33,10 @@ def levels_from(levelling: Levelling, figure: Figure | None) -> Levels:
         raise BadDocumentError(found)
     measured = measured_from(levelling)
     levels = _levels(levelling, measured, _network(levelling, measured))
-    found = [] if figure is None else floor_problems([at[:2] for at in levels.spots], levels.untied)
+    if figure is not None:
+        pairs = zip(levelling.readings, measured.places, strict=True)
+        read = {place for reading, place in pairs if reading.stage == "subfloor" and place is not None}
+        found = floor_problems(read, [at[:2] for at in levels.spots], levels.untied)
     if found:
         raise BadDocumentError(found)
     return levels

@@ -66,15 +66,20 @@ def _difference_problems(differences: Sequence[Difference], marks: Collection[st
     return found
 
 
-def floor_problems(spots: Collection[Point], untied: Sequence[Untied]) -> list[Problem]:
-    """What keeps the read places of the subfloor from making a surface."""
-    if len(spots) < 3 and untied:
+def floor_problems(read: Collection[Point], tied: Collection[Point], untied: Sequence[Untied]) -> list[Problem]:
+    """What keeps the read places of the subfloor, or those of them that are tied, from making a surface."""
+    found = _surface_problems(read)
+    if not found and len(tied) < 3:
         most = max(untied, key=lambda u: u.readings)
-        return [problem_at("readings", "floor_untied", count=len(spots), setup=most.setup)]
-    if len(spots) < 3:
-        return [problem_at("readings", "too_few_readings", count=len(spots))]
-    if _are_on_a_line(spots):
-        return [problem_at("readings", "readings_on_a_line", count=len(spots))]
+        found = [problem_at("readings", "floor_untied", count=len(tied), setup=most.setup)]
+    return found or _surface_problems(tied)
+
+
+def _surface_problems(places: Collection[Point]) -> list[Problem]:
+    if len(places) < 3:
+        return [problem_at("readings", "too_few_readings", count=len(places))]
+    if _are_on_a_line(places):
+        return [problem_at("readings", "readings_on_a_line", count=len(places))]
     return []
 
 
