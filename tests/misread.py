@@ -54,9 +54,7 @@ class Taken:
 
     def entry(self, number: int) -> dict[str, Any]:
         """As it stands in a document."""
-        moment = f"2026-05-04T{8 + number // 60:02d}:{number % 60:02d}:00Z"
-        typed = {"down": self.rod.down, "as_typed": self.rod.typed}
-        return {"id": f"r{number}", "at": list(self.at), "taken_at": moment, **typed}
+        return {"id": f"r{number}", "at": list(self.at), "down": self.rod.down, "as_typed": self.rod.typed}
 
 
 @dataclass(frozen=True)

@@ -85,28 +85,19 @@ class _Sifting:
         return max(1.0, math.sqrt((TRUSTED + count * own * own) / (TRUSTED + count)))
 
 
-def doubted_among(spots: Sequence[Point3], newest: int | None = None) -> list[Doubted]:
+def doubted_among(spots: Sequence[Point3]) -> list[Doubted]:
     """Readings (x, y, z) that their neighbours do not bear out, the worst first; none among fewer than FEWEST.
 
-    `newest` is the number of the one read last, where that is known: what was read before it is not doubted for its
-    sake. Otherwise the order of `spots` changes nothing, and neither does a plane added to them.
+    The order of `spots` and a plane added to them change nothing.
     """
     if len(spots) < FEWEST:
         return []
     sifting = _Sifting(spots)
-    if newest is not None and _is_odd(sifting, newest):
-        sifting.move([newest])
     _set_aside(sifting)
     scatter = sifting.scatter()
     while borne_out := [n for n in sifting.aside if sifting.excess(n) <= BEYOND * scatter]:
         sifting.move(borne_out)
     return [_doubted(sifting, n, scatter) for n in sorted(sifting.aside, key=sifting.rank, reverse=True)]
-
-
-def _is_odd(sifting: _Sifting, newest: int) -> bool:
-    """True where what was read before it does not bear the newest reading out."""
-    told = sifted_round(sifting.spots[newest], [sifting.spots[m] for m in sifting.near[newest]])
-    return told is not None and is_beyond(sifting.spots[newest][2], told)
 
 
 def sifted_round(spot: Point3, others: Sequence[Point3]) -> Foretold | None:

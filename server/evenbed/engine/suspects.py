@@ -2,7 +2,6 @@
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import datetime
 
 from evenbed.engine.document.levelling import Adjustment, Difference, InstrumentCheck, Mark, Reading, Setup
 from evenbed.engine.document.places import Point3
@@ -36,7 +35,7 @@ class _Rest:
 def suspects_from(levelling: Levelling, levels: Levels) -> tuple[Suspect, ...]:
     """Readings that look mis-read, the worst first, each once.
 
-    A place read last is judged by what was read before it, since nothing else is there yet. Of the network only the
+    A reading just typed is judged by those before it, since the document holds no others yet. Of the network only the
     worst is named, with those that cannot be told from it, unless the floor round them tells which of them is wrong;
     what is left shows when that one is put right. Readings of the finished bed and of set-ups that nothing ties are
     judged by the network alone.
@@ -46,17 +45,16 @@ def suspects_from(levelling: Levelling, levels: Levels) -> tuple[Suspect, ...]:
     lines = levels_from(_without(levelling, gross), None).setups if gross else levels.setups
     spots = _subfloor(levelling, _read_heights(levelling, levels, lines))
     clean = {n: spot for n, spot in spots.items() if n not in gross}
-    told = _doubted(levelling, clean) | _wrong_of(gross, spots, list(clean.values()))
+    told = _doubted(clean) | _wrong_of(gross, spots, list(clean.values()))
     found = {n: _suspect(levelling.readings[n], read[n], spots[n][2], one) for n, one in told.items()}
     if not gross.keys() & found.keys():
         found |= gross
     return tuple(sorted(found.values(), key=lambda s: (-abs(s.score), s.reading, s.expected)))
 
 
-def _doubted(levelling: Levelling, spots: Mapping[int, Point3]) -> dict[int, Foretold]:
+def _doubted(spots: Mapping[int, Point3]) -> dict[int, Foretold]:
     numbers = list(spots)
-    newest = _newest_of([levelling.readings[n].taken_at for n in numbers])
-    return {numbers[one.number]: one.told for one in doubted_among(list(spots.values()), newest)}
+    return {numbers[one.number]: one.told for one in doubted_among(list(spots.values()))}
 
 
 def _wrong_of(gross: Iterable[int], spots: Mapping[int, Point3], clean: Sequence[Point3]) -> dict[int, Foretold]:
@@ -77,14 +75,6 @@ def _read_heights(levelling: Levelling, levels: Levels, lines: Iterable[SetupHei
     pairs = zip(setup_ids(levelling), levelling.readings, levels.heights, strict=True)
     heights = ((line.get(setup), reading.down - height.correction) for setup, reading, height in pairs)
     return {n: above - down for n, (above, down) in enumerate(heights) if above is not None}
-
-
-def _newest_of(moments: Sequence[str | None]) -> int | None:
-    """Which was taken last; None where some bear no moment or two share the last."""
-    times = [datetime.fromisoformat(moment) for moment in moments if moment is not None]
-    if not times or len(times) < len(moments) or times.count(max(times)) > 1:
-        return None
-    return times.index(max(times))
 
 
 def _subfloor(levelling: Levelling, heights: Mapping[int, float]) -> dict[int, Point3]:
