@@ -68,7 +68,7 @@ function isCovered(pad: HTMLElement | null): boolean {
   return sheet !== undefined && !sheet.contains(pad);
 }
 
-function useKeyboard(pad: RefObject<HTMLDivElement>, onKey: (key: Key) => void): void {
+function useKeyboard(pad: RefObject<HTMLDivElement | null>, onKey: (key: Key) => void): void {
   useEffect(() => {
     const listen = (event: KeyboardEvent) => {
       const key = keyFromKeyboard(event.key);

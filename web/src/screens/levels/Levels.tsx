@@ -1,6 +1,6 @@
 /** Reading the floor: the drawing says where the rod stands, the keys take the reading, and the round goes on by itself. */
 import { useState } from "preact/hooks";
-import { FIRST_SETUP, mayWrite, readSkipped, skipPlace } from "../../state";
+import { FIRST_SETUP, mayWrite, readSkipped, skipPlace, type Row } from "../../state";
 import { lengthText } from "../../units";
 import { reader, t } from "../../words";
 import { Entry } from "../common/Entry";
@@ -91,17 +91,26 @@ function Reading(props: ReadingProps) {
   );
 }
 
-/** A reading opened from the drawing: itself, or its place where that can be read again from where one stands. */
-function Opened({ work, id, onOpen }: { work: Work; id: string | null; onOpen: (id: string | null) => void }) {
-  const [isReading, setReading] = useState(false);
+/** What was tapped: a reading by its button, or a read place on the drawing. */
+interface Tapped {
+  readonly id: string;
+  readonly isPlace: boolean;
+}
+
+/** Whether the place of a reading can be read again from where one stands, or was read more than once. */
+function isShared({ room, standing }: Work, { fields }: Row<"reading">): boolean {
+  const isOwn = "setup" in standing && (fields.setup ?? FIRST_SETUP) === standing.setup;
+  const others = room.readings.filter((row) => row.fields.at && fields.at && isSamePlace(row.fields.at, fields.at));
+  return !isOwn || others.length > 1;
+}
+
+function Opened({ work, tapped, onTapped }: { work: Work; tapped: Tapped | null; onTapped: (tapped: Tapped | null) => void }) {
   const { readings, plan } = work.room;
-  const row = readings.find((other) => other.id === id);
-  if (!row) return null;
-  const close = () => { setReading(false); onOpen(null); };
-  const own = "setup" in work.standing && (row.fields.setup ?? FIRST_SETUP) === work.standing.setup;
-  const isShared = readings.some((other) => other !== row && other.fields.at && row.fields.at && isSamePlace(other.fields.at, row.fields.at));
-  if (row.fields.at && mayWrite.value && !isReading && (!own || isShared)) {
-    return <PlaceSheet work={work} at={row.fields.at} onReading={(reading) => { onOpen(reading); setReading(true); }} onClose={close} />;
+  const row = readings.find(({ id }) => id === tapped?.id);
+  if (!tapped || !row) return null;
+  const close = () => onTapped(null);
+  if (row.fields.at && tapped.isPlace && mayWrite.value && isShared(work, row)) {
+    return <PlaceSheet work={work} at={row.fields.at} onReading={(id) => onTapped({ id, isPlace: false })} onClose={close} />;
   }
   return <ReadingDialog reading={row} plan={plan} onClose={close} />;
 }
@@ -109,20 +118,20 @@ function Opened({ work, id, onOpen }: { work: Work; id: string | null; onOpen: (
 export function Levels({ id }: { id: string }) {
   useAwake();
   const room = useRoom(id);
-  const [opened, setOpened] = useState<string | null>(null);
+  const [tapped, setTapped] = useState<Tapped | null>(null);
   const [taking, setTaking] = useState<Taking>([]);
   if (!room) return <Missing />;
   const work = workIn(room, taking);
   const hasOutline = cornersOf(room.fields.outline).length >= 3;
   return (
-    <RoomFrame room={room} step="levels" still={hasOutline ? "keys" : "thumb"} drawing={<LevelsDrawing work={work} onOpen={setOpened} />}>
-      {hasOutline ? <Reading work={work} onTaking={setTaking} onOpen={setOpened} /> : (
+    <RoomFrame room={room} step="levels" still={hasOutline ? "keys" : "thumb"} drawing={<LevelsDrawing work={work} onOpen={(reading) => setTapped({ id: reading, isPlace: true })} />}>
+      {hasOutline ? <Reading work={work} onTaking={setTaking} onOpen={(reading) => setTapped({ id: reading, isPlace: false })} /> : (
         <div class="stack">
           <p class="notice">{t("levels.no_outline")}</p>
           <Link to={pathOfRoom(id, "outline")} class="button main wide">{t("step.outline")}</Link>
         </div>
       )}
-      <Opened work={work} id={opened} onOpen={setOpened} />
+      <Opened work={work} tapped={tapped} onTapped={setTapped} />
     </RoomFrame>
   );
 }

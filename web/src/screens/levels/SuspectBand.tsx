@@ -17,10 +17,10 @@ export function SuspectBand({ room }: { room: RoomView }) {
     <div class="suspect-band" role="status" data-testid="suspect">
       <p>{text} {suspect.slip && told("slip", suspect.slip.kind, {}, "")}</p>
       {mayWrite.value && (
-        <div class="row even">
+        <>
           <button type="button" class="button" data-testid="suspect-again" onClick={again}>{t("suspect.again")}</button>
           <button type="button" class="button" data-testid="suspect-right" onClick={() => void saved(trust(room.id, row.id))}>{t("suspect.right")}</button>
-        </div>
+        </>
       )}
     </div>
   );

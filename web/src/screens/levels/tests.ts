@@ -37,14 +37,18 @@ export function testFrom(kind: TestKind, answers: Answers): Found | null {
   const values = TEST_STEPS[kind].map(({ name }) => answers[name]?.mm);
   if (values.some((value) => value === undefined)) return null;
   const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0] = values as readonly number[];
-  const found: Found = kind === "two_peg" ? { kind, first: [a, b], second: [c, d], sights: [e, f] } : kind === "flip" ? { kind, off: a, reversed_off: b, length: c } : { kind, offset: a - b };
-  return kind === "rod" || tiltOf(found) !== null ? found : null;
+  const found: Record<TestKind, Found> = {
+    two_peg: { kind, first: [a, b], second: [c, d], sights: [e, f] },
+    flip: { kind, off: 0 - a, reversed_off: 0 - b, length: c }, // a gap under the end ahead shows it low
+    rod: { kind, offset: a - b },
+  };
+  return kind === "rod" || tiltOf(found[kind]) !== null ? found[kind] : null;
 }
 
 /** How much the line rises, mm in 1 m of sight, by the same formulas as the engine's; null where the test cannot tell. */
 export function tiltOf({ kind, first, second, sights, off, reversed_off: turned, length }: Found): number | null {
   if (kind === "two_peg" && first && second && sights) return ratio(second[0] - second[1] - (first[0] - first[1]), sights[0] - sights[1]);
-  return kind === "flip" ? ratio(((off ?? 0) - (turned ?? 0)) / 2, length ?? 0) : null;
+  return kind === "flip" ? ratio(((turned ?? 0) - (off ?? 0)) / 2, length ?? 0) : null;
 }
 
 function ratio(rise: number, over: number): number | null {

@@ -18,7 +18,7 @@ export const levels = {
   "way.tapes": "Two tapes",
   "way.mark": "A mark",
 
-  "suspect.line": "{down:length} read, about {expected:length} expected: {by:depth} off.",
+  "suspect.line": "{down:length}? Expected about {expected:length}, {by:depth} off.",
   "suspect.again": "Read again",
   "suspect.right": "It is right",
   "slip.whole_inch": "Perhaps a whole inch?",

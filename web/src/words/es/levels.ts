@@ -20,7 +20,7 @@ export const levels: Readonly<Record<keyof typeof english, string>> = {
   "way.tapes": "Dos cintas",
   "way.mark": "Una marca",
 
-  "suspect.line": "Leído {down:length}, se esperaba cerca de {expected:length}: difiere {by:depth}.",
+  "suspect.line": "¿{down:length}? Se esperaba cerca de {expected:length}, difiere {by:depth}.",
   "suspect.again": "Leer otra vez",
   "suspect.right": "Está bien",
   "slip.whole_inch": "¿Quizá una pulgada entera?",
