@@ -10,6 +10,7 @@ from tests.benchmarks.kriging import print_kriging
 from tests.benchmarks.plans import print_plans
 from tests.benchmarks.pulling import print_pulling
 from tests.benchmarks.questions import print_questions
+from tests.benchmarks.scans import print_scans
 from tests.benchmarks.sizes import FEW, MANY
 
 parser = argparse.ArgumentParser(prog="python -m tests.benchmarks", description=__doc__)
@@ -19,6 +20,7 @@ sizes = MANY if parser.parse_args().large else FEW
 print_plans(sizes)
 print_levels()
 print_questions(sizes)
+print_scans()
 print_applying(sizes)
 print_crowds(sizes)
 print_pulling(sizes)

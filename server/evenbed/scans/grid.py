@@ -71,13 +71,18 @@ class Grid:
         return cut
 
     def found(self, x: Numbers, y: Numbers) -> tuple[NDArray[np.int32], Numbers, Numbers]:
-        """The table's word for each place, and how far into the spot it lies, from 0 to 1."""
+        """The table's word for each place, and how many spots it lies from the table's low-left corner."""
         columns, rows = self.nx * self.side, self.ny * self.side
-        across, up = (x - self.x) / self.pitch[0] + 1.0, (y - self.y) / self.pitch[1] + 1.0
-        np.clip(across, 0.0, columns + 1, out=across)
-        np.clip(up, 0.0, rows + 1, out=up)
-        column, row = across.astype(np.intp), up.astype(np.intp)
-        return self.table[row * (columns + 2) + column], across - column, up - row
+        across, up = (x - self.x) * (1.0 / self.pitch[0]), (y - self.y) * (1.0 / self.pitch[1])
+        across += 1.0
+        up += 1.0
+        for place, most in ((across, columns + 1), (up, rows + 1)):
+            np.maximum(place, 0.0, out=place)
+            np.minimum(place, most, out=place)
+        number = up.astype(np.intp)
+        number *= columns + 2
+        number += across.astype(np.intp)
+        return self.table.take(number), across, up
 
 
 def grid_of(room: Room, points: int, cell: float | None) -> Grid:

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from evenbed.engine.geometry import Plane
-from evenbed.scans.cloud import Block, Cloud, Numbers, Tell, Truth, Whole
+from evenbed.scans.cloud import BLOCK, Block, Cloud, Numbers, Tell, Truth, Whole
 from evenbed.scans.floor import REACH
 from evenbed.scans.grid import CUT, Grid
 from evenbed.scans.placing import Seat
@@ -21,7 +21,8 @@ STEPS = int(2 * REACH / STEP)
 FINE = 1000.0  # steps to a mm of height
 ACROSS = 1023.0  # steps to a spot's width
 HIGH = float(1 << 26)  # two sums in one number: 2^16 points of 2^10 steps each stay below it
-AT_ONCE = 1 << 20  # points heaped up together
+ONE = float(1 << 31)  # count and sum in one number: 2^20 points of 2^11 fine steps stay below it
+AT_ONCE = (1 << 20) - BLOCK  # points heaped up together
 
 
 @dataclass
@@ -35,10 +36,13 @@ class Tally:
 
 @dataclass(frozen=True)
 class Heaps:
-    """By spot and height: `counts` and `heights` (sum of mm above the plane). By spot: the points' mean place."""
+    """By spot and height: `counts`, and `over`, the sum of how far the points lie over the heap's bottom, fine steps.
+
+    By spot: the points' mean place.
+    """
 
     counts: Whole
-    heights: Numbers
+    over: Whole
     x: Numbers
     y: Numbers
     tally: Tally
@@ -51,10 +55,10 @@ class Heaps:
 
 @dataclass(frozen=True)
 class Near:
-    """The points of a block that lie in the room near the floor: heap, fine height, packed place, spot."""
+    """The points of a block that lie in the room near the floor: heap, fine height over its bottom, packed place."""
 
     heap: Whole
-    height: Numbers
+    over: Numbers
     place: Numbers
     spot: Whole
 
@@ -62,15 +66,17 @@ class Near:
 def heaped(cloud: Cloud, seat: Seat, room: Room, grid: Grid, floor: Plane, tell: Tell) -> Heaps:
     """Every point in its heap, counted where it is no part of the floor."""
     tally = Tally()
-    counts, heights = np.zeros(grid.spots * STEPS, np.int64), np.zeros(grid.spots * STEPS)
+    counts, over = np.zeros(grid.spots * STEPS, np.int64), np.zeros(grid.spots * STEPS, np.int64)
     places = np.zeros((2, grid.spots))
     for parts in _together(_near(block, seat, room, grid, floor, tally) for block in _told(cloud, tell)):
-        heap, height = np.concatenate([p.heap for p in parts]), np.concatenate([p.height for p in parts])
-        counts += np.bincount(heap, minlength=len(counts))
-        heights += np.bincount(heap, height, len(heights))
+        heap, packed = np.concatenate([p.heap for p in parts]), np.concatenate([p.over for p in parts])
+        packed += ONE
+        sums = np.bincount(heap, packed, len(counts)).astype(np.int64)
+        counts += sums >> int(ONE).bit_length() - 1
+        over += sums & int(ONE) - 1
         for part in parts:
             places += np.divmod(np.bincount(part.spot, part.place, grid.spots), HIGH)
-    return _finished(counts, heights, places, grid, tally)
+    return _finished(counts, over, places, grid, tally)
 
 
 def _told(cloud: Cloud, tell: Tell) -> Iterator[Block]:
@@ -83,11 +89,13 @@ def _told(cloud: Cloud, tell: Tell) -> Iterator[Block]:
 
 def _together(parts: Iterator[Near]) -> Iterator[list[Near]]:
     waiting: list[Near] = []
+    held = 0
     for part in parts:
         waiting.append(part)
-        if sum(len(one.heap) for one in waiting) >= AT_ONCE:
+        held += len(part.heap)
+        if held >= AT_ONCE:
             yield waiting
-            waiting = []
+            waiting, held = [], 0
     if waiting:
         yield waiting
 
@@ -97,16 +105,21 @@ def _near(block: Block, seat: Seat, room: Room, grid: Grid, floor: Plane, tally:
     word, across, up = grid.found(x, y)
     inside = _inside(room, word, x, y)
     above = z - (floor.a + floor.b * x + floor.c * y)
-    fine = np.rint(above * FINE)
-    near = inside & (np.abs(fine) < REACH * FINE)
-    tally.outside += len(x) - int(np.count_nonzero(inside))
-    tally.above += int(np.count_nonzero(inside & (fine >= REACH * FINE)))
-    tally.below += int(np.count_nonzero(inside & (fine <= -REACH * FINE)))
+    near = inside & (np.abs(above) < REACH)
+    _count(tally, inside, above)
     chosen = np.flatnonzero(near)
-    spot, height = (word[chosen] & (CUT - 1)).astype(np.intp), fine[chosen]
-    step = ((height + REACH * FINE) * (1.0 / (STEP * FINE))).astype(np.intp)
-    place = np.rint(across[chosen] * ACROSS) * HIGH + np.rint(up[chosen] * ACROSS)
-    return Near(spot * STEPS + step, height, place, spot)
+    spot = (word[chosen] & (CUT - 1)).astype(np.intp)
+    fine = np.minimum(np.rint((above[chosen] + REACH) * FINE), 2 * REACH * FINE - 1)
+    step = (fine * (1.0 / (STEP * FINE))).astype(np.intp)
+    across, up = across[chosen], up[chosen]
+    place = np.rint((across - np.floor(across)) * ACROSS) * HIGH + np.rint((up - np.floor(up)) * ACROSS)
+    return Near(spot * STEPS + step, fine - step * (STEP * FINE), place, spot)
+
+
+def _count(tally: Tally, inside: Truth, above: Numbers) -> None:
+    tally.outside += len(inside) - int(np.count_nonzero(inside))
+    tally.above += int(np.count_nonzero(inside & (above >= REACH)))
+    tally.below += int(np.count_nonzero(inside & (above <= -REACH)))
 
 
 def _inside(room: Room, word: "np.ndarray[tuple[int], np.dtype[np.int32]]", x: Numbers, y: Numbers) -> Truth:
@@ -116,10 +129,10 @@ def _inside(room: Room, word: "np.ndarray[tuple[int], np.dtype[np.int32]]", x: N
     return inside
 
 
-def _finished(counts: Whole, heights: Numbers, places: Numbers, grid: Grid, tally: Tally) -> Heaps:
+def _finished(counts: Whole, over: Whole, places: Numbers, grid: Grid, tally: Tally) -> Heaps:
     rows = counts.reshape(-1, STEPS)
     found = np.maximum(rows.sum(axis=1), 1)
     left, low = grid.corner_of_spots()
     x = left + places[0] / found / ACROSS * grid.pitch[0]
     y = low + places[1] / found / ACROSS * grid.pitch[1]
-    return Heaps(rows, heights.reshape(-1, STEPS) / FINE, x, y, tally)
+    return Heaps(rows, over.reshape(-1, STEPS), x, y, tally)

@@ -74,11 +74,11 @@ def _off_the_wall(wall_x: Numbers, wall_y: Numbers, x: Numbers, y: Numbers) -> t
 def apart(x: Numbers, y: Numbers, points: Whole, grid: Grid) -> Truth:
     """False for each reading that stands as good as on another one with more points behind it."""
     least = LEAST_APART * min(grid.dx, grid.dy)
-    order = np.lexsort((np.arange(len(x)), -points))
+    near = (np.abs(np.subtract.outer(x, x)) < least) & (np.abs(np.subtract.outer(y, y)) < least)
+    np.fill_diagonal(near, val=False)
     stays = np.ones(len(x), bool)
-    for n in order:
+    crowded = np.flatnonzero(near.any(axis=1))
+    for n in crowded[np.lexsort((crowded, -points[crowded]))]:
         if stays[n]:
-            near = (np.abs(x - x[n]) < least) & (np.abs(y - y[n]) < least)
-            near[n] = False
-            stays &= ~near
+            stays &= ~near[n]
     return stays

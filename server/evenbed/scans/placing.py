@@ -53,8 +53,8 @@ class Seat:
         if self.turn:
             cos, sin = math.cos(self.turn), math.sin(self.turn)
             x, y = cos * x - sin * y, sin * x + cos * y
-        x += self.shift[0]
-        y += self.shift[1]
+        if any(self.shift):
+            x, y = x + self.shift[0], y + self.shift[1]
         return x, y, z * self.scale
 
 

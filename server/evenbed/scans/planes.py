@@ -9,7 +9,7 @@ from evenbed.scans.spots import Spots
 from evenbed.scans.steps import Pieces
 
 FLATTEST = 0.02  # mm to a mm: a slope of that size is expected where a piece is too small to tell one
-ROUNDS = 3
+ROUNDS = 2
 TUKEY = 4.685  # standard deviations, beyond which a spot has no say (Huber and Ronchetti, Robust Statistics: 95 %)
 LEAST_SPOTS = 4  # that tell their own scatter
 

@@ -3,13 +3,14 @@
 Of several dense levels in one spot the lowest counts: what stands on a floor lies above it.
 """
 
+import math
 from dataclasses import dataclass
 
 import numpy as np
 
 from evenbed.scans.cloud import Numbers, Truth, Whole
 from evenbed.scans.floor import REACH
-from evenbed.scans.heaps import STEP, STEPS, Heaps
+from evenbed.scans.heaps import FINE, STEP, STEPS, Heaps
 
 WIDE = 5  # heaps to either side of the densest: the first window
 NARROW = 3.5  # standard deviations to either side: beyond is a stray
@@ -17,8 +18,9 @@ LEAST_NOISE = 0.2  # mm: no scanner is better, and heaps of 2 mm would tell no l
 USUAL_NOISE = 3.0  # mm, until it is known
 LEAST_POINTS = 3
 TELLING = 20  # points in a spot that has a say in the noise
+ENOUGH = 1000  # such spots tell it
 FULL = 0.5  # of the fullest level: a lower one that holds as much is the floor
-ROUNDS = 4
+ROUNDS = 3
 
 
 @dataclass(frozen=True)
@@ -39,37 +41,35 @@ class Spots:
 
 def spots_of(heaps: Heaps) -> Spots:
     """Every spot's height."""
-    noise = _noise(heaps.counts, _densest(heaps.counts, USUAL_NOISE))
-    middle = _densest(heaps.counts, noise)
-    counts, heights = _with_zero(heaps.counts), _with_zero(heaps.heights)
-    height = np.asarray((middle + 0.5) * STEP - REACH, np.float64)
-    points = np.zeros(len(middle))
+    noise = _noise(heaps.counts)
+    height = np.asarray((_densest(heaps.counts, noise) + 0.5) * STEP - REACH, np.float64)
     half = max(NARROW * noise, 1.5 * STEP)
+    points = np.zeros(len(height), np.int64)
     for _ in range(ROUNDS):
-        low = np.clip(np.floor((height - half + REACH) / STEP), 0, STEPS).astype(np.intp)
-        high = np.clip(np.ceil((height + half + REACH) / STEP), 0, STEPS).astype(np.intp)
-        points = _between(counts, low, high)
-        mean: Numbers = _between(heights, low, high) / np.maximum(points, 1)
+        points, mean = _about(heaps, height, half)
         height = np.where(points > 0, mean, height)
-    return Spots(heaps.x, heaps.y, height, points.astype(np.int64), noise)
+    return Spots(heaps.x, heaps.y, height, points, noise)
 
 
-def _with_zero(rows: Whole | Numbers) -> Numbers:
-    """Sums of each row up to each heap, nothing first."""
-    sums = np.zeros((rows.shape[0], rows.shape[1] + 1))
-    np.cumsum(rows, axis=1, out=sums[:, 1:])
-    return sums
+def _about(heaps: Heaps, height: Numbers, half: float) -> tuple[Whole, Numbers]:
+    """Points within half a window of a height in each spot, and the mean of their heights."""
+    lowest = np.floor((height - half + REACH) / STEP).astype(np.intp)
+    heap = lowest[:, None] + np.arange(math.ceil(2 * half / STEP) + 1)
+    counts, over = _held(heaps.counts, heap), _held(heaps.over, heap)
+    points = counts.sum(axis=1)
+    sums = (counts * heap).sum(axis=1) * STEP + over.sum(axis=1) / FINE
+    return points, sums / np.maximum(points, 1) - REACH
 
 
-def _between(sums: Numbers, low: Whole, high: Whole) -> Numbers:
-    spot = np.arange(len(sums))
-    between: Numbers = sums[spot, high] - sums[spot, low]
-    return between
+def _held(rows: Whole, heap: Whole) -> Whole:
+    """What some heaps of every spot hold; nothing where there is no such heap."""
+    first = STEPS * np.arange(len(rows))[:, None]
+    return rows.ravel().take(np.clip(heap, 0, STEPS - 1) + first) * ((heap >= 0) & (heap < STEPS))
 
 
 def _densest(counts: Whole, noise: float) -> Whole:
     """The heap in the middle of the lowest level that is about as full as the fullest."""
-    level = counts.copy()
+    level = counts.astype(np.int32)
     for off in range(1, 1 + round(noise / STEP)):
         level[:, off:] += counts[:, :-off]
         level[:, :-off] += counts[:, off:]
@@ -80,16 +80,17 @@ def _densest(counts: Whole, noise: float) -> Whole:
     return middle
 
 
-def _noise(counts: Whole, middle: Whole) -> float:
-    """The standard deviation of a single point: the median over the spots that tell it."""
+def _noise(counts: Whole) -> float:
+    """The standard deviation of a single point: the median over some of the spots that tell it."""
+    points = counts.sum(axis=1)
+    telling = np.flatnonzero(points >= min(TELLING, int(points.max())))
+    counts = counts[telling[:: max(1, len(telling) // ENOUGH)]]
+    middle = _densest(counts, USUAL_NOISE)
     noise, half = LEAST_NOISE, float(WIDE)
     for _ in range(ROUNDS):
         reach = np.arange(-int(half), int(half) + 1)
-        heap = middle[:, None] + reach
-        held = np.take_along_axis(counts, np.clip(heap, 0, STEPS - 1), axis=1) * ((heap >= 0) & (heap < STEPS))
-        points = held.sum(axis=1)
-        tell = points >= min(TELLING, int(points.max()))
-        held, points = held[tell], points[tell]
+        held = _held(counts, middle[:, None] + reach)
+        points = np.maximum(held.sum(axis=1), 1)
         mean = (held @ reach) / points
         spread = np.sqrt(np.maximum(0.0, (held @ reach**2) / points - mean**2 - 1 / 12)) * STEP
         noise = max(LEAST_NOISE, float(np.median(spread)))
