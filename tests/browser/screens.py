@@ -7,7 +7,8 @@ from playwright.sync_api import expect
 from tests.browser.phone import Phone
 
 STEPS = ("outline", "levels", "bed", "material", "rails", "filling", "waiting")
-LAYERS = ("readings", "ground", "thickness", "rails", "sections")
+LAYERS = ("readings", "ground", "thickness", "doubt", "rails", "sections")
+WAYS = ("table_in", "scan_in", "table_out")
 # step, what opens the sheet, the sheet's own mark
 SHEETS = (
     ("outline", "add-doorway", "form-doorway"),
@@ -19,6 +20,7 @@ SHEETS = (
     ("levels", "place-by-tape", "offset"),
     ("bed", "figure-bed-thickness-min", "explain"),
     ("bed", "figure-bed-load-max", "explain"),
+    ("bed", "higher", "higher-sheet"),
     ("bed", "field-bed.minimum_thickness", "value"),
     ("material", "field-mix.air", "value"),
     ("rails", "shim-table", "shim-sheet"),
@@ -26,6 +28,7 @@ SHEETS = (
     ("rails", "rail-tools", "tools"),
     ("waiting", "add-climate", "climate"),
 )
+TABLE = "1;0,9;0,6;0,010;puerta\n2;2,1;0,6;0,004;\n3;0,9;1,2;0,007;\n"
 Stop = Callable[[str], None]
 
 
@@ -49,12 +52,29 @@ def on_paper(phone: Phone) -> Iterator[None]:
 
 
 def walk_the_steps(phone: Phone, stop: Stop) -> None:
-    """From the room's own screen through its seven steps."""
+    """From the room's own screen through its seven steps, by way of tables and scans."""
     stop("floor")
+    walk_in_and_out(phone, stop)
     for step in STEPS:
         phone.go_to(step)
         expect(phone.page.locator(f".at-{step}")).to_be_visible()
         stop(step)
+
+
+def walk_in_and_out(phone: Phone, stop: Stop) -> None:
+    """Tables in, scans in, tables out, and back to the room's own screen."""
+    phone.tap("readings-in-out")
+    for way in WAYS:
+        phone.tap(f"way-{way}")
+        phone.wait_for({"table_in": "table-text", "scan_in": "scan-unit-auto", "table_out": "table-written"}[way])
+        if way == "table_in":
+            phone.fill("table-text", TABLE)
+            phone.wait_for("how-read")
+        stop(way)
+    phone.tap("way-table_in")
+    phone.tap("table-clear")
+    phone.tap("back")
+    expect(phone.page.locator(".at-floor")).to_be_visible()
 
 
 def walk_the_sheets(phone: Phone, stop: Stop) -> None:

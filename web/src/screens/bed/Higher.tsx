@@ -12,7 +12,7 @@ export function Higher({ plan }: { plan: Plan }) {
   const told = toldChance(chances);
   return (
     <>
-      <button type="button" class={told ? "button wide higher known" : "button wide higher"} disabled={!told} data-testid="higher" onClick={() => setOpen(true)}>{told && chanceText(told)}</button>
+      <button type="button" class="button wide higher" disabled={!told} data-testid="higher" onClick={() => setOpen(true)}>{told && chanceText(told)}</button>
       {open && told && (
         <Dialog title={t("higher.title")} testid="higher-sheet" onClose={() => setOpen(false)}>
           <p>{t("higher.more", { highest: plan.surface.highest.z })}</p>

@@ -68,7 +68,7 @@ export function Figure({ label, value, plan, path, size = "plain", note, explana
       <span class="label">{label}</span>
       <span class="number" data-testid={`${testid}-value`}>{size === "giant" ? <Giant text={value} /> : value}</span>
       {note && <span class="note">{note}</span>}
-      {range !== undefined && <span class={range === null ? "note sureness" : "note sureness known"} data-testid={`${testid}-range`}>{range ?? "\u00a0"}</span>}
+      {range !== undefined && <span class="note sureness" data-testid={`${testid}-range`}>{range ?? "\u00a0"}</span>}
     </>
   );
   if (!explanation) return <div class={`figure ${size}`} data-testid={testid}>{face}</div>;
