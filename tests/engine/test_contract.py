@@ -17,7 +17,13 @@ from tests.rooms import random_room
 
 import evenbed
 from evenbed.engine.bridge import answer_text
-from evenbed.engine.contract import document_schema, plan_schema, refusal_schema
+from evenbed.engine.contract import (
+    QUESTION_SHAPES,
+    answer_schema,
+    asked_schema,
+    document_schema,
+    refusal_schema,
+)
 from evenbed.engine.identity import identity
 
 PACKAGE = Path(evenbed.__file__).parent
@@ -51,7 +57,10 @@ NAMES = {
 }
 
 
-@pytest.mark.parametrize("schema", [document_schema(), plan_schema(), refusal_schema()])
+@pytest.mark.parametrize(
+    "schema",
+    [*(made(question) for made in (asked_schema, answer_schema) for question in QUESTION_SHAPES), refusal_schema()],
+)
 def test_the_schemas_are_schemas(schema: Json) -> None:
     Draft202012Validator.check_schema(schema)
 

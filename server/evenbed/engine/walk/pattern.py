@@ -32,25 +32,32 @@ def pattern_over(
     floor: Floor, openings: Sequence[Opening], straightedge: float
 ) -> tuple[list[WalkPlace], float | None]:
     """The places, in no order of walking, and within what distance every place of the floor has one, if any."""
-    spacing = spacing_for(floor, straightedge)
-    places, reach = _pattern(floor, openings, spacing)
+    spacing, fixed = spacing_for(floor, straightedge), _fixed_places(floor, openings)
+    places, reach = _pattern(floor, fixed, spacing)
     while len(places) > MOST_PLACES:
-        spacing *= COARSER
-        places, reach = _pattern(floor, openings, spacing)
+        spacing *= max(COARSER, math.sqrt(len(places) / MOST_PLACES) / 2)
+        places, reach = _pattern(floor, fixed, spacing)
     return places, reach
 
 
-def _pattern(floor: Floor, openings: Sequence[Opening], spacing: float) -> tuple[list[WalkPlace], float | None]:
+_Layer = tuple[float, Iterable[WalkPlace]]
+
+
+def _fixed_places(floor: Floor, openings: Sequence[Opening]) -> list[_Layer]:
+    """The places that the room itself gives, the weightiest first, and how far apart they stay, as a share of the
+    spacing."""
+    return [
+        (0.1, list(doorway_places(floor, openings))),
+        (0.25, list(corner_places(floor))),
+        (0.1, list(fixture_places(floor, floor.fixtures))),
+        (0.35, list(cutout_places(floor))),
+    ]
+
+
+def _pattern(floor: Floor, fixed: list[_Layer], spacing: float) -> tuple[list[WalkPlace], float | None]:
     kept: list[WalkPlace] = []
     near = Near(spacing)
-    for share, found in (
-        (0.1, doorway_places(floor, openings)),
-        (0.25, corner_places(floor)),
-        (0.1, fixture_places(floor, floor.fixtures)),
-        (0.35, wall_places(floor, spacing)),
-        (0.5, cutout_places(floor)),
-        (0.5, _grid_places(floor, spacing)),
-    ):
+    for share, found in (*fixed, (0.35, wall_places(floor, spacing)), (0.5, _grid_places(floor, spacing))):
         kept += _spread(near, found, max(APART, share * spacing))
     more, reach = gap_places(floor, near, spacing)
     return kept + more, reach

@@ -1,6 +1,7 @@
 """The room as a rod sees it: where its foot can stand."""
 
 import math
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
@@ -55,12 +56,22 @@ class Floor:
             yield from chords_at(region, (0.0, v), (1.0, 0.0))
 
     def clearance(self, at: Point) -> float:
-        """Distance to the nearest wall, cutout or fixture, mm; negative outside the floor."""
+        """Distance to the nearest wall or cutout, mm; negative outside the floor."""
         if not is_inside(self.figure.outer, *at) or any(is_inside(hole, *at) for hole in self.figure.holes):
             return -1.0
-        walls = min(distance_to_ring(ring, at) for ring in self.figure.rings)
-        return min([walls, *(math.dist(f.at, at) - f.radius for f in self.fixtures)])
+        return min(distance_to_ring(ring, at) for ring in self.figure.rings)
 
     def holds(self, at: Point, clear: float = FOOT) -> bool:
-        """True where a rod's foot can stand, `clear` mm off everything."""
-        return self.clearance(at) >= clear
+        """True where a rod's foot can stand, `clear` mm off the walls and off everything that stands in the room."""
+        return not self._is_on_a_fixture(at) and self.clearance(at) >= clear
+
+    @cached_property
+    def _across(self) -> tuple[list[Fixture], list[float], float]:
+        """The fixtures from left to right, where they stand, and how far the widest keeps a foot away."""
+        ordered = sorted(self.fixtures, key=lambda fixture: fixture.at[0])
+        return ordered, [f.at[0] for f in ordered], FOOT + max((f.radius for f in ordered), default=0.0)
+
+    def _is_on_a_fixture(self, at: Point) -> bool:
+        ordered, places, reach = self._across
+        near = ordered[bisect_left(places, at[0] - reach) : bisect_right(places, at[0] + reach)]
+        return any(math.dist(f.at, at) < f.radius + FOOT for f in near)
