@@ -83,7 +83,7 @@ deep: .venv/.test web/dist/.built tests/benchmarks/rival/node_modules/.installed
 	$(SAY) "The long runs"
 	tests/postgres/install-postgres.sh
 	tests/browser/install-browser.sh
-	EVENBED_FAULT_SECONDS=60 EVENBED_POSTGRES_PUSHES=200 EVENBED_MACHINE_RUNS=150 EVENBED_SLIP_ROUNDS=300 \
+	EVENBED_FAULT_SECONDS=60 EVENBED_POSTGRES_PUSHES=200 EVENBED_MACHINE_RUNS=150 EVENBED_SLIP_ROUNDS=300 EVENBED_FLOORS=500 \
 		$(BIN)/python -m pytest -m deep -s
 	$(BIN)/python -m tests.benchmarks --large
 

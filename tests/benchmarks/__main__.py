@@ -5,8 +5,8 @@ import argparse
 from tests.benchmarks.applying import print_applying
 from tests.benchmarks.browsers import print_browser
 from tests.benchmarks.crowd import print_crowds
-from tests.benchmarks.levels import print_levels
 from tests.benchmarks.kriging import print_kriging
+from tests.benchmarks.levels import print_levels
 from tests.benchmarks.plans import print_plans
 from tests.benchmarks.pulling import print_pulling
 from tests.benchmarks.questions import print_questions
@@ -19,6 +19,7 @@ sizes = MANY if parser.parse_args().large else FEW
 
 print_plans(sizes)
 print_levels()
+print_kriging()
 print_questions(sizes)
 print_scans()
 print_applying(sizes)

@@ -23,7 +23,7 @@ from evenbed.engine.unknown import FROM_THE_WALL, ROD_FOOT
 
 LEVEL = {"top": {"kind": "level", "height": 60.0}}
 MOST_DOUBTS = 150
-SEEDS = range(24)
+SEEDS = range(12)
 
 
 def room_of(seed: int) -> Json:
@@ -109,7 +109,7 @@ def test_next_readings_stand_where_a_rod_can_and_nothing_is_read_yet(seed: int) 
     assert all(math.dist(a, b) >= ROD_FOOT for a, b in apart)
 
 
-@pytest.mark.parametrize("seed", range(8))
+@pytest.mark.parametrize("seed", range(4))
 def test_the_order_of_reading_leaves_no_trace_in_the_unknown(seed: int) -> None:
     room = room_of(seed)
     mixed = copy.deepcopy(room)
@@ -130,7 +130,7 @@ def unknown_of(room: Json) -> tuple[Any, ...]:
 
 
 @given(st.integers(0, 400), st.floats(-100, 100), st.floats(-0.05, 0.05), st.floats(-0.05, 0.05))
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=6, deadline=None)
 def test_a_plane_added_to_floor_and_top_changes_no_doubt(seed: int, a: float, b: float, c: float) -> None:
     base = room_of(seed)
     lean = copy.deepcopy(base)
@@ -150,7 +150,7 @@ def sigmas(plan: Json) -> list[float]:
 
 
 @given(st.integers(0, 400), st.floats(-3.1, 3.1), st.floats(-2e4, 2e4), st.floats(-2e4, 2e4))
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=6, deadline=None)
 def test_a_room_turned_or_moved_keeps_its_doubt(seed: int, angle: float, dx: float, dy: float) -> None:
     room = room_of(seed)
     moved: Json = copy.deepcopy(room)
@@ -234,7 +234,7 @@ def test_under_a_top_far_below_the_floor_there_is_surely_no_mortar() -> None:
     assert plan["mix"]["bags_range"] == [0, 0]
 
 
-@pytest.mark.parametrize(("count", "patience"), [(40, 1.0), (150, 2.5), (20_000, 6.0)])
+@pytest.mark.parametrize(("count", "patience"), [(40, 1.0), (150, 2.5), (5_000, 3.0)])
 def test_the_unknown_never_takes_long(count: int, patience: float) -> None:
     """Several times what it takes on a machine at rest."""
     dice = np.random.default_rng(count)

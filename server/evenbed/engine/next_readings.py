@@ -69,7 +69,10 @@ class Proposing:
     is_open: Callable[[Point], bool]
 
     def proposed(self, wanted: int, first: Sequence[int] = ()) -> tuple[NextReading, ...]:
-        """At most `wanted` places, one after the other, as if those before them (and `first`) had been read."""
+        """At most `wanted` places, one after the other, as if those before them (and `first`) had been read.
+
+        The last may go to the high spot, unless places in `first` are after it already.
+        """
         eyes = [_eye(view, site, own, self.volume.shares) for view, site, own in self.volume.sums]
         places = self.volume.doubt.places
         open_places = [n for n, at in enumerate(places) if self.is_open(at)]
@@ -77,7 +80,7 @@ class Proposing:
             _take(eyes, n)
         found: list[NextReading] = []
         while len(found) < wanted and open_places:
-            n, why = self._best(eyes, open_places, last=len(found) == wanted - 1)
+            n, why = self._best(eyes, open_places, last=not first and len(found) == wanted - 1)
             found.append(NextReading(places[n], self.volume.doubt.sigmas[n], why, gain_of(eyes, n)))
             _take(eyes, n)
             open_places = [m for m in open_places if math.dist(places[m], places[n]) > 1.0]

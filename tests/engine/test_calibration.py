@@ -1,0 +1,201 @@
+"""What the unknown promises, held against simulated floors whose truth is known. Every figure is printed.
+
+`EVENBED_FLOORS` says how many floors; `make test` takes a share, `make deep` 500. The floors are no more than a
+sample: a count may stand as far from the promise as one in a thousand samples of floors would.
+"""
+
+import json
+import math
+import os
+from dataclasses import astuple, dataclass
+
+import numpy as np
+import pytest
+from scipy.stats import binom
+from tests.floors import Array
+from tests.simulated import Json, Simulated, simulated
+
+from evenbed.engine.bridge import answer_text
+from evenbed.engine.document.check import check_document
+from evenbed.engine.mix import bag_yield_from, whole_from
+from evenbed.engine.worked import WorkedRoom
+
+FLOORS = int(os.environ.get("EVENBED_FLOORS", "60"))
+LEAST, MOST = 0.85, 0.95  # share of floors that a 90 % range is to hold
+CHANCE = 0.001
+PART_READ = (0.5, 0.85)  # of the walk still to come, where the next readings are asked for
+TOP = 60.0  # mm: a top that stays where it is while more is read
+FINE = 400.0  # mm: the straightedge whose plain grid lies between the places read
+
+
+@dataclass(frozen=True)
+class Told:
+    """One simulated floor: what the engine told of it, and the truth."""
+
+    make: str
+    readings: int
+    volume_range: tuple[float, float]
+    volume: float
+    bags_range: tuple[int, int]
+    bags: int
+    higher: dict[float, float]
+    true_height: float
+
+    @property
+    def is_volume_held(self) -> bool:
+        """Whether the range holds the true mortar under the plan's own top."""
+        return self.volume_range[0] <= self.volume <= self.volume_range[1]
+
+    @property
+    def are_bags_held(self) -> bool:
+        """Whether the range holds the bags that the true volume takes."""
+        return self.bags_range[0] <= self.bags <= self.bags_range[1]
+
+
+def told(seed: int) -> Told:
+    floor = simulated(seed)
+    room = room_of(floor.document)
+    heights, mix = floor.height(floor.cells()), room.document.mix
+    volume = volume_under(room.top.a, heights, room)
+    bags = whole_from(volume * (1.0 + mix.waste), bag_yield_from(mix).volume)
+    assert room.mix_in_doubt.bags_range is not None
+    return Told(
+        make=floor.make,
+        readings=len(room.unknown.spots),
+        volume_range=room.unknown.volume_range,
+        volume=volume,
+        bags_range=room.mix_in_doubt.bags_range,
+        bags=bags,
+        higher={h.by: h.probability for h in room.unknown.statistics.higher},
+        true_height=float(heights.max() - room.unknown.high_spot.read),
+    )
+
+
+def room_of(document: Json) -> WorkedRoom:
+    return WorkedRoom(check_document(document)[0])
+
+
+def volume_under(top: float, heights: Array, room: WorkedRoom) -> float:
+    """Mortar in m³ between a level top and the true floor, from its mean thickness."""
+    return float(np.maximum(0.0, top - heights).mean() * room.figure.area / 1e3)
+
+
+@pytest.fixture(scope="module")
+def floors() -> list[Told]:
+    return [told(seed) for seed in range(FLOORS)]
+
+
+def shown(capsys: pytest.CaptureFixture[str], *lines: str) -> None:
+    """Print where it is seen, whether the test passes or not."""
+    with capsys.disabled():
+        print("", *lines, sep="\n")
+
+
+def by_make(floors: list[Told]) -> str:
+    makes = sorted({t.make for t in floors})
+    counts = {m: [t.is_volume_held for t in floors if t.make == m] for m in makes}
+    return ", ".join(f"{m} {sum(held)}/{len(held)}" for m, held in counts.items())
+
+
+BINS = ((0.0, 0.2), (0.2, 0.5), (0.5, 0.8), (0.8, 1.01))
+
+
+@pytest.mark.deep
+def test_nine_in_ten_ranges_of_volume_hold_the_true_volume(
+    floors: list[Told], capsys: pytest.CaptureFixture[str]
+) -> None:
+    held = sum(t.is_volume_held for t in floors)
+    width = np.mean([np.diff(t.volume_range)[0] / t.volume for t in floors])
+    readings = np.mean([t.readings for t in floors])
+    shown(
+        capsys,
+        f"90 % ranges of the volume hold it on {held} of {FLOORS} simulated floors: {held / FLOORS:.1%}",
+        f"  {readings:.0f} readings a floor; the range is {width:.1%} of the volume wide; {by_make(floors)}",
+    )
+    assert binom.ppf(CHANCE, FLOORS, LEAST) <= held <= binom.ppf(1.0 - CHANCE, FLOORS, MOST)
+    assert FLOORS < 500 or LEAST <= held / FLOORS <= MOST
+
+
+@pytest.mark.deep
+def test_nine_in_ten_ranges_of_bags_hold_the_bags_needed(
+    floors: list[Told], capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Whole bags round outwards, so that they hold more often than the volume."""
+    held = sum(t.are_bags_held for t in floors)
+    shown(capsys, f"90 % ranges of the bags hold them on {held} of {FLOORS} simulated floors: {held / FLOORS:.1%}")
+    assert held >= binom.ppf(CHANCE, FLOORS, LEAST)
+    assert held >= sum(t.is_volume_held for t in floors)
+
+
+@pytest.mark.deep
+@pytest.mark.parametrize("by", [0.0, 1.5, 3.0])
+def test_a_higher_high_spot_comes_as_often_as_it_is_said_to(
+    floors: list[Told], capsys: pytest.CaptureFixture[str], by: float
+) -> None:
+    said = np.array([t.higher[by] for t in floors])
+    came = np.array([t.true_height > by for t in floors], dtype=float)
+    brier, ignorant = float(np.mean((said - came) ** 2)), float(came.mean() * (1.0 - came.mean()))
+    shown(
+        capsys,
+        f"a high spot higher than any reading by more than {by} mm: said {said.mean():.1%}, came {came.mean():.1%}; "
+        f"Brier score {brier:.3f}, that of always saying the share {ignorant:.3f}",
+        *(f"  said {low:.0%} to {high:.0%}: {bin_of(said, came, low, high)}" for low, high in BINS),
+    )
+    spread = math.sqrt(float(np.sum(said * (1.0 - said)))) / FLOORS
+    assert abs(said.mean() - came.mean()) < 3.3 * spread + 0.05
+    assert by > 1.5 or brier < ignorant
+
+
+def bin_of(said: Array, came: Array, low: float, high: float) -> str:
+    inside = (said >= low) & (said < high)
+    return f"came {came[inside].mean():.0%} of {inside.sum()}" if inside.any() else "never said"
+
+
+@dataclass(frozen=True)
+class ReadOn:
+    """By how much a part-read floor's volume is missed, in mm of thickness, after three more readings each way."""
+
+    before: float
+    proposed: float
+    on_a_grid: float
+    at_random: float
+
+
+def read_on(seed: int) -> ReadOn:
+    floor = simulated(seed, PART_READ)
+    document = floor.document | {"bed": {"maximum_thickness": 500.0, "top": {"kind": "level", "height": TOP}}}
+    room, dice = room_of(document), np.random.default_rng([7, seed])
+    true = volume_under(TOP, floor.height(floor.cells()), room)
+    ways = [n.at for n in room.unknown.next_readings], grid_places(floor, dice), random_places(floor, dice)
+    more = [document | {"readings": [*document["readings"], *floor.read_at(at, dice)]} for at in ways]
+    volumes = [r.quantities.volume for r in (room, *map(room_of, more))]
+    return ReadOn(*(1e3 * (v - true) / room.figure.area for v in volumes))
+
+
+def random_places(floor: Simulated, dice: np.random.Generator) -> list[list[float]]:
+    cells = floor.cells()
+    return [list(map(float, cells[n])) for n in dice.permutation(len(cells))[:3]]
+
+
+def grid_places(floor: Simulated, dice: np.random.Generator) -> list[list[float]]:
+    """Three places of the walk's own grid for a short straightedge, where nothing is read yet."""
+    question = {"outline": floor.document["outline"], "rails": {"straightedge": FINE}}
+    walk = json.loads(answer_text("walk", json.dumps(question)))["places"]
+    read = [r["at"] for r in floor.document["readings"]]
+    left = [p["at"] for p in walk if min(math.dist(p["at"], at) for at in read) > FINE / 2.0]
+    return [left[n] for n in dice.permutation(len(left))[:3]] if len(left) >= 3 else random_places(floor, dice)
+
+
+@pytest.mark.deep
+def test_three_readings_where_proposed_cut_the_volumes_error_more_than_on_a_grid_or_at_random(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    missed = np.array([astuple(read_on(seed)) for seed in range(FLOORS)])
+    before, proposed, grid, rolled = np.sqrt(np.mean(missed**2, axis=0))
+    shown(
+        capsys,
+        f"volume of {FLOORS} part-read floors, root mean square error in mm of thickness: {before:.2f}; three more "
+        f"readings where proposed {proposed:.2f}, on a plain grid {grid:.2f}, at random {rolled:.2f}",
+        f"  ratio to the grid {proposed / grid:.2f}, to random places {proposed / rolled:.2f}",
+    )
+    assert proposed < min(before, grid, rolled)
