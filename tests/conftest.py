@@ -1,6 +1,6 @@
 """Both kinds of databases, and one Chromium, for every test that asks for them."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
@@ -12,6 +12,7 @@ from tests.postgres.cluster import Cluster, running_cluster
 
 PLACES = {"browser": ("browser", "faults"), "pyodide": ("engine",)}
 """Where the steps of `make test` look for tests with these marks."""
+FIGURES = "figures"
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
@@ -20,6 +21,24 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
         for mark, folders in PLACES.items():
             if item.get_closest_marker(mark) and item.path.parent.name not in folders:
                 raise pytest.UsageError(f"{item.nodeid}: {mark} tests are looked for in {folders} alone.")
+
+
+@pytest.fixture
+def figures(record_property: Callable[[str, object], None]) -> Callable[[str], None]:
+    """Tells measured figures at the end of the run, whether the test passes or not, from whichever process."""
+    return lambda text: record_property(FIGURES, text)
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    """Every figure that a test told."""
+    reports = [
+        one for found in terminalreporter.stats.values() for one in found if isinstance(one, pytest.TestReport)
+    ]
+    told = [(one.nodeid, value) for one in reports for name, value in one.user_properties if name == FIGURES]
+    if told:
+        terminalreporter.section("figures")
+    for nodeid, text in told:
+        terminalreporter.write_line(f"{nodeid.rpartition('::')[2]}: {text}")
 
 
 @pytest.fixture(scope="session")

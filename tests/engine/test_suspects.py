@@ -3,6 +3,7 @@
 import json
 import os
 import random
+from collections.abc import Callable
 from typing import Any
 
 import numpy as np
@@ -35,9 +36,9 @@ slopes = st.floats(-0.05, 0.05)
 
 
 @pytest.mark.deep
-def test_slips_are_flagged_as_typed_and_good_readings_are_left_in_peace() -> None:
+def test_slips_are_flagged_as_typed_and_good_readings_are_left_in_peace(figures: Callable[[str], None]) -> None:
     tally = tally_of(rounds(ROUNDS, seed=2026))
-    print(f"\n{ROUNDS} rounds. {tally}")
+    figures(f"{ROUNDS} rounds. {tally}")
     for when in ("as typed", "at the end"):
         assert tally.share(when, "slip") >= FLAGGED, f"{tally}, missed {tally.missed}"
         assert tally.share(when, "good") < GOOD_FLAGGED, str(tally)

@@ -2,7 +2,7 @@
 
 import os
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import ExitStack, closing, contextmanager
 from itertools import pairwise
@@ -46,7 +46,7 @@ def write_until(caller: Caller, end: float) -> None:
 
 @pytest.mark.deep
 def test_fifty_writers_and_twenty_pullers_over_two_services_skip_nothing_and_double_nothing(
-    postgres: PostgresDatabases, tmp_path: Path
+    postgres: PostgresDatabases, tmp_path: Path, figures: Callable[[str], None]
 ) -> None:
     with postgres.empty(tmp_path) as url, two_services(url, tmp_path) as services:
         addresses = [service.address for service in services]
@@ -91,7 +91,5 @@ def check_pulled(store: Store, writers: list[Caller], pullers: list[Puller]) -> 
         assert all(one < other for one, other in pairwise(numbers))
         assert {number for number, kind, _id in puller.seen if kind == "reading"} == readings
         assert {(kind, record_id): number for number, kind, record_id in puller.seen} == newest
-    print(
-        f"{len(log)} changes by {len(writers)} writers in {SECONDS:g} s, {len(log) / SECONDS:.0f} a second;", end=" "
-    )
-    print(f"{sum(puller.pages for puller in pullers)} pages to {len(pullers)} pullers")
+    pages = sum(puller.pages for puller in pullers)
+    figures(f"{len(log)} changes by {len(writers)} writers in {SECONDS:g} s; {pages} pages to {len(pullers)} pullers")

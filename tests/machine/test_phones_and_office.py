@@ -1,6 +1,7 @@
 """Phones that are the app's own code, and the real service, through everything that may go wrong, then quiet."""
 
 import os
+from collections.abc import Callable
 from typing import Any
 
 import pytest
@@ -25,11 +26,11 @@ MET_LATER = {"conflict", "device_forked", "viewer_only_looks"} | {
 
 
 @pytest.mark.deep
-def test_every_promise_holds_after_quiet(pipe: Pipe, bases: Bases) -> None:
+def test_every_promise_holds_after_quiet(pipe: Pipe, bases: Bases, figures: Callable[[str], None]) -> None:
     """The same runs each time, `EVENBED_MACHINE_RUNS` of 80 steps each; the steps really made are counted."""
     machine = machine_on(bases, pipe)
     run_state_machine_as_test(machine, settings=settings(max_examples=RUNS, stateful_step_count=STEPS, **HOW))
     made = machine.steps.total()
-    print(f"\n{made} steps: {dict(machine.steps.most_common())}\nmet: {dict(machine.met.most_common())}")
+    figures(f"{made} steps: {dict(machine.steps.most_common())}, met: {dict(machine.met.most_common())}")
     assert made >= RUNS * STEPS * 9 // 10
     assert machine.met.keys() >= (MET_SOON | MET_LATER if RUNS >= MANY_RUNS else MET_SOON)
