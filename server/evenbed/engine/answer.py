@@ -57,6 +57,7 @@ class LevelsFound:
     misclosures: tuple[LevelMisclosure, ...] = described(about="What the loops miss by, the worst first")
     untied: tuple[Untied, ...] = described(about="Set-ups that nothing ties to the benchmark")
     instruments: tuple[InstrumentError, ...] = described(about="What the tests of the instruments found")
+    suspects: tuple[Suspect, ...] = described(about="Readings that look mis-read, the worst first")
     datum: str = described(about="What z = 0 is: `benchmark` or `highest_reading`")
 
 
@@ -64,7 +65,6 @@ class LevelsFound:
 class LevelsAnswer(LevelsFound):
     """The levels of a room."""
 
-    suspects: tuple[Suspect, ...] = described(about="Readings that look mis-read, the worst first")
     next_readings: tuple[NextReading, ...] = described(about="Where to read next")
 
 

@@ -5,6 +5,7 @@ from evenbed.engine.document.check import check_levels_document
 from evenbed.engine.identity import identity
 from evenbed.engine.levels import levels_from
 from evenbed.engine.problems import BadDocumentError, problem_at
+from evenbed.engine.suspects import suspects_from
 
 
 def levels_report_from(given: object) -> LevelsReport:
@@ -28,6 +29,7 @@ def levels_report_from(given: object) -> LevelsReport:
         misclosures=levels.misclosures,
         untied=levels.untied,
         instruments=levels.instruments,
+        suspects=suspects_from(document, levels),
         datum=levels.datum,
         engine=identity(),
         notices=(*left_out, *levels.notices),

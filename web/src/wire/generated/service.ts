@@ -1372,6 +1372,8 @@ export interface components {
             readonly setups: readonly components["schemas"]["SetupHeight"][];
             /** @description Standard error of unit weight, a posteriori; null where nothing is checked */
             readonly sigma0: number | null;
+            /** @description Readings that look mis-read, the worst first */
+            readonly suspects: readonly components["schemas"]["Suspect"][];
             /** @description Set-ups that nothing ties to the benchmark */
             readonly untied: readonly components["schemas"]["Untied"][];
         };
