@@ -21,7 +21,7 @@ print(status.split("VmHWM:")[1].split()[0], file=sys.stderr)
 
 def read_apart(path: Path) -> tuple[float, list[dict[str, object]]]:
     """Most megabytes that the process held, and the lines it said."""
-    task = {"path": str(path), "rings": ROOM.rings, "wishes": {"unit": "mm"}}
+    task = {"path": str(path), "rings": ROOM.rings, "wishes": {}}
     done = subprocess.run(
         [sys.executable, "-c", MEASURED], input=json.dumps(task), capture_output=True, text=True, check=True
     )

@@ -17,7 +17,7 @@ from evenbed.scans.sample import Sample
 REACH = 150.0  # mm from the plane: what lies further off is not floor; more than any bed that is still mortar
 WINDOW = 20.0  # mm that a dense level is thick
 FAIR_SHARE = 0.3
-PARTS = 12  # along each side of the room
+PARTS = 8  # along each side of the room
 LEAST_POINTS = 5  # in a part that has a say
 MOST_ROUNDS = 25
 

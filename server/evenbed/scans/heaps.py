@@ -63,20 +63,40 @@ class Near:
     spot: Whole
 
 
+class _Pile:
+    """The sums so far, and points that wait to be added to them, many at once."""
+
+    def __init__(self, spots: int) -> None:
+        self.counts, self.over = np.zeros(spots * STEPS, np.int64), np.zeros(spots * STEPS, np.int64)
+        self.places = np.zeros((2, spots))
+        self._heap, self._packed, self._held = np.empty(AT_ONCE + BLOCK, np.intp), np.empty(AT_ONCE + BLOCK), 0
+
+    def add(self, near: Near) -> None:
+        """Take the points of a block."""
+        end = self._held + len(near.heap)
+        self._heap[self._held : end], self._packed[self._held : end] = near.heap, near.over
+        self._held = end
+        self.places += np.divmod(np.bincount(near.spot, near.place, self.places.shape[1]), HIGH)
+        if end >= AT_ONCE:
+            self.settle()
+
+    def settle(self) -> None:
+        """Add those that wait."""
+        heap, packed = self._heap[: self._held], self._packed[: self._held]
+        packed += ONE
+        sums = np.bincount(heap, packed, len(self.counts)).astype(np.int64)
+        self.counts += sums >> int(ONE).bit_length() - 1
+        self.over += sums & int(ONE) - 1
+        self._held = 0
+
+
 def heaped(cloud: Cloud, seat: Seat, room: Room, grid: Grid, floor: Plane, tell: Tell) -> Heaps:
     """Every point in its heap, counted where it is no part of the floor."""
-    tally = Tally()
-    counts, over = np.zeros(grid.spots * STEPS, np.int64), np.zeros(grid.spots * STEPS, np.int64)
-    places = np.zeros((2, grid.spots))
-    for parts in _together(_near(block, seat, room, grid, floor, tally) for block in _told(cloud, tell)):
-        heap, packed = np.concatenate([p.heap for p in parts]), np.concatenate([p.over for p in parts])
-        packed += ONE
-        sums = np.bincount(heap, packed, len(counts)).astype(np.int64)
-        counts += sums >> int(ONE).bit_length() - 1
-        over += sums & int(ONE) - 1
-        for part in parts:
-            places += np.divmod(np.bincount(part.spot, part.place, grid.spots), HIGH)
-    return _finished(counts, over, places, grid, tally)
+    tally, pile = Tally(), _Pile(grid.spots)
+    for block in _told(cloud, tell):
+        pile.add(_near(block, seat, room, grid, floor, tally))
+    pile.settle()
+    return _finished(pile, grid, tally)
 
 
 def _told(cloud: Cloud, tell: Tell) -> Iterator[Block]:
@@ -85,19 +105,6 @@ def _told(cloud: Cloud, tell: Tell) -> Iterator[Block]:
         yield block
         seen += len(block[0])
         tell(seen / cloud.count)
-
-
-def _together(parts: Iterator[Near]) -> Iterator[list[Near]]:
-    waiting: list[Near] = []
-    held = 0
-    for part in parts:
-        waiting.append(part)
-        held += len(part.heap)
-        if held >= AT_ONCE:
-            yield waiting
-            waiting, held = [], 0
-    if waiting:
-        yield waiting
 
 
 def _near(block: Block, seat: Seat, room: Room, grid: Grid, floor: Plane, tally: Tally) -> Near:
@@ -129,10 +136,10 @@ def _inside(room: Room, word: "np.ndarray[tuple[int], np.dtype[np.int32]]", x: N
     return inside
 
 
-def _finished(counts: Whole, over: Whole, places: Numbers, grid: Grid, tally: Tally) -> Heaps:
-    rows = counts.reshape(-1, STEPS)
+def _finished(pile: _Pile, grid: Grid, tally: Tally) -> Heaps:
+    rows = pile.counts.reshape(-1, STEPS)
     found = np.maximum(rows.sum(axis=1), 1)
     left, low = grid.corner_of_spots()
-    x = left + places[0] / found / ACROSS * grid.pitch[0]
-    y = low + places[1] / found / ACROSS * grid.pitch[1]
-    return Heaps(rows, over.reshape(-1, STEPS), x, y, tally)
+    x = left + pile.places[0] / found / ACROSS * grid.pitch[0]
+    y = low + pile.places[1] / found / ACROSS * grid.pitch[1]
+    return Heaps(rows, pile.over.reshape(-1, STEPS), x, y, tally)

@@ -44,7 +44,7 @@ class Understood:
 
 @dataclass(frozen=True)
 class Read:
-    """What was found in the room: the readings, by cell, and what they came from."""
+    """What was found in the room: the readings, the cells with a piece of floor, and what they came from."""
 
     grid: Grid
     heaps: Heaps
@@ -86,14 +86,15 @@ def _read(cloud: Cloud, found: Understood, wishes: Wishes, progress: Progress) -
     x, y = places_of(planes, pieces, spots, grid, found.room)
     heights, sigmas = planes.at(x, y)
     heights = heights + found.floor.a + found.floor.b * x + found.floor.c * y
-    stays = np.flatnonzero(apart(x, y, planes.points, grid) & found.room.holds(x, y))
+    inside = found.room.holds(x, y)
+    stays = np.flatnonzero(apart(x, y, planes.points, grid) & inside)
     readings = [
         ScanReading(
             at=_mm(x[n], y[n]), z=_rounded(heights[n]), sigma=_rounded(sigmas[n]), points=int(planes.points[n])
         )
         for n in stays
     ]
-    return Read(grid, heaps, spots, readings, pieces.cell[stays])
+    return Read(grid, heaps, spots, readings, pieces.cell[inside])
 
 
 def _no_floor(found: Understood, near: int) -> ScanError:

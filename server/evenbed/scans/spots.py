@@ -55,7 +55,8 @@ def _about(heaps: Heaps, height: Numbers, half: float) -> tuple[Whole, Numbers]:
     """Points within half a window of a height in each spot, and the mean of their heights."""
     lowest = np.floor((height - half + REACH) / STEP).astype(np.intp)
     heap = lowest[:, None] + np.arange(math.ceil(2 * half / STEP) + 1)
-    counts, over = _held(heaps.counts, heap), _held(heaps.over, heap)
+    within = heap * STEP < (height + half + REACH)[:, None]
+    counts, over = _held(heaps.counts, heap) * within, _held(heaps.over, heap) * within
     points = counts.sum(axis=1)
     sums = (counts * heap).sum(axis=1) * STEP + over.sum(axis=1) / FINE
     return points, sums / np.maximum(points, 1) - REACH
