@@ -53,13 +53,13 @@ def test_the_first_reading_needs_no_engine_and_half_a_number_stays_where_it_was_
     phone.page.route("**/*worker*.js", lambda route: route.abort())  # an engine that never wakes
     phone.open(service.address)
     begin_floor(phone, "Closet", CLOSET)
-    phone.wait_for_text("entry-what", "Reading 1 · 0 of 4 read")
+    phone.wait_for_text("entry-what", "Reading 1 · 0 of 6 read")
     here(phone, "41", 3)
     expect(spots(phone, "read")).to_have_count(1)
     phone.keys("4", "2")
     phone.page.reload()
     phone.wait_for_text("typed", "42")
-    phone.wait_for_text("entry-what", "Reading 2 · 1 of 4 read")
+    phone.wait_for_text("entry-what", "Reading 2 · 1 of 6 read")
 
 
 def test_a_place_is_found_by_two_tapes_and_tapes_that_do_not_meet_are_told(phone: Phone) -> None:

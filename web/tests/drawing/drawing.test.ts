@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { bandsOf, clippedAt, type Corner } from "../../src/drawing/bands";
 import { boundsOf, dragged, fit, fitBeside, pinched, toRoom, toWindow, zoomed, type Place } from "../../src/drawing/camera";
-import { cornerPlaces } from "../../src/drawing/corners";
+import { firstPlaces } from "../../src/drawing/firstPlaces";
 import { closedFigure, isInside, isOnFloor, misclosureOf, placeOffWall, rectangle, rectangleOffWall, roomiestPlace, toEdge, twiceArea, walkOf } from "../../src/drawing/figure";
 import { fittingLabels } from "../../src/drawing/labels";
 
@@ -112,13 +112,15 @@ const ROOMS: readonly (readonly [string, readonly Place[]])[] = [
   ["an L walked the other way round", [...L_ROOM].reverse()],
 ];
 
-test.each(ROOMS)("before the engine answers there is a place to read in every corner of %s, none in a cutout", (_, figure) => {
+test.each(ROOMS)("before the engine answers there is a place to read in every corner of %s and along its walls, none in a cutout", (_, figure) => {
   const [[x, y] = [0, 0]] = figure;
   const cutout: readonly Place[] = [[x - 200, y - 200], [x + 200, y - 200], [x + 200, y + 200], [x - 200, y + 200]];
-  const places = cornerPlaces(figure, []);
+  const places = firstPlaces(figure, []);
   for (const place of places) expect(isOnFloor(figure, [], place)).toBe(true);
   for (const corner of figure) expect(Math.min(...places.map((place) => Math.hypot(place[0] - corner[0], place[1] - corner[1])))).toBeLessThan(110);
-  expect(places.length - cornerPlaces(figure, [cutout]).length).toBe(1);
+  const long = figure.filter((corner, index) => Math.hypot(corner[0] - (figure[index - 1] ?? figure.at(-1) ?? corner)[0], corner[1] - (figure[index - 1] ?? figure.at(-1) ?? corner)[1]) >= 1200);
+  expect(places.length).toBe(figure.length + long.length);
+  expect(places.length - firstPlaces(figure, [cutout]).length).toBe(1);
 });
 
 test("labels that would cover another give way to the more important", () => {

@@ -1,5 +1,5 @@
 /** The work at hand on the levels: from where one reads, whether that is tied, and the round of places. */
-import { cornerPlaces } from "../../drawing/corners";
+import { firstPlaces } from "../../drawing/firstPlaces";
 import type { Place } from "../../drawing/camera";
 import { getDraft, patternOf, setupsIn, standingIn, tiedSetups, type Standing } from "../../state";
 import type { Setup } from "../../wire";
@@ -18,14 +18,14 @@ export interface Work {
   readonly ties: readonly Target[];
 }
 
-/** The engine's places; until it has answered, the corners of the room. */
+/** The engine's places; until it has answered, the corners and walls of the room. */
 function proposedIn(room: RoomView): readonly Place[] {
   const pattern = patternOf(room.id).value;
-  return pattern ? pattern.map(({ at }) => at) : cornerPlaces(cornersOf(room.fields.outline), room.fields.outline?.cutouts ?? []);
+  return pattern ? pattern.map(({ at }) => at) : firstPlaces(cornersOf(room.fields.outline), room.fields.outline?.cutouts ?? []);
 }
 
 function begunIn(room: RoomView, proposed: readonly Place[]): Place | null {
-  const corners = cornerPlaces(cornersOf(room.fields.outline), room.fields.outline?.cutouts ?? []);
+  const corners = firstPlaces(cornersOf(room.fields.outline), room.fields.outline?.cutouts ?? []);
   return [...proposed, ...corners].find((place) => (getDraft(readingDraft(room.id, { place })) ?? "") !== "") ?? null;
 }
 
