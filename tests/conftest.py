@@ -31,10 +31,9 @@ def figures(record_property: Callable[[str, object], None]) -> Callable[[str], N
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
     """Every figure that a test told."""
-    reports = [
-        one for found in terminalreporter.stats.values() for one in found if isinstance(one, pytest.TestReport)
-    ]
-    told = [(one.nodeid, value) for one in reports for name, value in one.user_properties if name == FIGURES]
+    found = [one for group in terminalreporter.stats.values() for one in group if isinstance(one, pytest.TestReport)]
+    calls = [one for one in found if one.when == "call"]
+    told = [(one.nodeid, value) for one in calls for name, value in one.user_properties if name == FIGURES]
     if told:
         terminalreporter.section("figures")
     for nodeid, text in told:

@@ -59,6 +59,8 @@ def test_fifty_writers_and_twenty_pullers_over_two_services_skip_nothing_and_dou
                 all_at_once(writers, pullers)
                 check_kept(url, acknowledged(writers))
                 check_pulled(store, writers, pullers)
+                changes, pages = sum(len(made([w])) for w in writers), sum(puller.pages for puller in pullers)
+        figures(f"{changes} changes by {WRITERS} writers in {SECONDS:g} s; {pages} pages to {PULLERS} pullers")
         assert main(["verify", "--database", url]) == 0
 
 
@@ -91,5 +93,3 @@ def check_pulled(store: Store, writers: list[Caller], pullers: list[Puller]) -> 
         assert all(one < other for one, other in pairwise(numbers))
         assert {number for number, kind, _id in puller.seen if kind == "reading"} == readings
         assert {(kind, record_id): number for number, kind, record_id in puller.seen} == newest
-    pages = sum(puller.pages for puller in pullers)
-    figures(f"{len(log)} changes by {len(writers)} writers in {SECONDS:g} s; {pages} pages to {len(pullers)} pullers")
