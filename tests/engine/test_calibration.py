@@ -7,6 +7,7 @@ sample: a count may stand as far from the promise as one in a thousand samples o
 import json
 import math
 import os
+from collections.abc import Callable
 from dataclasses import astuple, dataclass
 
 import numpy as np
@@ -80,15 +81,32 @@ def volume_under(top: float, heights: Array, room: WorkedRoom) -> float:
     return float(np.maximum(0.0, top - heights).mean() * room.figure.area / 1e3)
 
 
-@pytest.fixture(scope="module")
-def floors() -> list[Told]:
-    return [told(seed) for seed in range(FLOORS)]
+BINS = ((0.0, 0.2), (0.2, 0.5), (0.5, 0.8), (0.8, 1.01))
+AMOUNTS = (0.0, 1.5, 3.0)  # mm: higher ones are too rare to count
 
 
-def shown(capsys: pytest.CaptureFixture[str], *lines: str) -> None:
-    """Print where it is seen, whether the test passes or not."""
-    with capsys.disabled():
-        print("", *lines, sep="\n")
+@pytest.mark.deep
+def test_nine_in_ten_ranges_hold_the_truth_and_higher_spots_come_as_often_as_said(
+    figures: Callable[[str], None],
+) -> None:
+    floors = [told(seed) for seed in range(FLOORS)]
+    check_ranges(floors, figures)
+    for by in AMOUNTS:
+        check_high_spot(floors, by, figures)
+
+
+def check_ranges(floors: list[Told], figures: Callable[[str], None]) -> None:
+    """Whole bags round outwards, so that they hold more often than the volume."""
+    held, bags = sum(t.is_volume_held for t in floors), sum(t.are_bags_held for t in floors)
+    width = np.mean([np.diff(t.volume_range)[0] / t.volume for t in floors])
+    figures(
+        f"90 % ranges hold the volume on {held} of {FLOORS} simulated floors, {held / FLOORS:.1%}, and the bags on "
+        f"{bags}, {bags / FLOORS:.1%}; {np.mean([t.readings for t in floors]):.0f} readings a floor, the range "
+        f"{width:.1%} of the volume wide; {by_make(floors)}"
+    )
+    assert binom.ppf(CHANCE, FLOORS, LEAST) <= held <= binom.ppf(1.0 - CHANCE, FLOORS, MOST)
+    assert FLOORS < 500 or LEAST <= held / FLOORS <= MOST
+    assert bags >= held
 
 
 def by_make(floors: list[Told]) -> str:
@@ -97,49 +115,14 @@ def by_make(floors: list[Told]) -> str:
     return ", ".join(f"{m} {sum(held)}/{len(held)}" for m, held in counts.items())
 
 
-BINS = ((0.0, 0.2), (0.2, 0.5), (0.5, 0.8), (0.8, 1.01))
-
-
-@pytest.mark.deep
-def test_nine_in_ten_ranges_of_volume_hold_the_true_volume(
-    floors: list[Told], capsys: pytest.CaptureFixture[str]
-) -> None:
-    held = sum(t.is_volume_held for t in floors)
-    width = np.mean([np.diff(t.volume_range)[0] / t.volume for t in floors])
-    readings = np.mean([t.readings for t in floors])
-    shown(
-        capsys,
-        f"90 % ranges of the volume hold it on {held} of {FLOORS} simulated floors: {held / FLOORS:.1%}",
-        f"  {readings:.0f} readings a floor; the range is {width:.1%} of the volume wide; {by_make(floors)}",
-    )
-    assert binom.ppf(CHANCE, FLOORS, LEAST) <= held <= binom.ppf(1.0 - CHANCE, FLOORS, MOST)
-    assert FLOORS < 500 or LEAST <= held / FLOORS <= MOST
-
-
-@pytest.mark.deep
-def test_nine_in_ten_ranges_of_bags_hold_the_bags_needed(
-    floors: list[Told], capsys: pytest.CaptureFixture[str]
-) -> None:
-    """Whole bags round outwards, so that they hold more often than the volume."""
-    held = sum(t.are_bags_held for t in floors)
-    shown(capsys, f"90 % ranges of the bags hold them on {held} of {FLOORS} simulated floors: {held / FLOORS:.1%}")
-    assert held >= binom.ppf(CHANCE, FLOORS, LEAST)
-    assert held >= sum(t.is_volume_held for t in floors)
-
-
-@pytest.mark.deep
-@pytest.mark.parametrize("by", [0.0, 1.5, 3.0])
-def test_a_higher_high_spot_comes_as_often_as_it_is_said_to(
-    floors: list[Told], capsys: pytest.CaptureFixture[str], by: float
-) -> None:
+def check_high_spot(floors: list[Told], by: float, figures: Callable[[str], None]) -> None:
     said = np.array([t.higher[by] for t in floors])
     came = np.array([t.true_height > by for t in floors], dtype=float)
     brier, ignorant = float(np.mean((said - came) ** 2)), float(came.mean() * (1.0 - came.mean()))
-    shown(
-        capsys,
-        f"a high spot higher than any reading by more than {by} mm: said {said.mean():.1%}, came {came.mean():.1%}; "
-        f"Brier score {brier:.3f}, that of always saying the share {ignorant:.3f}",
-        *(f"  said {low:.0%} to {high:.0%}: {bin_of(said, came, low, high)}" for low, high in BINS),
+    figures(
+        f"a high spot more than {by} mm above any reading: said {said.mean():.1%}, came {came.mean():.1%}; Brier "
+        f"score {brier:.3f}, of who always says the share {ignorant:.3f}; "
+        + "; ".join(f"said {low:.0%} to {high:.0%}, {bin_of(said, came, low, high)}" for low, high in BINS)
     )
     spread = math.sqrt(float(np.sum(said * (1.0 - said)))) / FLOORS
     assert abs(said.mean() - came.mean()) < 3.3 * spread + 0.05
@@ -188,14 +171,13 @@ def grid_places(floor: Simulated, dice: np.random.Generator) -> list[list[float]
 
 @pytest.mark.deep
 def test_three_readings_where_proposed_cut_the_volumes_error_more_than_on_a_grid_or_at_random(
-    capsys: pytest.CaptureFixture[str],
+    figures: Callable[[str], None],
 ) -> None:
     missed = np.array([astuple(read_on(seed)) for seed in range(FLOORS)])
     before, proposed, grid, rolled = np.sqrt(np.mean(missed**2, axis=0))
-    shown(
-        capsys,
+    figures(
         f"volume of {FLOORS} part-read floors, root mean square error in mm of thickness: {before:.2f}; three more "
-        f"readings where proposed {proposed:.2f}, on a plain grid {grid:.2f}, at random {rolled:.2f}",
-        f"  ratio to the grid {proposed / grid:.2f}, to random places {proposed / rolled:.2f}",
+        f"readings where proposed {proposed:.2f}, on a plain grid {grid:.2f}, at random {rolled:.2f}; "
+        f"ratio to the grid {proposed / grid:.2f}, to random places {proposed / rolled:.2f}"
     )
     assert proposed < min(before, grid, rolled)

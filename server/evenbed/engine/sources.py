@@ -21,7 +21,7 @@ SOURCES: dict[str, str] = {
         "Matérn covariance not fitted once but averaged over all that the readings leave likely by REML "
         "(D. A. Harville, 1977); all three from memory. Beliefs behind it, common practice, no source: a floor "
         "wanders off its plane by about 3 mm, an instrument errs about as much as is said of it, the floor's grain "
-        "is 0.3 mm."
+        "is 0.3 mm. The volume's range is a tenth wider than that says, as simulated floors ask."
     ),
     "neighbours": (
         "Kriging from the nearest readings: a plane of any lean and a Matérn covariance with ν = 3/2 (C. E. "
