@@ -79,7 +79,7 @@
 
   /** Every text a person sees or hears, apart from the published sources, which speak for themselves. */
   words() {
-    const seen = this.textNodes().filter((node) => !node.parentElement.closest("[data-testid=explain-source]"));
+    const seen = this.textNodes().filter((node) => !node.parentElement.closest("[data-testid=explain-source], [translate=no]"));
     const heard = ["aria-label", "title", "placeholder"].flatMap((name) =>
       [...document.querySelectorAll(`[${name}]`)].map((box) => box.getAttribute(name)));
     return [...seen.map((node) => node.textContent), ...heard].map((text) => text.trim()).filter((text) => text !== "");

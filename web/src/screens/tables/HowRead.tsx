@@ -42,7 +42,7 @@ function Column({ answer, form, column }: HowProps & { readonly column: number }
   const name = answer.names[column];
   return (
     <div class="field">
-      <label for={`column-${column}`}>{name ? t("table.column_named", { number: column + 1, name }) : t("table.column", { number: column + 1 })} <span class="sample">{sampleOf(answer, column)}</span></label>
+      <label for={`column-${column}`}>{name ? t("table.column_named", { number: column + 1, name }) : t("table.column", { number: column + 1 })} <span class="sample" translate={false}>{sampleOf(answer, column)}</span></label>
       <select id={`column-${column}`} data-testid={`column-${column}`} value={meaningOf(columns, column)} onChange={(event) => choose(event.currentTarget.value)}>
         {MEANT.map((meaning) => <option key={meaning} value={meaning}>{t(`meaning.${meaning}`)}</option>)}
       </select>

@@ -44,7 +44,7 @@ function Written({ room, answer }: { room: RoomView; answer: TableOutAnswer }) {
   return (
     <>
       <p class="notice" data-testid="table-written">{t("table_out.rows", { rows: answer.rows })}{answer.left_out > 0 && ` ${t("table_out.left_out", { left_out: answer.left_out })}`}</p>
-      <pre class="table-sample" data-testid="table-sample">{answer.text.split("\r\n").slice(0, 5).join("\n")}</pre>
+      <pre class="table-sample" translate={false} data-testid="table-sample">{answer.text.split("\r\n").slice(0, 5).join("\n")}</pre>
       <div class="row even">
         <button type="button" class="button main" data-testid="save-table" disabled={answer.rows === 0} onClick={() => saveFile(file.name, file.text, MEDIA_TYPE)}>{t("table_out.save")}</button>
         {shareFile.isOffered(file) && <button type="button" class="button" data-testid="share-table" disabled={answer.rows === 0} onClick={() => void shareFile.share(file)}>{t("table_out.share")}</button>}
