@@ -18,10 +18,10 @@ parser.add_argument("--large", action="store_true", help="longest rooms, two hun
 sizes = MANY if parser.parse_args().large else FEW
 
 print_plans(sizes)
-print_levels()
+print_levels(sizes)
 print_kriging()
 print_questions(sizes)
-print_scans()
+print_scans(sizes)
 print_applying(sizes)
 print_crowds(sizes)
 print_pulling(sizes)

@@ -10,17 +10,19 @@ from evenbed.engine.network import adjusted
 from evenbed.engine.rigid import Observation
 from evenbed.engine.stood import Node
 from tests.benchmarks.plans import best_ms
+from tests.benchmarks.sizes import Sizes
 
 PLACES = (0, 5, 10)  # read once from each set-up
 
 
-def print_levels() -> None:
+def print_levels(sizes: Sizes) -> None:
     """Print the table."""
-    print("least squares with standard errors, ms (best of 5), against numpy's dense normal equations and inverse")
+    best = f"ms (best of {sizes.runs})"
+    print(f"least squares with standard errors, {best}, against numpy's dense normal equations and inverse")
     for places in PLACES:
         observations = strip(100, 300, places)
-        mine = best_ms(partial(_mine, observations))
-        rival = best_ms(partial(_rival, observations))
+        mine = best_ms(partial(_mine, observations), sizes.runs)
+        rival = best_ms(partial(_rival, observations), sizes.runs)
         print(f"  {len(observations):5d} observations  {mine:8.1f}  numpy {rival:8.1f}  ratio {mine / rival:5.2f}")
 
 

@@ -16,7 +16,7 @@ from tests.benchmarks.floors import read_floor
 from tests.benchmarks.sizes import Sizes
 
 
-def best_ms(work: Callable[[], object], runs: int = 5) -> float:
+def best_ms(work: Callable[[], object], runs: int) -> float:
     """Least time of several runs, ms: the one the machine disturbed least."""
     times = []
     for _ in range(runs):

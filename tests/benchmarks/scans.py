@@ -13,12 +13,12 @@ import numpy as np
 import numpy.typing as npt
 
 from tests.benchmarks.plans import best_ms
+from tests.benchmarks.sizes import Sizes
 from tests.scans.clouds import ROOM, furnished, read, save_ply, save_xyz
 from tests.scans.test_memory import read_apart
 
 Array = npt.NDArray[np.float64]
 CELL = 250.0
-RUNS = {"PLY": 7, "XYZ": 2}
 
 
 def loaded_ply(path: Path) -> Array:
@@ -39,16 +39,16 @@ def binned(load: Callable[[Path], Array], path: Path) -> tuple[Array, Array]:
     return count.astype(float), np.bincount(bins, z, width * depth) / np.maximum(count, 1)
 
 
-def print_scans() -> None:
+def print_scans(sizes: Sizes) -> None:
     """Print time, ratio and memory of both formats."""
     points = furnished(1, points=680_000).points
-    print(f"a scan of {len(points)} points becomes readings, ms (best of several), against bare numpy")
+    print(f"a scan of {len(points)} points becomes readings, ms (best of {sizes.runs}), against bare numpy")
     with tempfile.TemporaryDirectory() as folder:
         ply = save_ply(Path(folder) / "scan.ply", points, 1000.0, "f4")
         xyz = save_xyz(Path(folder) / "scan.xyz", points, 1000.0)
         for name, path, load in (("PLY", ply, loaded_ply), ("XYZ", xyz, np.loadtxt)):
-            mine = best_ms(partial(read, path, ROOM), RUNS[name])
-            rival = best_ms(partial(binned, load, path), RUNS[name])
+            mine = best_ms(partial(read, path, ROOM), sizes.runs)
+            rival = best_ms(partial(binned, load, path), sizes.runs)
             most, lines = read_apart(path)
             count = len(lines[-1]["readings"])  # type: ignore[arg-type]
             told = f"{most:4.0f} MB at most, imports too; {count} readings"

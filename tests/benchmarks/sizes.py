@@ -18,5 +18,5 @@ class Sizes:
     rooms: int
 
 
-FEW = Sizes(readings=(50, 200, 800), rows=5_000, runs=3, phones=20, changes=100, rooms=10)
+FEW = Sizes(readings=(50, 200, 800), rows=5_000, runs=2, phones=20, changes=100, rooms=10)
 MANY = Sizes(readings=(50, 100, 200, 400, 800, 1600, 3200), rows=20_000, runs=5, phones=200, changes=200, rooms=50)
