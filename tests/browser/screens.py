@@ -29,6 +29,8 @@ SHEETS = (
     ("waiting", "add-climate", "climate"),
 )
 TABLE = "1;0,9;0,6;0,010;puerta\n2;2,1;0,6;0,004;\n3;0,9;1,2;0,007;\n"
+# of the sheets behind the line that says from where one reads: what opens the form on each, the sheet's own mark
+LEVELS_SHEETS = (("new-setup", "setups"), ("new-mark", "marks"), ("new-laser", "instruments"))
 Stop = Callable[[str], None]
 
 
@@ -84,6 +86,18 @@ def walk_the_sheets(phone: Phone, stop: Stop) -> None:
             phone.go_to(step)
         with sheet(phone, opener, mark):
             stop(f"{step}-{opener}")
+    phone.go_to("levels")
+    for opener, mark in LEVELS_SHEETS:
+        phone.tap("levels-note")
+        with sheet(phone, f"open-{mark}", mark):
+            stop(f"levels-{mark}")
+            phone.tap(opener)
+            phone.wait_for(f"{mark.removesuffix('s')}-form")
+            stop(f"levels-{opener}")
+            phone.tap(f"{mark.removesuffix('s')}-form-close")
+            if mark == "setups":
+                phone.tap("levels-note")
+                phone.tap("open-setups")
 
 
 def walk_outside_the_room(phone: Phone, stop: Stop) -> None:
