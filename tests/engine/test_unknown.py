@@ -26,6 +26,10 @@ MOST_DOUBTS = 150
 SEEDS = range(12)
 
 
+def whole_plan_of(room: Json) -> Json:
+    return plan_of(room, "plan")
+
+
 def room_of(seed: int) -> Json:
     """A random room without its own rails, on a benchmark, with a drain where there is room for one."""
     room = {k: v for k, v in random_room(seed).items() if k != "rails"}
@@ -41,7 +45,7 @@ def figure_of(room: Json) -> shapely.Polygon:
 @pytest.mark.parametrize("seed", SEEDS)
 def test_doubts_stand_in_the_room_and_chances_fall_with_the_amount(seed: int) -> None:
     room = room_of(seed)
-    statistics = plan_of(room)["surface"]["statistics"]
+    statistics = whole_plan_of(room)["surface"]["statistics"]
     assert 20 <= len(statistics["doubts"]) <= MOST_DOUBTS
     assert all(d["sigma"] > 0.0 for d in statistics["doubts"])
     places = [shapely.Point(d["at"]) for d in statistics["doubts"]]
@@ -52,7 +56,7 @@ def test_doubts_stand_in_the_room_and_chances_fall_with_the_amount(seed: int) ->
 
 @pytest.mark.parametrize("seed", SEEDS)
 def test_ranges_hold_the_plans_own_figures(seed: int) -> None:
-    plan = plan_of(room_of(seed))
+    plan = whole_plan_of(room_of(seed))
     low, high = plan["bed"]["volume_range"]
     assert 0.0 <= low <= plan["bed"]["volume"] <= high
     assert plan["surface"]["statistics"]["volume_range"] == [low, high]
@@ -67,7 +71,7 @@ def test_ranges_hold_the_plans_own_figures(seed: int) -> None:
 @pytest.mark.parametrize("seed", SEEDS)
 def test_a_quick_plan_is_the_plan_without_the_unknown(seed: int) -> None:
     room = room_of(seed)
-    quick, plan = json.loads(answer_text("quick_plan", json.dumps(room))), plan_of(room)
+    quick, plan = json.loads(answer_text("quick_plan", json.dumps(room))), whole_plan_of(room)
     assert quick["surface"]["statistics"] is None
     assert quick["bed"]["volume_range"] is None
     assert quick["mix"]["bags_range"] is None
@@ -92,7 +96,7 @@ def test_next_readings_stand_where_a_rod_can_and_nothing_is_read_yet(seed: int) 
     room = room_of(seed)
     middle = figure_of(room).representative_point()
     room["fixtures"] = [{"id": "drain", "kind": "drain", "at": [middle.x, middle.y], "radius": 150.0}]
-    plan = plan_of(room)
+    plan = whole_plan_of(room)
     proposed = plan["levels"]["next_readings"]
     assert len(proposed) == MOST_NEXT
     read = [h["at"] for h in plan["levels"]["heights"] if h["at"] is not None]
@@ -125,7 +129,7 @@ def test_the_order_of_very_many_readings_leaves_no_trace_either() -> None:
 
 
 def unknown_of(room: Json) -> tuple[Any, ...]:
-    plan = plan_of(room)
+    plan = whole_plan_of(room)
     return plan["surface"]["statistics"], plan["levels"]["next_readings"], plan["bed"]["volume_range"]
 
 
@@ -136,7 +140,9 @@ def test_a_plane_added_to_floor_and_top_changes_no_doubt(seed: int, a: float, b:
     lean = copy.deepcopy(base)
     for r in (r for r in lean["readings"] if "at" in r):
         r["down"] -= a + b * r["at"][0] + c * r["at"][1]
-    flat, tilt = (plan_of(d | {"bed": {"top": plane(*p)}}) for d, p in ((base, (60, 0, 0)), (lean, (60 + a, b, c))))
+    flat, tilt = (
+        whole_plan_of(d | {"bed": {"top": plane(*p)}}) for d, p in ((base, (60, 0, 0)), (lean, (60 + a, b, c)))
+    )
     assert sigmas(tilt) == pytest.approx(sigmas(flat), rel=1e-5)
     assert tilt["bed"]["volume_range"] == pytest.approx(flat["bed"]["volume_range"], rel=1e-5)
 
@@ -159,17 +165,17 @@ def test_a_room_turned_or_moved_keeps_its_doubt(seed: int, angle: float, dx: flo
     outline["cutouts"] = [[turned(p, angle, (dx, dy)) for p in ring] for ring in outline["cutouts"]]
     for r in (r for r in moved["readings"] if "at" in r):
         r["at"] = turned(r["at"], angle, (dx, dy))
-    here, there = plan_of(room), plan_of(moved)
+    here, there = whole_plan_of(room), whole_plan_of(moved)
     assert there["bed"]["volume_range"] == pytest.approx(here["bed"]["volume_range"], rel=1e-4)
     assert sorted(sigmas(there)) == pytest.approx(sorted(sigmas(here)), rel=0.02)
 
 
 def test_a_reading_taken_where_it_was_proposed_lowers_the_doubt_there() -> None:
     places = [(float(x), float(y)) for x in range(0, 4001, 1000) for y in (0, 1500, 3000)]
-    plan = plan_of(room_over(SQUARE, [(*p, rolling(*p)) for p in places]))
+    plan = whole_plan_of(room_over(SQUARE, [(*p, rolling(*p)) for p in places]))
     entry = plan["levels"]["next_readings"][0]
     places.append((entry["at"][0], entry["at"][1]))
-    again = plan_of(room_over(SQUARE, [(*p, rolling(*p)) for p in places]))
+    again = whole_plan_of(room_over(SQUARE, [(*p, rolling(*p)) for p in places]))
     near = min(again["surface"]["statistics"]["doubts"], key=lambda d: math.dist(d["at"], entry["at"]))
     assert near["sigma"] < entry["sigma"]
 
@@ -183,9 +189,9 @@ FEW = [(0.0, 0.0, 0.0), (4000.0, 0.0, 2.0), (4000.0, 3000.0, -1.0), (0.0, 3000.0
 
 @pytest.mark.parametrize("count", [3, 4, 5])
 def test_a_few_readings_leave_much_unknown_and_say_so(count: int) -> None:
-    few = plan_of(room_over(SQUARE, FEW[:count], bed=LEVEL))
+    few = whole_plan_of(room_over(SQUARE, FEW[:count], bed=LEVEL))
     grid = [(500.0 * x, 500.0 * y, 0.0) for x in range(9) for y in range(7)]
-    many = plan_of(room_over(SQUARE, grid, bed=LEVEL))
+    many = whole_plan_of(room_over(SQUARE, grid, bed=LEVEL))
     assert width(few) > 3.0 * width(many)
     assert max(sigmas(few)) > 1.0
 
@@ -229,7 +235,7 @@ def test_at_the_ends_of_what_can_be_read_every_figure_is_finite(name: str) -> No
 
 
 def test_under_a_top_far_below_the_floor_there_is_surely_no_mortar() -> None:
-    plan = plan_of(EXTREMES["a top under the floor"])
+    plan = whole_plan_of(EXTREMES["a top under the floor"])
     assert plan["bed"]["volume_range"] == pytest.approx([0.0, 0.0], abs=1e-8)  # 10 mm³
     assert plan["mix"]["bags_range"] == [0, 0]
 
