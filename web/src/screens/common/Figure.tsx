@@ -5,6 +5,7 @@ import { t, told } from "../../words";
 import { inputText } from "./inputs";
 import { Dialog } from "./Dialog";
 import { explanationOf } from "./plan";
+import type { Range } from "./ranges";
 
 interface FigureProps {
   readonly label: string;
@@ -15,8 +16,8 @@ interface FigureProps {
   readonly note?: string;
   /** Given where the screen put the figure together itself. */
   readonly explanation?: Explanation;
-  /** How sure the figure is, in words; null while that is not reckoned yet: its line is kept free, so that nothing jumps. */
-  readonly range?: string | null;
+  /** How sure the figure is; while that is not reckoned yet its line is kept free, so that nothing jumps. */
+  readonly range?: Range;
 }
 
 function Inputs({ inputs }: { inputs: Explanation["inputs"] }) {
@@ -49,12 +50,13 @@ function Giant({ text }: { text: string }) {
 }
 
 /** How sure the figure is, where it is opened. */
-function Sureness({ range }: { range: string }) {
+function Sureness({ text, explanation }: { text: string; explanation: Explanation | null }) {
   return (
     <>
       <h3>{t("range.title")}</h3>
-      <p class="formula" data-testid="explain-range">{range}</p>
+      <p class="formula" data-testid="explain-range">{text}</p>
       <p>{t("range.more")}</p>
+      {explanation && <Explained explanation={explanation} />}
     </>
   );
 }
@@ -68,14 +70,14 @@ export function Figure({ label, value, plan, path, size = "plain", note, explana
       <span class="label">{label}</span>
       <span class="number" data-testid={`${testid}-value`}>{size === "giant" ? <Giant text={value} /> : value}</span>
       {note && <span class="note">{note}</span>}
-      {range !== undefined && <span class="note sureness" data-testid={`${testid}-range`}>{range ?? "\u00a0"}</span>}
+      {range && <span class="note sureness" data-testid={`${testid}-range`}>{range.text ?? "\u00a0"}</span>}
     </>
   );
   if (!explanation) return <div class={`figure ${size}`} data-testid={testid}>{face}</div>;
   return (
     <>
       <button type="button" class={`figure explained ${size}`} data-testid={testid} onClick={() => setOpen(true)}>{face}</button>
-      {open && <Dialog title={`${label}: ${value}`} testid="explain" onClose={() => setOpen(false)}>{range && <Sureness range={range} />}<Explained explanation={explanation} /></Dialog>}
+      {open && <Dialog title={`${label}: ${value}`} testid="explain" onClose={() => setOpen(false)}><Explained explanation={explanation} />{range?.text && <Sureness text={range.text} explanation={explanationOf(plan, range.path)} />}</Dialog>}
     </>
   );
 }

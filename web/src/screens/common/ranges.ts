@@ -1,15 +1,19 @@
-/** How sure a figure is: where it lies 9 times in 10, in words. Null while the engine has not told it. */
+/** How sure a figure is: where it lies 9 times in 10, in words, and where the plan explains that. */
 import type { Plan } from "../../wire";
 import { t } from "../../words";
 
-export function volumeRange({ bed }: Plan): string | null {
-  if (bed.volume_range === null) return null;
-  const [low, high] = bed.volume_range;
-  return t("range.volume", { low, high });
+export interface Range {
+  /** Null while the engine has not told it. */
+  readonly text: string | null;
+  readonly path: string;
 }
 
-export function bagsRange({ mix }: Plan): string | null {
-  if (mix.bags_range === null) return null;
-  const [low, high] = mix.bags_range;
-  return t(low === high ? "range.bags_one" : "range.bags", { low, high });
+export function volumeRange({ bed }: Plan): Range {
+  const [low, high] = bed.volume_range ?? [];
+  return { text: bed.volume_range && t("range.volume", { low, high }), path: "bed.volume_range" };
+}
+
+export function bagsRange({ mix }: Plan): Range {
+  const [low, high] = mix.bags_range ?? [];
+  return { text: mix.bags_range && t(low === high ? "range.bags_one" : "range.bags", { low, high }), path: "mix.bags_range" };
 }

@@ -48,7 +48,7 @@ function Earlier({ reading }: { reading: Row<"reading"> }) {
   return (
     <>
       {earlierOf(reading).map(({ id, fields }) => (
-        <div key={id}><dt>{t("point.earlier")} · {momentText(fields.taken_at ?? "", reader.value)}</dt><dd data-testid="earlier-reading">{lengthText(fields.down ?? 0, reader.value)}</dd></div>
+        <div key={id}><dt>{t("point.earlier")}{fields.taken_at && ` · ${momentText(fields.taken_at, reader.value)}`}</dt><dd data-testid="earlier-reading">{lengthText(fields.down ?? 0, reader.value)}</dd></div>
       ))}
     </>
   );

@@ -1,5 +1,5 @@
 /** What became of a scan's points, and how it was understood. */
-import { areaText, errorText, numberText } from "../../units";
+import { areaText, depthText, errorText, numberText } from "../../units";
 import type { ScanReport as Report } from "../../wire";
 import { reader, t } from "../../words";
 
@@ -9,7 +9,7 @@ export function ScanReport({ report, readings }: { report: Report; readings: num
   const count = (value: number) => numberText(value, 0, reader.value.language);
   const facts: readonly (readonly [string, string])[] = [
     [t("scan.noise"), errorText(report.noise, reader.value)],
-    [t("scan.spacing"), errorText(report.spacing, reader.value)],
+    [t("scan.spacing"), depthText(report.spacing, reader.value)],
     [t("scan.dropped"), count(report.outside)],
     [t("scan.above"), count(report.above)],
     [t("scan.below"), count(report.below)],
