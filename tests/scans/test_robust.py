@@ -72,15 +72,16 @@ def test_readings_stand_in_the_room_close_to_its_walls_and_in_its_corners() -> N
     room = shapely.Polygon(ROOM.rings[0], [ROOM.rings[1]])
     places = [shapely.Point(one.at) for one in read_furnished(0).readings]
     assert all(room.contains(place) for place in places)
-    for corner in CORNERS:
-        assert min(place.distance(shapely.Point(corner)) for place in places) < 60.0
+    off = [min(place.distance(shapely.Point(corner)) for place in places) for corner in CORNERS]
+    assert max(off) < 0.6 * read_furnished(0).report.cell
+    assert sum(one < 15.0 for one in off) >= 5  # the strip at one corner is too narrow to tell its slope
     hull = shapely.convex_hull(shapely.MultiPoint(places))
     assert hull.area > 0.985 * shapely.convex_hull(room).area
 
 
 def test_a_table_leaves_a_hole_that_is_told_and_no_false_floor(tmp_path: Path) -> None:
     scan = furnished(2).add_table((600.0, 2600.0), (2400.0, 4400.0), 60_000)
-    reply = read(save_ply(tmp_path / "scan.ply", scan.points), ROOM, unit="mm")
+    reply = read(save_ply(tmp_path / "scan.ply", scan.points), ROOM, unit="mm", cell=200.0)
     assert np.abs(errors(reply, wavy)).max() < CLOSE
     assert reply.report.empty_area == pytest.approx(1.8 * 1.8, abs=0.9)
     assert all(500 < x < 2500 and 2500 < y < 4500 for x, y in reply.report.empty)

@@ -14,7 +14,7 @@ from evenbed.scans.cloud import Numbers, Truth
 from evenbed.scans.room import Room
 from evenbed.wire.scans import LEAST_CELL, MOST_CELL, MOST_READINGS
 
-USUAL_CELLS = 400
+USUAL_CELLS = 300
 POINTS_A_CELL, POINTS_A_SPOT = 40, 20  # fewer tell too little
 MOST_SIDE = 4  # spots along a cell's side
 MOST_SPOTS = 16_000

@@ -68,7 +68,7 @@ class _Pile:
 
     def __init__(self, spots: int) -> None:
         self.counts, self.over = np.zeros(spots * STEPS, np.int64), np.zeros(spots * STEPS, np.int64)
-        self.places = np.zeros((2, spots))
+        self.places = np.zeros((2, spots), np.int64)
         self._heap, self._packed, self._held = np.empty(AT_ONCE + BLOCK, np.intp), np.empty(AT_ONCE + BLOCK), 0
 
     def add(self, near: Near) -> None:
@@ -76,7 +76,9 @@ class _Pile:
         end = self._held + len(near.heap)
         self._heap[self._held : end], self._packed[self._held : end] = near.heap, near.over
         self._held = end
-        self.places += np.divmod(np.bincount(near.spot, near.place, self.places.shape[1]), HIGH)
+        sums = np.bincount(near.spot, near.place, self.places.shape[1]).astype(np.int64)
+        self.places[0] += sums >> int(HIGH).bit_length() - 1
+        self.places[1] += sums & int(HIGH) - 1
         if end >= AT_ONCE:
             self.settle()
 

@@ -15,8 +15,10 @@ from evenbed.scans.spots import Spots
 from evenbed.scans.steps import Pieces
 
 OFF_THE_WALL = 10.0  # mm
-SUPPORTED = 1.5  # pitches of spots: a place further from every spot of its piece is not read
+SUPPORTED = 0.75  # pitches of spots: a place further from every spot of its piece is not read
+STEADY = 0.3  # of a single point's noise: where the plane is less sure at the wall, it is read in its middle
 FAR = 1e9  # mm
+BESIDE = 1e-3  # mm beyond a cell that rounding may put a corner
 LEAST_APART = 0.1  # of a cell: nearer readings say the same
 
 
@@ -29,7 +31,8 @@ def places_of(planes: Planes, pieces: Pieces, spots: Spots, grid: Grid, room: Ro
     wall_x, wall_y = _off_the_wall(*_wall_place(x, y, pieces, grid, room), x, y)
     near_x, near_y = _nearest_spot(wall_x, wall_y, pieces, spots, np.zeros(grid.spots))
     is_near = np.hypot(near_x - wall_x, near_y - wall_y) <= SUPPORTED * math.hypot(*grid.pitch)
-    to_wall = is_whole & _touches_wall(pieces, grid) & is_near & room.holds(wall_x, wall_y)
+    is_steady = planes.at(wall_x, wall_y)[1] <= STEADY * spots.noise
+    to_wall = is_whole & _touches_wall(pieces, grid) & is_near & is_steady & room.holds(wall_x, wall_y)
     return np.where(to_wall, wall_x, x), np.where(to_wall, wall_y, y)
 
 
@@ -54,10 +57,12 @@ def _wall_place(x: Numbers, y: Numbers, pieces: Pieces, grid: Grid, room: Room) 
     """The wall's nearest place to every piece, or the corner of the room that lies in its cell."""
     near_x, near_y, _ = room.nearest_edge(x, y)
     row, column = np.divmod(pieces.cell, grid.nx)
-    left, low = grid.x + column * grid.dx, grid.y + row * grid.dy
+    middle_x, middle_y = grid.x + (column + 0.5) * grid.dx, grid.y + (row + 0.5) * grid.dy
     best = np.full(len(x), np.inf)
     for corner_x, corner_y in room.corners:
-        is_here = (left <= corner_x) & (corner_x <= left + grid.dx) & (low <= corner_y) & (corner_y <= low + grid.dy)
+        is_here = (np.abs(corner_x - middle_x) <= grid.dx / 2 + BESIDE) & (
+            np.abs(corner_y - middle_y) <= grid.dy / 2 + BESIDE
+        )
         off = np.where(is_here, np.hypot(corner_x - x, corner_y - y), np.inf)
         is_nearer = off < best
         best = np.where(is_nearer, off, best)

@@ -27,7 +27,7 @@ from evenbed.wire.scans import MOST_READINGS, ScanReading, ScanReply, ScanReport
 
 Progress = Callable[[Stage, float], None]
 LARGER = 1.25  # times a cell's side, where the readings were too many
-LEAST_PART = 0.01  # of a cell's area in the room: less is nothing to read
+LEAST_PART = 0.1  # of a cell's area in the room: less is nothing to read
 
 
 @dataclass(frozen=True)

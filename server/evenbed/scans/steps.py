@@ -17,6 +17,7 @@ AnyValues = TypeVar("AnyValues", Numbers, Whole, Truth)
 LEAST_STEP = 2.5  # mm
 STEEPEST = 0.03  # mm to a mm, beside the floor's own slope: what rises more from spot to spot is a step
 CERTAIN = 5.0  # standard errors that a step has to stand out by
+SLIVER = 0.05  # of the points that half the pieces have: with fewer, a wall beside it may be half of it
 SHARE = 8  # a piece has at least one in so many of its cell's spots
 
 
@@ -43,7 +44,8 @@ def pieces_of(spots: Spots, grid: Grid, minimum_points: int) -> Pieces:
     sizes = np.bincount(piece, minlength=len(first))
     points = np.bincount(piece, spots.points[spots.is_read], len(first))
     in_cell = np.bincount(cell, sizes, grid.cells)[cell]
-    stays = (sizes * SHARE >= in_cell) & (points >= minimum_points)
+    least = max(float(minimum_points), SLIVER * float(np.median(points))) if len(points) else 0.0
+    stays = (sizes * SHARE >= in_cell) & (points >= least)
     renumbered = np.where(stays, np.cumsum(stays) - 1, -1)
     return Pieces(np.where(number >= 0, renumbered[number], -1), cell[stays])
 
