@@ -53,7 +53,7 @@ test("a chance is told in words: one in so many, tenths, almost certain, hardly"
   const said = (probability: number) => chanceText({ by: 3.175, probability });
   expect(said(0.125)).toContain("1 chance in 8 ");
   expect(said(0.58)).toContain("6 chances in 10 ");
-  expect(said(0.97)).toContain("almost certainly");
+  expect(said(0.97)).toContain("Almost certainly");
   expect(said(0.004)).toContain("Less than 1 chance in 100 ");
   expect(said(0.125)).toContain("1/8\u2033");
 });
