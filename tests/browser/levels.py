@@ -22,9 +22,9 @@ def begin_floor(phone: Phone, room: str, walls: list[tuple[str, str]]) -> None:
     phone.wait_for("standing")
 
 
-def wait_for_pattern(phone: Phone, least: int = 8) -> None:
-    """Until the engine has said where to read: more places than the room has corners."""
-    expect(phone.page.locator(".spot.proposed").nth(least)).to_be_attached(timeout=PLAN_PATIENCE_MS)
+def wait_for_pattern(phone: Phone) -> None:
+    """Until the engine has said where to read: more places than a room of four walls has corners and walls."""
+    expect(phone.page.locator(".spot.proposed").nth(8)).to_be_attached(timeout=PLAN_PATIENCE_MS)
 
 
 def here(phone: Phone, inches: str, sixteenths: int = 0) -> None:
@@ -36,6 +36,11 @@ def here(phone: Phone, inches: str, sixteenths: int = 0) -> None:
 def spots(phone: Phone, kind: str) -> Locator:
     """What stands on the drawing, by its kind."""
     return phone.page.locator(f".room-drawing .spot.{kind}")
+
+
+def read_places(phone: Phone) -> Locator:
+    """Every reading on the drawing, whether or not it looks mis-read."""
+    return phone.page.locator(".room-drawing .spot:is(.read, .suspect)")
 
 
 def tap_spot(phone: Phone, spot: Locator) -> None:
@@ -61,6 +66,7 @@ def begin_setup(phone: Phone, kind: str, name: str = "", *, shot: str = "") -> N
     if shot:
         phone.shot(shot)
     phone.tap("keep-setup")
+    expect(phone.page.get_by_test_id("setup-form")).to_have_count(0)
 
 
 def add_mark(phone: Phone, name: str, height: str = "") -> None:

@@ -11,6 +11,7 @@ from tests.browser.levels import (
     here,
     inches_from,
     open_sheet,
+    read_places,
     sent_plan,
     spots,
     tap_spot,
@@ -36,7 +37,7 @@ def test_a_room_of_three_set_ups_tied_by_a_mark_and_by_a_place_has_the_engines_o
     wait_for_pattern(phone)
     for sixteenths in (5, 9, 3, 12, 7, 1, 10, 4):
         here(phone, "41", sixteenths)
-    expect(spots(phone, "read")).to_have_count(8)
+    expect(read_places(phone)).to_have_count(8)
 
     add_mark(phone, "nail by the door")
     phone.tap("read-mark")

@@ -4,7 +4,16 @@ from collections.abc import Callable, Iterator
 
 import pytest
 from playwright.sync_api import expect
-from tests.browser.levels import begin_floor, here, open_sheet, sent_plan, spots, tap_spot, wait_for_pattern
+from tests.browser.levels import (
+    begin_floor,
+    here,
+    open_sheet,
+    read_places,
+    sent_plan,
+    spots,
+    tap_spot,
+    wait_for_pattern,
+)
 from tests.browser.phone import PLAN_PATIENCE_MS, Phone
 from tests.browser.running import Service
 
@@ -27,7 +36,7 @@ def phone(service: Service, new_phone: Callable[..., Phone]) -> Iterator[Phone]:
 
 def test_a_place_is_passed_over_and_offered_again_at_the_end(phone: Phone) -> None:
     begin_floor(phone, "Closet", CLOSET)
-    wait_for_pattern(phone, least=4)
+    wait_for_pattern(phone)
     places = spots(phone, "proposed").count()
     phone.tap("skip-place")
     expect(spots(phone, "skipped")).to_have_count(1)
@@ -35,7 +44,7 @@ def test_a_place_is_passed_over_and_offered_again_at_the_end(phone: Phone) -> No
     phone.shot("levels-walk-1-skipped")
     for number in range(1, places):
         here(phone, "41", number % 5 + 3)
-        expect(spots(phone, "read")).to_have_count(number)
+        expect(read_places(phone)).to_have_count(number)
     phone.wait_for_text("entry-what", "All read but 1 skipped place")
     phone.shot("levels-walk-2-all-but")
     phone.page.reload()
@@ -55,7 +64,7 @@ def test_the_first_reading_needs_no_engine_and_half_a_number_stays_where_it_was_
     begin_floor(phone, "Closet", CLOSET)
     phone.wait_for_text("entry-what", "Reading 1 · 0 of 6 read")
     here(phone, "41", 3)
-    expect(spots(phone, "read")).to_have_count(1)
+    expect(read_places(phone)).to_have_count(1)
     phone.keys("4", "2")
     phone.page.reload()
     phone.wait_for_text("typed", "42")
@@ -85,7 +94,7 @@ def test_a_place_is_found_by_two_tapes_and_tapes_that_do_not_meet_are_told(phone
     expect(phone.page.get_by_test_id("tapes-place")).to_have_count(1)
     phone.tap("tapes-place")
     here(phone, "40", 5)
-    expect(spots(phone, "read")).to_have_count(1)
+    expect(read_places(phone)).to_have_count(1)
     phone.tap("last-reading")
     expect(phone.page.get_by_test_id("reading")).to_contain_text("7′ 2″")  # (144 + 64 - 36) / 24 feet along
 
@@ -103,7 +112,7 @@ def test_a_long_level_stepped_over_the_floor_makes_one_surface_in_the_office(pho
         if number % 3 == 0:
             phone.tap("gap-end")
         phone.keys(f"part-{sixteenths}")
-        expect(spots(phone, "read")).to_have_count(2 * number)
+        expect(read_places(phone)).to_have_count(2 * number)
     phone.shot("levels-walk-6-stepping")
     phone.wait_for_text("levels-note", "High to low")
     open_sheet(phone, "setups")
@@ -112,7 +121,7 @@ def test_a_long_level_stepped_over_the_floor_makes_one_surface_in_the_office(pho
     phone.tap("setups-close")
 
     phone.tap("undo")
-    expect(spots(phone, "read")).to_have_count(10, timeout=PLAN_PATIENCE_MS)
+    expect(read_places(phone)).to_have_count(10, timeout=PLAN_PATIENCE_MS)
     document, plan = sent_plan(phone, service, "Pantry")
     downs = [r["down"] for r in document["readings"]]
     assert downs == pytest.approx([n * 25.4 / 16 for n in (0, 3, 0, 5, 2, 0, 0, 4, 0, 6)])

@@ -11,7 +11,7 @@ export function SuspectBand({ room }: { room: RoomView }) {
   const row = room.readings.find(({ id }) => id === suspect?.reading);
   if (!suspect || !row) return null;
   const down = row.fields.down ?? 0;
-  const text = t("suspect.line", { down, expected: down + suspect.difference, by: Math.abs(suspect.difference) });
+  const text = t(row === room.readings.at(-1) ? "suspect.last" : "suspect.line", { down, expected: down + suspect.difference, by: Math.abs(suspect.difference) });
   const again = () => void saved(setDraft(targetDraft(room.id), draftFromTarget({ again: row.id })));
   return (
     <div class="suspect-band" role="status" data-testid="suspect">
