@@ -35,7 +35,11 @@ def phone(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Client]:
     monkeypatch.setattr(tempfile, "tempdir", str(tmp_path / "passing"))
     with service(tmp_path, scan_limit=20_000_000) as client:
         phone = client.joined()
-        rooms: dict[str, dict[str, Any]] = {WITH_OUTLINE: {"outline": OUTLINE}, WITHOUT: {}, GONE: {"outline": OUTLINE, "deleted": True}}
+        rooms: dict[str, dict[str, Any]] = {
+            WITH_OUTLINE: {"outline": OUTLINE},
+            WITHOUT: {},
+            GONE: {"outline": OUTLINE, "deleted": True},
+        }
         changes = [change(1, "job", JOB, {"name": "Mill Lane"})]
         changes += [change(n, "room", key, {"job_id": JOB} | told) for n, (key, told) in enumerate(rooms.items(), 2)]
         assert {one["outcome"] for one in phone.push(*changes).json()["results"]} == {"applied"}

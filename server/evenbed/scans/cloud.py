@@ -15,7 +15,7 @@ Block = tuple[Numbers, Numbers, Numbers]
 """The x, y and z of some points, in the file's own numbers."""
 Tell = Callable[[float], None]
 """Told how far something has come, from 0 to 1."""
-BLOCK = 65_536  # points: three rows of them lie in a processor's cache
+BLOCK = 131_072  # points
 MOST_POINTS = 20_000_000
 
 

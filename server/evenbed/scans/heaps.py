@@ -19,8 +19,8 @@ from evenbed.scans.room import Room
 STEP = 2.0  # mm of height in one heap
 STEPS = int(2 * REACH / STEP)
 FINE = 1000.0  # steps to a mm of height
-ACROSS = 1023.0  # steps to a spot's width
-HIGH = float(1 << 26)  # two sums in one number: 2^16 points of 2^10 steps each stay below it
+ACROSS = 511.0  # steps to a spot's width
+HIGH = float(1 << 26)  # two sums in one number: 2^17 points of 2^9 steps each stay below it
 ONE = float(1 << 31)  # count and sum in one number: 2^20 points of 2^11 fine steps stay below it
 AT_ONCE = (1 << 20) - BLOCK  # points heaped up together
 
