@@ -220,6 +220,10 @@ EXTREMES: dict[str, Json] = {
     "a top through the floor": room_over(SQUARE, FEW, bed={"top": {"kind": "level", "height": 1.0}}),
     "all but a rim cut out": room_over(SQUARE, FEW[:4])
     | {"outline": {"vertices": SQUARE, "cutouts": [[[20, 20], [3980, 20], [3980, 2980], [20, 2980]]]}},
+    "two arms of a kilometre": room_over(
+        [(0, 0), (1e6, 0), (1e6, 100), (100, 100), (100, 1e6), (0, 1e6)],
+        [(0, 0, 0), (1e6, 50, 3), (50, 1e6, 2), (50, 5e5, 1)],
+    ),
     "a spot read again and again": room_over(SQUARE, [*FEW, *((2000.0 + k, 1500.0, k % 2) for k in range(1, 40))]),
 }
 
