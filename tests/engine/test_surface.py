@@ -242,3 +242,11 @@ def test_a_plane_floor_read_in_its_middle_is_carried_to_the_corners() -> None:
     plan = plan_of(room_over(SQUARE, inner))
     for x, y, z in plan["surface"]["points"]:
         assert z == pytest.approx(0.004 * x - 0.002 * y, abs=MM)
+
+
+def test_on_a_floor_all_of_one_height_a_reading_decides_and_no_corner_is_asked_for() -> None:
+    plan = plan_of(room_over(SQUARE, [(x, y, -2.0) for x, y in [(100, 100), (3900, 200), (3800, 2900), (200, 2800)]]))
+    surface = plan["surface"]
+    assert (surface["highest"]["reading"], surface["lowest"]["reading"]) == ("r0", "r0")
+    assert plan["bed"]["thickness"]["max_at"] == [100.0, 100.0]
+    assert plan["levels"]["next_readings"] == []

@@ -24,7 +24,7 @@ from evenbed.engine.outline import Figure
 from evenbed.engine.surface import Surface
 
 ON_THE_EDGE = 1e-6  # mm within which a point of the surface counts as inside the room
-ROUNDING = 1e-6  # mm by which a wall's crossing must beat every reading and corner
+ROUNDING = 1e-6  # mm by which what was not read must beat what was
 
 
 @dataclass(frozen=True)
@@ -62,12 +62,23 @@ class Ground:
                 yield n, corners[::-1] if is_hole else corners
 
     @cached_property
+    def read_spots(self) -> tuple[Point3, ...]:
+        """Readings in the room (x, y, z)."""
+        made = {*self.surface.estimated, *self.surface.centres}
+        read = (p for n, p in enumerate(self.surface.points) if n not in made)
+        return tuple(p for p in read if self.figure.holds(p[:2], ON_THE_EDGE))
+
+    @cached_property
+    def corner_spots(self) -> tuple[Point3, ...]:
+        """Corners of the room where nobody read, at the subfloor's height (x, y, z)."""
+        read, standing = {p[:2] for p in self.read_spots}, {p[:2]: p for p in self.surface.points}
+        corners = (c for ring in self.figure.rings for c in ring if c not in read)
+        return tuple(standing.get(c) or (*c, self.surface.height_at(*c)) for c in corners)
+
+    @property
     def spots(self) -> tuple[Point3, ...]:
-        """Subfloor points (x, y, z) that can be extreme: readings in the room, and corners of the room."""
-        inside = [p for p in self.surface.points if self.figure.holds(p[:2], ON_THE_EDGE)]
-        standing = {p[:2] for p in self.surface.points}
-        corners = [c for ring in self.figure.rings for c in ring if c not in standing]
-        return (*inside, *((x, y, self.surface.height_at(x, y)) for x, y in corners))
+        """Subfloor points that can be extreme: readings in the room, and corners of the room."""
+        return (*self.read_spots, *self.corner_spots)
 
     @cached_property
     def wall_spots(self) -> tuple[Point3, ...]:
@@ -82,13 +93,15 @@ class Ground:
         return tuple(found)
 
     def most(self, measure: Callable[[Point3], float]) -> Point3:
-        """The spot that measures most: a reading or corner, unless a wall's crossing beats it by more than rounding.
+        """The spot that measures most: a reading, unless a corner or a wall's crossing beats it beyond rounding.
 
         Equal ones are placed by the lowest x, then y, so that the answer does not hang on the order of reading.
         """
-        best = min(self.spots, key=lambda s: (-measure(s), s))
-        rival = min(self.wall_spots, key=lambda s: (-measure(s), s), default=best)
-        return rival if measure(rival) > measure(best) + ROUNDING else best
+        kinds = (self.read_spots, self.corner_spots, self.wall_spots)
+        best, *rivals = (min(spots, key=lambda s: (-measure(s), s)) for spots in kinds if spots)
+        for rival in rivals:
+            best = rival if measure(rival) > measure(best) + ROUNDING else best
+        return best
 
     @cached_property
     def extremes(self) -> tuple[Point3, Point3]:
