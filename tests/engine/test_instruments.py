@@ -129,6 +129,14 @@ def test_a_tilt_needs_the_length_of_the_sight_and_says_so() -> None:
     ]
 
 
+@pytest.mark.parametrize("at", [None, MORNING])
+def test_of_two_tests_of_one_moment_the_order_decides_nothing(at: str | None) -> None:
+    """Without names of their own they are named by their order, which must not tell either."""
+    tests = [{k: v for k, v in FLIP.items() if k != "id"} | {"at": at, "off": off} for off in (3.0, 5.0)]
+    ways = [correction_in(read_with(*way, taken_at=NOON)) for way in (tests, tests[::-1])]
+    assert ways[0] == ways[1] != 0.0
+
+
 def test_a_sight_measured_along_stands_in_for_the_place() -> None:
     document = read_with(PEGS, at=None)
     document["readings"][0]["sight"] = 3000.0

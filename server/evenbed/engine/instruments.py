@@ -12,7 +12,7 @@ the tilt is less than 0. It holds for a level laid the way round it was laid fir
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from evenbed.engine.document.levelling import InstrumentCheck, Reading, Setup
@@ -68,10 +68,10 @@ def corrections_for(
     """What accepted checks take off each reading; `setups` are those of the readings, one for each.
 
     Of a level's tests the latest before the reading counts, and so of a rod's; a test without a time counts for every
-    reading, a reading without a time gets only those.
+    reading, a reading without a time gets only those. Of tests of one moment what they say decides, not their order.
     """
     by_instrument: dict[str, list[InstrumentCheck]] = {}
-    for check in sorted((c for c in checks if c.accepted), key=lambda c: (_moment(c.at), c.id)):
+    for check in sorted((c for c in checks if c.accepted), key=_rank):
         by_instrument.setdefault(check.instrument, []).append(check)
     return [
         _correction(reading, setup, by_instrument.get(setup.instrument, []))
@@ -96,6 +96,11 @@ def _latest(
 ) -> InstrumentCheck | None:
     taken = _moment(reading.taken_at)
     return next((c for c in reversed(checks) if of_kind(c) and _moment(c.at) <= taken), None)
+
+
+def _rank(check: InstrumentCheck) -> tuple[float, str, str]:
+    """Later tests rank higher."""
+    return _moment(check.at), repr(replace(check, id="", at=None)), check.id
 
 
 def _moment(at: str | None) -> float:
