@@ -50,7 +50,9 @@ def test_every_usual_manner_is_understood_by_itself(separator: Separator, decima
 @pytest.mark.parametrize("end", ["\n", "\r\n", "\r"])
 def test_line_ends_marks_of_order_empty_lines_remarks_and_headers_said_again_are_passed_over(end: str) -> None:
     head = "Point,Northing,Easting,Elevation,Description"
-    text = end.join(["\ufeff# the hall", head, LINES[0], "", "#,,", LINES[1], head, LINES[2] + ",,,", "", ""])
+    text = end.join(
+        ["\ufeffsep=,", "# the hall", head, LINES[0], "", "#,,", LINES[1], head, LINES[2] + ",,,", "", ""]
+    )
     assert points_of(rows_of(text)) == POINTS
 
 
@@ -62,6 +64,8 @@ def test_line_ends_marks_of_order_empty_lines_remarks_and_headers_said_again_are
         "EASTING (mm);northing (mm);Elev. [mm];Pt No;Desc",
         "# e;n;el;no;code",
         "Coordenada X;Coordenada Y;Elevación;N°;Observaciones",
+        "Coord. X;Y coord;Cota Z;Punto Nº;Código",
+        "Este (X) [mm];Norte (Y) [mm];Z;Point;Note",
     ],
 )
 def test_headers_in_two_languages_and_the_usual_letters_name_the_columns(head: str) -> None:
@@ -114,6 +118,18 @@ def test_feet_and_inches_are_read_in_any_cell() -> None:
 def test_a_length_with_its_own_unit_keeps_it() -> None:
     (row,) = rows_of("1;1,5 m;250 mm;2 in;nail", mapping={"unit": "ft", "decimal": "comma"})
     assert (*row["at"], row["z"]) == pytest.approx((250, 1500, 50.8))
+
+
+def test_a_bare_fraction_is_of_inches_and_of_nothing_else() -> None:
+    lines = ["Pt,N,E,Rod", "1,4,8,47 1/4", "2,90,8,47 5/16"]
+    assert [row["down"] for row in rows_of("\n".join(lines))] == [1200.15, 1201.7375]
+    feet = "\n".join(["Pt,N (ft),E (ft),Rod (ft)", *lines[1:]])
+    assert [code for code, _ in faults_of(feet)] == ["table_number", "table_number"]
+
+
+@pytest.mark.parametrize("minus", "-−–")
+def test_every_minus_is_one(minus: str) -> None:
+    assert [row["z"] for row in rows_of(f"1,2500,100,{minus}12.5,a\n2,500,100,{minus}3,b")] == [-12.5, -3.0]
 
 
 def test_survey_feet_are_longer_than_feet_by_two_in_a_million() -> None:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from evenbed.engine.tables.shapes import Separator
 
 SIGNS: dict[Separator, str] = {"tab": "\t", "semicolon": ";", "comma": ",", "blanks": ""}
+REMARKS = ("#", "sep=")  # spreadsheets write `sep=;` above a table
 MOST_JOINED = 100  # lines that one point may go over in quotes: no description is longer
 _CELLS = {
     sign: re.compile(rf'(?:[^\S{sign}\n]*+(?:"(?P<quoted>(?:[^"]|"")*+)"|(?P<open>")))?(?P<plain>[^{sign}]*)')
@@ -32,7 +33,7 @@ def lines_of(text: str) -> list[str]:
 
 
 def cut(lines: list[str], separator: Separator, most: int) -> Iterator[Line]:
-    """The lines that hold anything, up to `most` of them, cut into cells. A `#` begins a remark."""
+    """The lines that hold anything, up to `most` of them, cut into cells. REMARKS begin a remark."""
     sign, n, given = SIGNS[separator], 0, 0
     while n < len(lines) and given < most:
         text = lines[n]
@@ -47,7 +48,7 @@ def cut(lines: list[str], separator: Separator, most: int) -> Iterator[Line]:
 def _line(lines: list[str], n: int, sign: str) -> tuple[Line, int]:
     """The line at n, and where the next one begins: a cell in quotes may hold ends of lines."""
     text = lines[n]
-    if text.lstrip().startswith("#"):
+    if text.lstrip().startswith(REMARKS):
         return Line(n + 1, _plain(text.lstrip()[1:], sign), is_remark=True), n + 1
     if '"' not in text:
         return Line(n + 1, _plain(text, sign)), n + 1

@@ -11,15 +11,10 @@ _WORDS: dict[str, tuple[str, ...]] = {
     "point": (
         *("point", "pt", "p", "no", "nr", "num", "number", "id", "name", "pnt", "point name", "point no"),
         *("point number", "point id", "pt no", "pt id", "punto", "pto", "numero", "nombre", "numero de punto"),
+        *("punto n", "pto n", "n de punto"),
     ),
-    "northing": (
-        *("northing", "north", "n", "y", "northing y", "y northing"),
-        *("norte", "coordenada norte", "coordenada y"),
-    ),
-    "easting": (
-        *("easting", "east", "e", "x", "easting x", "x easting"),
-        *("este", "coordenada este", "coordenada x"),
-    ),
+    "northing": ("northing", "north", "n", "y", "norte"),
+    "easting": ("easting", "east", "e", "x", "este"),
     "elevation": (
         *("elevation", "elev", "el", "z", "height", "h", "level", "rl", "reduced level", "altitude"),
         *("elevacion", "cota", "altura", "nivel", "altitud"),
@@ -42,6 +37,7 @@ _UNIT_OF: dict[str, TableUnit] = {
     **dict.fromkeys(("ft", "feet", "pies"), "ft"),
     **dict.fromkeys(("us ft", "usft", "ft us", "ftus", "us survey ft", "us survey feet", "sft"), "us_ft"),
 }
+_FILLING = {"coord", "coords", "coordinate", "coordinates", "coordenada", "coordenadas"}
 _LONGEST_WORD = 60
 _LONGEST_UNIT = 3  # words of a unit behind a name
 
@@ -69,12 +65,18 @@ def columns_named(cells: Sequence[str]) -> FoundColumns:
 
 def _named(cell: str) -> tuple[str | None, TableUnit | None]:
     """Role and unit of a header's cell: `Northing (ft)` is a northing in feet."""
-    words = _plain(cell[:_LONGEST_WORD]).split()
+    words = [word for word in _plain(cell[:_LONGEST_WORD]).split() if word not in _FILLING]
     for count in range(min(_LONGEST_UNIT, len(words) - 1), 0, -1):
-        unit, role = _UNIT_OF.get(" ".join(words[-count:])), _ROLE_OF.get(" ".join(words[:-count]))
+        unit, role = _UNIT_OF.get(" ".join(words[-count:])), _role(words[:-count])
         if unit is not None and role is not None:
             return role, unit
-    return _ROLE_OF.get(" ".join(words)), None
+    return _role(words), None
+
+
+def _role(words: Sequence[str]) -> str | None:
+    """What words say together, or all of them alike: `Este (X)` is an easting."""
+    each = {_ROLE_OF.get(word) for word in words}
+    return _ROLE_OF.get(" ".join(words)) or (each.pop() if len(each) == 1 else None)
 
 
 def _plain(text: str) -> str:
