@@ -66,6 +66,7 @@ def test_rows_of_every_make(tmp_path: Path, separator: str, end: str, is_last_en
         ("X , Y , Z", (0, 1, 2)),
         ('"z","x","y"', (2, 0, 1)),
         ("northing,easting,elevation", (1, 0, 2)),
+        ("Norte (m),Este (m),Cota (m)", (1, 0, 2)),
         ("x [m],y [m],z [m]", (0, 1, 2)),
         ("first,second,third", (0, 1, 2)),
     ],
@@ -74,7 +75,7 @@ def test_a_head_names_the_columns(tmp_path: Path, head: str, order: tuple[int, i
     (tmp_path / "scan.csv").write_text(
         head + "\n" + "\n".join(",".join(f"{v:.3f}" for v in row) for row in POINTS[:, order])
     )
-    wanted = POINTS if set(head) & set("xXn") else POINTS[:, order]
+    wanted = POINTS if set(head) & set("xXnN") else POINTS[:, order]
     assert np.array_equal(points_in(tmp_path / "scan.csv"), wanted)
 
 

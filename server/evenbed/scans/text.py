@@ -14,13 +14,14 @@ from typing import IO
 import numpy as np
 
 from evenbed.engine.problems import shown
+from evenbed.engine.tables.names import role_of
 from evenbed.scans.cloud import MOST_POINTS, Numbers, Spool, Tell
 from evenbed.scans.faults import ScanError
 
 CHUNK = 2_000_000
 LONGEST_LINE = 10_000
 REMARKS = (b"#", b"//")
-NAMES = ({"x", "easting", "e"}, {"y", "northing", "n"}, {"z", "elevation", "height", "h"})
+ROLES = ("easting", "northing", "elevation")
 _DECIMAL_COMMAS = re.compile(rb"\s*[-+]?\d+,\d+(\s+[-+]?\d+(,\d+)?){2,}\s*")
 
 
@@ -130,10 +131,10 @@ def _places(head: bytes | None, line: int) -> tuple[int, int, int]:
     """Which columns are x, y and z: by their names, or the first three where no name is known."""
     if head is None:
         return 0, 1, 2
-    told = head.decode("utf-8", "replace").lower()
+    told = head.decode("utf-8", "replace")
     parts = re.split(r"[,;\t]", told) if re.search(r"[,;\t]", told) else told.split()
-    words = [re.split(r"[\[(]", part)[0].strip(" \"'") for part in parts]
-    found = [next((n for n, word in enumerate(words) if word in names), None) for names in NAMES]
+    told_roles = [role_of(part) for part in parts]
+    found = [told_roles.index(role) if role in told_roles else None for role in ROLES]
     if found == [None, None, None]:
         return 0, 1, 2
     missing = ", ".join(axis for axis, place in zip("xyz", found, strict=True) if place is None)
