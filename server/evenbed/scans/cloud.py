@@ -10,12 +10,13 @@ from numpy.typing import NDArray
 
 Numbers = NDArray[np.float64]
 Whole = NDArray[np.int64]
+Short = NDArray[np.int32]
 Truth = NDArray[np.bool_]
 Block = tuple[Numbers, Numbers, Numbers]
 """The x, y and z of some points, in the file's own numbers."""
 Tell = Callable[[float], None]
 """Told how far something has come, from 0 to 1."""
-BLOCK = 131_072  # points
+BLOCK = 65_536  # points
 MOST_POINTS = 20_000_000
 
 

@@ -38,9 +38,10 @@ def _levels(room: Room, x: Numbers, y: Numbers, z: Numbers) -> tuple[Numbers, Nu
     x_low, y_low, *_ = room.box
     dx, dy = room.size[0] / PARTS, room.size[1] / PARTS
     column, row = (np.clip((v / d).astype(np.intp), 0, PARTS - 1) for v, d in ((x - x_low, dx), (y - y_low, dy)))
-    part = row * PARTS + column
-    order = np.lexsort((z, part))
-    part, z = part[order], z[order]
+    rising = np.argsort(z)
+    part = (row * PARTS + column).astype(np.int16)[rising]
+    order = np.argsort(part, kind="stable")
+    part, z = part[order], z[rising[order]]
     starts = np.flatnonzero(np.r_[True, part[1:] != part[:-1]])
     ends = np.r_[starts[1:], len(part)]
     least = min(LEAST_POINTS, int((ends - starts).max()))

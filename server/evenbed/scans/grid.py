@@ -8,9 +8,8 @@ import math
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
-from evenbed.scans.cloud import Numbers, Truth
+from evenbed.scans.cloud import Numbers, Short, Truth, Whole
 from evenbed.scans.room import Room
 from evenbed.wire.scans import LEAST_CELL, MOST_CELL, MOST_READINGS
 
@@ -20,6 +19,8 @@ MOST_SIDE = 4  # spots along a cell's side
 MOST_SPOTS = 16_000
 CUT = 1 << 30
 OUTSIDE = -1
+BITS = 6
+ACROSS = 1 << BITS  # steps to a spot's width: what places are counted in
 
 
 @dataclass(frozen=True)
@@ -37,7 +38,7 @@ class Grid:
     nx: int
     ny: int
     side: int
-    table: NDArray[np.int32]
+    table: Short
 
     @property
     def cells(self) -> int:
@@ -70,19 +71,25 @@ class Grid:
         cut[numbers] = True
         return cut
 
-    def found(self, x: Numbers, y: Numbers) -> tuple[NDArray[np.int32], Numbers, Numbers]:
-        """The table's word for each place, and how many spots it lies from the table's low-left corner."""
-        columns, rows = self.nx * self.side, self.ny * self.side
-        across, up = (x - self.x) * (1.0 / self.pitch[0]), (y - self.y) * (1.0 / self.pitch[1])
-        across += 1.0
-        up += 1.0
-        for place, most in ((across, columns + 1), (up, rows + 1)):
-            np.maximum(place, 0.0, out=place)
-            np.minimum(place, most, out=place)
-        number = up.astype(np.intp)
-        number *= columns + 2
-        number += across.astype(np.intp)
-        return self.table.take(number), across, up
+    def in_room(self) -> Whole:
+        """The cells that have any of the room in them."""
+        return np.unique((self.table[self.table >= 0] & (CUT - 1)) // self.side**2)
+
+    def found(self, across: Numbers, up: Numbers) -> tuple[Short, Short, Short]:
+        """The table's word for places in steps from its low-left corner; the whole steps, drawn in from far off."""
+        columns, rows = self.nx * self.side + 2, self.ny * self.side + 2
+        steps, rising = _drawn_in(across, columns), _drawn_in(up, rows)
+        number = rising >> BITS
+        number *= columns
+        number += steps >> BITS
+        return self.table.take(number), steps, rising
+
+
+def _drawn_in(place: Numbers, spots: int) -> Short:
+    """Whole steps within so many spots; what is no number becomes 0."""
+    np.fmax(place, 0.0, out=place)
+    np.fmin(place, spots * ACROSS - 1.0, out=place)
+    return place.astype(np.int32)
 
 
 def grid_of(room: Room, points: int, cell: float | None) -> Grid:

@@ -10,19 +10,18 @@ from dataclasses import dataclass
 import numpy as np
 
 from evenbed.engine.geometry import Plane
-from evenbed.scans.cloud import BLOCK, Block, Cloud, Numbers, Tell, Truth, Whole
+from evenbed.scans.cloud import Block, Cloud, Numbers, Short, Tell, Truth, Whole
 from evenbed.scans.floor import REACH
-from evenbed.scans.grid import CUT, Grid
-from evenbed.scans.placing import Seat
+from evenbed.scans.grid import ACROSS, CUT, Grid
+from evenbed.scans.placing import Rule, Seat
 from evenbed.scans.room import Room
 
 STEP = 2.0  # mm of height in one heap
 STEPS = int(2 * REACH / STEP)
-FINE = 1000.0  # steps to a mm of height
-ACROSS = 511.0  # steps to a spot's width
-HIGH = float(1 << 26)  # two sums in one number: 2^17 points of 2^9 steps each stay below it
-ONE = float(1 << 31)  # count and sum in one number: 2^20 points of 2^11 fine steps stay below it
-AT_ONCE = (1 << 20) - BLOCK  # points heaped up together
+FINE_BITS = 11
+FINE = (1 << FINE_BITS) / STEP  # fine steps to a mm of height, a whole power of two to a heap
+SUM_BITS = 36  # count and sum in one number: MOST_POINTS of less than 2^11 fine steps stay below it
+HALF_BITS = 32  # two sums in one number: MOST_POINTS of less than ACROSS steps stay below it
 
 
 @dataclass
@@ -38,11 +37,12 @@ class Tally:
 class Heaps:
     """By spot and height: `counts`, and `over`, the sum of how far the points lie over the heap's bottom, fine steps.
 
-    By spot: the points' mean place.
+    By spot: `points` in all its heaps, and their mean place.
     """
 
-    counts: Whole
+    counts: Short
     over: Whole
+    points: Whole
     x: Numbers
     y: Numbers
     tally: Tally
@@ -50,55 +50,52 @@ class Heaps:
     @property
     def near(self) -> int:
         """Points in the room and near the floor."""
-        return int(self.counts.sum())
+        return int(self.points.sum())
 
 
 @dataclass(frozen=True)
-class Near:
-    """The points of a block that lie in the room near the floor: heap, fine height over its bottom, packed place."""
+class _Rules:
+    """From a scan's own numbers to steps from the table's corner and fine steps of height."""
 
-    heap: Whole
-    over: Numbers
-    place: Numbers
-    spot: Whole
+    across: Rule
+    up: Rule
+    height: Rule
 
 
-class _Pile:
-    """The sums so far, and points that wait to be added to them, many at once."""
+def _rules(seat: Seat, grid: Grid, floor: Plane) -> _Rules:
+    a, b = ACROSS / grid.pitch[0], ACROSS / grid.pitch[1]
+    return _Rules(
+        seat.rule(a, 0.0, 0.0, ACROSS - a * grid.x),
+        seat.rule(0.0, b, 0.0, ACROSS - b * grid.y),
+        seat.rule(-FINE * floor.b, -FINE * floor.c, FINE, FINE * (REACH - floor.a) + 0.5),
+    )
+
+
+class _Sums:
+    """The sums so far, two in one number each."""
 
     def __init__(self, spots: int) -> None:
-        self.counts, self.over = np.zeros(spots * STEPS, np.int64), np.zeros(spots * STEPS, np.int64)
-        self.places = np.zeros((2, spots), np.int64)
-        self._heap, self._packed, self._held = np.empty(AT_ONCE + BLOCK, np.intp), np.empty(AT_ONCE + BLOCK), 0
+        self.heaps, self.places = np.zeros(spots * STEPS, np.int64), np.zeros(spots, np.int64)
 
-    def add(self, near: Near) -> None:
-        """Take the points of a block."""
-        end = self._held + len(near.heap)
-        self._heap[self._held : end], self._packed[self._held : end] = near.heap, near.over
-        self._held = end
-        sums = np.bincount(near.spot, near.place, self.places.shape[1]).astype(np.int64)
-        self.places[0] += sums >> int(HIGH).bit_length() - 1
-        self.places[1] += sums & int(HIGH) - 1
-        if end >= AT_ONCE:
-            self.settle()
-
-    def settle(self) -> None:
-        """Add those that wait."""
-        heap, packed = self._heap[: self._held], self._packed[: self._held]
-        packed += ONE
-        sums = np.bincount(heap, packed, len(self.counts)).astype(np.int64)
-        self.counts += sums >> int(ONE).bit_length() - 1
-        self.over += sums & int(ONE) - 1
-        self._held = 0
+    def add(self, spot: Short, height: Short, across: Short, up: Short) -> None:
+        """Take points: their spots, fine heights, and steps across and up."""
+        heap = np.add(spot * STEPS, height >> FINE_BITS, dtype=np.intp)
+        np.add.at(self.heaps, heap, np.add(height & (1 << FINE_BITS) - 1, 1 << SUM_BITS, dtype=np.int64))
+        place = np.left_shift(across & ACROSS - 1, HALF_BITS, dtype=np.int64)
+        place += up & ACROSS - 1
+        np.add.at(self.places, spot.astype(np.intp), place)
 
 
 def heaped(cloud: Cloud, seat: Seat, room: Room, grid: Grid, floor: Plane, tell: Tell) -> Heaps:
     """Every point in its heap, counted where it is no part of the floor."""
-    tally, pile = Tally(), _Pile(grid.spots)
+    tally, sums, rules = Tally(), _Sums(grid.spots), _rules(seat, grid, floor)
     for block in _told(cloud, tell):
-        pile.add(_near(block, seat, room, grid, floor, tally))
-    pile.settle()
-    return _finished(pile, grid, tally)
+        word, across, up = grid.found(rules.across.of(block), rules.up.of(block))
+        inside = _inside(room, seat, word, block)
+        height = rules.height.of(block)
+        near = _near(inside, height, tally)
+        sums.add(word[near] & CUT - 1, height[near].astype(np.int32), across[near], up[near])
+    return _finished(sums, grid, tally)
 
 
 def _told(cloud: Cloud, tell: Tell) -> Iterator[Block]:
@@ -109,39 +106,33 @@ def _told(cloud: Cloud, tell: Tell) -> Iterator[Block]:
         tell(seen / cloud.count)
 
 
-def _near(block: Block, seat: Seat, room: Room, grid: Grid, floor: Plane, tally: Tally) -> Near:
-    x, y, z = seat.placed(block)
-    word, across, up = grid.found(x, y)
-    inside = _inside(room, word, x, y)
-    above = z - (floor.a + floor.b * x + floor.c * y)
-    near = inside & (np.abs(above) < REACH)
-    _count(tally, inside, above)
-    chosen = np.flatnonzero(near)
-    spot = (word[chosen] & (CUT - 1)).astype(np.intp)
-    fine = np.minimum(np.rint((above[chosen] + REACH) * FINE), 2 * REACH * FINE - 1)
-    step = (fine * (1.0 / (STEP * FINE))).astype(np.intp)
-    across, up = across[chosen], up[chosen]
-    place = np.rint((across - np.floor(across)) * ACROSS) * HIGH + np.rint((up - np.floor(up)) * ACROSS)
-    return Near(spot * STEPS + step, fine - step * (STEP * FINE), place, spot)
-
-
-def _count(tally: Tally, inside: Truth, above: Numbers) -> None:
-    tally.outside += len(inside) - int(np.count_nonzero(inside))
-    tally.above += int(np.count_nonzero(inside & (above >= REACH)))
-    tally.below += int(np.count_nonzero(inside & (above <= -REACH)))
-
-
-def _inside(room: Room, word: "np.ndarray[tuple[int], np.dtype[np.int32]]", x: Numbers, y: Numbers) -> Truth:
+def _inside(room: Room, seat: Seat, word: Short, block: Block) -> Truth:
     inside: Truth = word >= 0
     cut = np.flatnonzero(word >= CUT)
-    inside[cut] = room.holds(x[cut], y[cut])
+    x, y, _ = seat.placed((block[0][cut], block[1][cut], block[2][cut]))
+    inside[cut] = room.holds(x, y)
     return inside
 
 
-def _finished(pile: _Pile, grid: Grid, tally: Tally) -> Heaps:
-    rows = pile.counts.reshape(-1, STEPS)
-    found = np.maximum(rows.sum(axis=1), 1)
+def _near(inside: Truth, height: Numbers, tally: Tally) -> Whole:
+    """The points of a block that lie in the room near the floor; the others are counted."""
+    is_above = height >= STEPS << FINE_BITS
+    near = np.flatnonzero(inside & ~is_above & (height >= 0.0))
+    in_room, above = int(np.count_nonzero(inside)), int(np.count_nonzero(inside & is_above))
+    tally.outside += len(inside) - in_room
+    tally.above += above
+    tally.below += in_room - above - len(near)
+    return near
+
+
+def _finished(sums: _Sums, grid: Grid, tally: Tally) -> Heaps:
+    counts = np.right_shift(sums.heaps, SUM_BITS, out=np.empty(len(sums.heaps), np.int32), casting="unsafe")
+    sums.heaps &= (1 << SUM_BITS) - 1
+    rows, over = counts.reshape(-1, STEPS), sums.heaps.reshape(-1, STEPS)
+    points = rows.sum(axis=1)
+    across, up = (
+        (half / np.maximum(points, 1) + 0.5) / ACROSS
+        for half in (sums.places >> HALF_BITS, sums.places & (1 << HALF_BITS) - 1)
+    )
     left, low = grid.corner_of_spots()
-    x = left + pile.places[0] / found / ACROSS * grid.pitch[0]
-    y = low + pile.places[1] / found / ACROSS * grid.pitch[1]
-    return Heaps(rows, pile.over.reshape(-1, STEPS), x, y, tally)
+    return Heaps(rows, over, points, left + across * grid.pitch[0], low + up * grid.pitch[1], tally)

@@ -37,6 +37,25 @@ class Unit:
 
 
 @dataclass(frozen=True)
+class Rule:
+    """A number that rises evenly over the scan: by so much along its x, y and z, from so much where they are 0."""
+
+    x: float
+    y: float
+    z: float
+    base: float
+
+    def of(self, block: Block) -> Numbers:
+        """The number at each point."""
+        rises = zip(block, (self.x, self.y, self.z), strict=True)
+        value, *more = [axis * rise for axis, rise in rises if rise]
+        for part in more:
+            value += part
+        value += self.base
+        return value
+
+
+@dataclass(frozen=True)
 class Seat:
     """Where a scan sits in the room: scaled, turned to the left by an angle, then shifted. mm and radians."""
 
@@ -56,6 +75,13 @@ class Seat:
         if any(self.shift):
             x, y = x + self.shift[0], y + self.shift[1]
         return x, y, z * self.scale
+
+    def rule(self, x: float, y: float, z: float, base: float) -> Rule:
+        """The same number over the scan's own x, y and z that this is over those in the room."""
+        cos, sin = math.cos(self.turn), math.sin(self.turn)
+        across, along, high = (self.scale * rise for rise in (cos * x + sin * y, cos * y - sin * x, z))
+        base += x * self.shift[0] + y * self.shift[1]
+        return Rule(across, high, -along, base) if self.up == "y" else Rule(across, along, high, base)
 
 
 def standing(block: Block, up: Up) -> Block:

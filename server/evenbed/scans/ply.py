@@ -1,10 +1,9 @@
-"""PLY files, in text and in either binary order: the head is read strictly, the rows by a library, block by block.
+"""PLY files, in text and in either binary order: the head is read strictly, the rows as it says, block by block.
 
 Only the points are wanted. A mesh's faces come after them and are left alone; a file whose points come after a list
 is refused, for nobody could tell where they begin without reading all of it.
 """
 
-import io
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -18,12 +17,17 @@ from evenbed.scans.text import Rows
 
 LONGEST_HEAD = 65_536
 MAGIC = (b"ply\n", b"ply\r")
-FORMATS = ("ascii", "binary_little_endian", "binary_big_endian")
-BYTES = {
-    **dict.fromkeys(("char", "uchar", "int8", "uint8"), 1),
-    **dict.fromkeys(("short", "ushort", "int16", "uint16"), 2),
-    **dict.fromkeys(("int", "uint", "float", "int32", "uint32", "float32"), 4),
-    **dict.fromkeys(("double", "float64"), 8),
+FORMATS = {"ascii": "", "binary_little_endian": "<", "binary_big_endian": ">"}
+"""By name the mark that numpy knows the order of bytes by."""
+KINDS = {
+    **dict.fromkeys(("char", "int8"), "i1"),
+    **dict.fromkeys(("uchar", "uint8"), "u1"),
+    **dict.fromkeys(("short", "int16"), "i2"),
+    **dict.fromkeys(("ushort", "uint16"), "u2"),
+    **dict.fromkeys(("int", "int32"), "i4"),
+    **dict.fromkeys(("uint", "uint32"), "u4"),
+    **dict.fromkeys(("float", "float32"), "f4"),
+    **dict.fromkeys(("double", "float64"), "f8"),
 }
 LIST = "list"
 
@@ -39,7 +43,7 @@ class Element:
     @property
     def row_bytes(self) -> int:
         """Bytes of a row in a binary file. Raises KeyError where there is a list in it."""
-        return sum(BYTES[kind] for kind, _ in self.properties)
+        return sum(np.dtype(KINDS[kind]).itemsize for kind, _ in self.properties)
 
 
 @dataclass(frozen=True)
@@ -100,7 +104,7 @@ def _elements(lines: list[str]) -> list[Element]:
                 found.append(Element(name, int(count)))
             case ["property", "list", _, _, name] if found:
                 found[-1] = _with_property(found[-1], LIST, name)
-            case ["property", kind, name] if found and kind in BYTES:
+            case ["property", kind, name] if found and kind in KINDS:
                 found[-1] = _with_property(found[-1], kind, name)
             case _:
                 raise _head_error(line, "this is neither an element nor a property known here")
@@ -142,20 +146,12 @@ class BinaryPoints:
         size, here = head.vertex.row_bytes, path.stat().st_size - head.offset
         if here < self.count * size:
             raise ScanError("scan_short", expected=self.count, got=max(0, here // size))
-        self._bytes = np.memmap(path, np.uint8, "r", head.offset, self.count * size)
-        self._row, self._head = size, head
+        order = FORMATS[head.format]
+        row = np.dtype([(name, order + KINDS[kind]) for kind, name in head.vertex.properties])
+        self._rows = np.memmap(path, row, "r", head.offset, (self.count,))
 
     def blocks(self) -> Iterator[Block]:
         """All points from the first."""
-        from trimesh.exchange.ply import load_ply  # noqa: PLC0415 - it takes a second to come, and text needs none of it
-
         for start in range(0, self.count, BLOCK):
-            rows = self._bytes[start * self._row : (start + BLOCK) * self._row].tobytes()
-            places = load_ply(io.BytesIO(self._head_of(len(rows) // self._row) + rows))["vertices"]
-            x, y, z = (np.ascontiguousarray(places[:, n], dtype=float) for n in range(3))
-            yield x, y, z
-
-    def _head_of(self, count: int) -> bytes:
-        """A head for some of the rows, with nothing but the points in it."""
-        properties = "".join(f"property {kind} {name}\n" for kind, name in self._head.vertex.properties)
-        return f"ply\nformat {self._head.format} 1.0\nelement vertex {count}\n{properties}end_header\n".encode()
+            rows = np.asarray(self._rows[start : start + BLOCK])
+            yield rows["x"].astype(float), rows["y"].astype(float), rows["z"].astype(float)

@@ -26,6 +26,7 @@ from evenbed.scans.wishes import Wishes
 from evenbed.wire.scans import MOST_READINGS, ScanReading, ScanReply, ScanReport, Stage
 
 Progress = Callable[[Stage, float], None]
+DIGITS = 3  # a thousandth of a millimetre: far finer than any scan, and the same on every machine
 LARGER = 1.25  # times a cell's side, where the readings were too many
 LEAST_PART = 0.1  # of a cell's area in the room: less is nothing to read
 
@@ -88,11 +89,11 @@ def _read(cloud: Cloud, found: Understood, wishes: Wishes, progress: Progress) -
     heights = heights + found.floor.a + found.floor.b * x + found.floor.c * y
     inside = found.room.holds(x, y)
     stays = np.flatnonzero(apart(x, y, planes.points, grid) & inside)
+    rows = np.column_stack((x, y, heights, sigmas))[stays].round(DIGITS).tolist()
+    points = planes.points[stays].tolist()
     readings = [
-        ScanReading(
-            at=_mm(x[n], y[n]), z=_rounded(heights[n]), sigma=_rounded(sigmas[n]), points=int(planes.points[n])
-        )
-        for n in stays
+        ScanReading(at=[x, y], z=z, sigma=sigma, points=count)
+        for (x, y, z, sigma), count in zip(rows, points, strict=True)
     ]
     return Read(grid, heaps, spots, readings, pieces.cell[inside])
 
@@ -102,8 +103,7 @@ def _no_floor(found: Understood, near: int) -> ScanError:
 
 
 def _rounded(length: float) -> float:
-    """To a thousandth of a millimetre: far finer than any scan, and the same on every machine."""
-    return round(float(length), 3)
+    return round(float(length), DIGITS)
 
 
 def _mm(x: float, y: float) -> list[float]:
@@ -144,9 +144,8 @@ def _report(found: Understood, read: Read) -> ScanReport:
 
 def _empty(room: Room, grid: Grid, read: Whole) -> list[tuple[float, float, float]]:
     """Of every cell in the room without a reading the middle and the area in the room, mm²."""
-    has_reading = np.bincount(read, minlength=grid.cells) > 0
     found = []
-    for cell in np.flatnonzero(~has_reading):
+    for cell in np.setdiff1d(grid.in_room(), read):
         row, column = divmod(int(cell), grid.nx)
         x, y = grid.x + column * grid.dx, grid.y + row * grid.dy
         area = room.area_in(x, y, grid.dx, grid.dy)

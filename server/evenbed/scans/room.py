@@ -28,10 +28,11 @@ class Room:
     def holds(self, x: Numbers, y: Numbers) -> Truth:
         """True for each place inside the outline and in no cutout, by counting crossings."""
         inside = np.zeros(x.shape, bool)
-        with np.errstate(divide="ignore", invalid="ignore"):  # a level edge crosses no level line
-            for px, py, qx, qy in self._edges():
+        for px, py, qx, qy in self._edges():
+            if py != qy:  # a level edge crosses no level line
                 crosses = (py > y) != (qy > y)
-                inside ^= crosses & (x < (qx - px) * (y - py) / np.float64(qy - py) + px)
+                crosses &= x < (px if px == qx else (y - py) * ((qx - px) / (qy - py)) + px)
+                inside ^= crosses
         return inside
 
     def nearest_edge(self, x: Numbers, y: Numbers) -> tuple[Numbers, Numbers, Numbers]:

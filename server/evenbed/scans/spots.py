@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from evenbed.scans.cloud import Numbers, Truth, Whole
+from evenbed.scans.cloud import Numbers, Short, Truth, Whole
 from evenbed.scans.floor import REACH
 from evenbed.scans.heaps import FINE, STEP, STEPS, Heaps
 
@@ -41,7 +41,7 @@ class Spots:
 
 def spots_of(heaps: Heaps) -> Spots:
     """Every spot's height."""
-    noise = _noise(heaps.counts)
+    noise = _noise(heaps)
     height = np.asarray((_densest(heaps.counts, noise) + 0.5) * STEP - REACH, np.float64)
     half = max(NARROW * noise, 1.5 * STEP)
     points = np.zeros(len(height), np.int64)
@@ -56,41 +56,42 @@ def _about(heaps: Heaps, height: Numbers, half: float) -> tuple[Whole, Numbers]:
     lowest = np.floor((height - half + REACH) / STEP).astype(np.intp)
     heap = lowest[:, None] + np.arange(math.ceil(2 * half / STEP) + 1)
     within = heap * STEP < (height + half + REACH)[:, None]
-    counts, over = _held(heaps.counts, heap) * within, _held(heaps.over, heap) * within
+    counts, over = (held * within for held in _held(heap, heaps.counts, heaps.over))
     points = counts.sum(axis=1)
     sums = (counts * heap).sum(axis=1) * STEP + over.sum(axis=1) / FINE
     return points, sums / np.maximum(points, 1) - REACH
 
 
-def _held(rows: Whole, heap: Whole) -> Whole:
-    """What some heaps of every spot hold; nothing where there is no such heap."""
-    first = STEPS * np.arange(len(rows))[:, None]
-    return rows.ravel().take(np.clip(heap, 0, STEPS - 1) + first) * ((heap >= 0) & (heap < STEPS))
+def _held(heap: Whole, *tables: Short | Whole) -> list[Whole]:
+    """What some heaps of every spot hold in each table; nothing where there is no such heap."""
+    there = np.clip(heap, 0, STEPS - 1)
+    place, is_there = there + STEPS * np.arange(len(heap))[:, None], there == heap
+    return [rows.ravel().take(place) * is_there for rows in tables]
 
 
-def _densest(counts: Whole, noise: float) -> Whole:
+def _densest(counts: Short, noise: float) -> Whole:
     """The heap in the middle of the lowest level that is about as full as the fullest."""
-    level = counts.astype(np.int32)
+    level = counts.copy()
     for off in range(1, 1 + round(noise / STEP)):
         level[:, off:] += counts[:, :-off]
         level[:, :-off] += counts[:, off:]
-    first = np.argmax(level >= FULL * level.max(axis=1, keepdims=True), axis=1)
+    full = np.ceil(FULL * level.max(axis=1, keepdims=True)).astype(np.int32)
+    first = np.argmax(level >= full, axis=1)
     following = np.minimum(first[:, None] + np.arange(WIDE + 1), STEPS - 1)
     best = np.argmax(np.take_along_axis(level, following, axis=1), axis=1)
     middle: Whole = np.minimum(first + best, STEPS - 1)
     return middle
 
 
-def _noise(counts: Whole) -> float:
+def _noise(heaps: Heaps) -> float:
     """The standard deviation of a single point: the median over some of the spots that tell it."""
-    points = counts.sum(axis=1)
-    telling = np.flatnonzero(points >= min(TELLING, int(points.max())))
-    counts = counts[telling[:: max(1, len(telling) // ENOUGH)]]
+    telling = np.flatnonzero(heaps.points >= min(TELLING, int(heaps.points.max())))
+    counts = heaps.counts[telling[:: max(1, len(telling) // ENOUGH)]]
     middle = _densest(counts, USUAL_NOISE)
     noise, half = LEAST_NOISE, float(WIDE)
     for _ in range(ROUNDS):
         reach = np.arange(-int(half), int(half) + 1)
-        held = _held(counts, middle[:, None] + reach)
+        (held,) = _held(middle[:, None] + reach, counts)
         points = np.maximum(held.sum(axis=1), 1)
         mean = (held @ reach) / points
         spread = np.sqrt(np.maximum(0.0, (held @ reach**2) / points - mean**2 - 1 / 12)) * STEP
