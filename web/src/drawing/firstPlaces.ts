@@ -1,9 +1,14 @@
-/** Where the rod goes in corners and along walls, before the engine has said where else: as near as its foot stands clear of the walls. */
-import { distance, type Place } from "./camera";
-import { isOnFloor, placeOffWall, twiceArea, wallAt } from "./figure";
+/**
+ * Where the rod goes before the engine has said where: corners and walls, as near as its foot stands clear of them, and
+ * after these a plain grid, so that readings go on whatever the engine does.
+ */
+import { boundsOf, distance, type Place } from "./camera";
+import { isOnFloor, placeOffWall, toEdge, twiceArea, wallAt } from "./figure";
 
 const FROM_WALL = 75; // mm: a rod's foot stands clear of the wall and its debris (common practice, no source)
 const LEAST_WALL = 1200; // mm: of a shorter wall the corners tell enough (common practice, no source)
+const LEAST_STEP = 400; // mm: closer readings tell hardly more (common practice, no source)
+const CELLS = 36; // a grid of about so many cells finds a high spot and can be finished (common practice, no source)
 const LEAST_SINE = 0.2; // a straighter corner has no inside to speak of
 
 function unit([ax, ay]: Place, [bx, by]: Place): Place {
@@ -39,4 +44,21 @@ export function firstPlaces(outline: readonly Place[], cutouts: readonly (readon
   const places = figure.flatMap((_, index) => [insideCorner(figure, index), ...besideWall(figure, index)]);
   const whole = places.map(([x, y]): Place => [Math.round(x), Math.round(y)]);
   return whole.filter((place) => isOnFloor(figure, cutouts, place));
+}
+
+/** The lines between `low` and `high` that part it into cells of about `step`. */
+function linesBetween(low: number, high: number, step: number): readonly number[] {
+  const cells = Math.max(2, Math.round((high - low) / step));
+  return Array.from({ length: cells - 1 }, (_, index) => low + ((high - low) * (index + 1)) / cells);
+}
+
+/** A plain grid over the floor, clear of walls and cutouts, walked to and fro; rounded to the mm, none without three corners. */
+export function gridPlaces(outline: readonly Place[], cutouts: readonly (readonly Place[])[]): readonly Place[] {
+  if (outline.length < 3) return [];
+  const { low, high } = boundsOf(outline);
+  const step = Math.max(LEAST_STEP, Math.sqrt(Math.abs(twiceArea(outline)) / 2 / CELLS));
+  const columns = linesBetween(low[0], high[0], step);
+  const rows = linesBetween(low[1], high[1], step);
+  const places = rows.flatMap((y, row) => (row % 2 === 0 ? columns : [...columns].reverse()).map((x): Place => [Math.round(x), Math.round(y)]));
+  return places.filter((place) => isOnFloor(outline, cutouts, place) && [outline, ...cutouts].every((edge) => toEdge(edge, place) >= FROM_WALL));
 }

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { bandsOf, clippedAt, type Corner } from "../../src/drawing/bands";
 import { boundsOf, dragged, fit, fitBeside, pinched, toRoom, toWindow, zoomed, type Place } from "../../src/drawing/camera";
-import { firstPlaces } from "../../src/drawing/firstPlaces";
+import { firstPlaces, gridPlaces } from "../../src/drawing/firstPlaces";
 import { closedFigure, isInside, isOnFloor, misclosureOf, placeOffWall, rectangle, rectangleOffWall, roomiestPlace, toEdge, twiceArea, walkOf } from "../../src/drawing/figure";
 import { fittingLabels } from "../../src/drawing/labels";
 
@@ -121,6 +121,21 @@ test.each(ROOMS)("before the engine answers there is a place to read in every co
   const long = figure.filter((corner, index) => Math.hypot(corner[0] - (figure[index - 1] ?? figure.at(-1) ?? corner)[0], corner[1] - (figure[index - 1] ?? figure.at(-1) ?? corner)[1]) >= 1200);
   expect(places.length).toBe(figure.length + long.length);
   expect(places.length - firstPlaces(figure, [cutout]).length).toBe(1);
+});
+
+test.each(ROOMS)("should the engine never answer, a grid goes on over %s, clear of walls and of what stands there", (_, figure) => {
+  const places = gridPlaces(figure, []);
+  expect(places.length).toBeGreaterThan(0);
+  expect(places.length).toBeLessThanOrEqual(49);
+  for (const place of places) {
+    expect(isOnFloor(figure, [], place)).toBe(true);
+    expect(toEdge(figure, place)).toBeGreaterThanOrEqual(75);
+  }
+  for (const [index, [x, y]] of places.entries()) for (const [ox, oy] of places.slice(index + 1)) expect(Math.hypot(ox - x, oy - y)).toBeGreaterThan(250);
+  const [[x, y] = [0, 0]] = places;
+  const post: readonly Place[] = [[x - 50, y - 50], [x + 50, y - 50], [x + 50, y + 50], [x - 50, y + 50]];
+  expect(gridPlaces(figure, [post])).not.toContainEqual([x, y]);
+  expect(gridPlaces([[0, 0], [1, 1]], [])).toEqual([]);
 });
 
 test("labels that would cover another give way to the more important", () => {

@@ -1,5 +1,6 @@
 /** Reading the floor: the drawing says where the rod stands, the keys take the reading, and the round goes on by itself. */
 import { useState } from "preact/hooks";
+import type { Place } from "../../drawing/camera";
 import { FIRST_SETUP, mayWrite, readSkipped, skipPlace, type Row } from "../../state";
 import { lengthText } from "../../units";
 import { reader, t } from "../../words";
@@ -24,12 +25,16 @@ import { SuspectBand } from "./SuspectBand";
 import { useTaking, type Taking } from "./take";
 import { workIn, type Work } from "./work";
 
-function whatOf({ round, room }: Work): string {
+function isReadAt({ readings }: RoomView, place: Place): boolean {
+  return readings.some(({ fields: { at, stage } }) => at && stage !== "bed" && isSamePlace(at, place));
+}
+
+function whatOf({ round, room, isUntied }: Work): string {
   const { current, left, skipped, done, of, isTie } = round;
   const reading = room.readings.length + 1;
   if (current && "mark" in current) return t(isTie ? "levels.mark_tie" : "levels.mark_here", { mark: markName(room.fields, current.mark) });
   if (current && "again" in current) return t("levels.again_here");
-  if (isTie) return t("levels.tie_here", { reading });
+  if (isTie || (current && isUntied && isReadAt(room, current.place))) return t("levels.tie_here", { reading });
   if (current) return t(left.length > 0 ? "levels.here" : "levels.one_more", { reading, done, of });
   return skipped.length > 0 ? t("levels.all_but_skipped", { skipped: skipped.length }) : t("levels.all_read");
 }

@@ -26,7 +26,7 @@ export interface Round {
   readonly isTie: boolean;
 }
 
-interface Given {
+export interface RoundGiven {
   readonly fields: RoomFields;
   readonly readings: readonly Row<"reading">[];
   readonly proposed: readonly Place[];
@@ -75,17 +75,17 @@ function isServed(places: readonly Place[], place: Place): boolean {
 }
 
 /** After a reading the round goes on from there: the next proposed place after the last one read, else the first left. */
-function following({ proposed, taking, readings }: Given, left: readonly Place[]): Place | null {
+function following({ proposed, taking, readings }: RoundGiven, left: readonly Place[]): Place | null {
   const last = taking.at(-1) ?? readings.at(-1)?.fields.at ?? null;
   const at = last ? proposed.findIndex((place) => isSamePlace(place, last)) : -1;
   return left.find((place) => proposed.indexOf(place) > at) ?? left[0] ?? null;
 }
 
-function isTaken({ taking }: Given, target: Target): boolean {
+function isTaken({ taking }: RoundGiven, target: Target): boolean {
   return "place" in target && taking.some((other) => isSamePlace(other, target.place));
 }
 
-export function roundOf(given: Given): Round {
+export function roundOf(given: RoundGiven): Round {
   const { fields, readings, proposed, taking, chosen, begun } = given;
   const readPlaces = readings.flatMap((row) => (row.fields.at && row.fields.stage !== "bed" ? [row.fields.at] : []));
   const open = proposed.filter((place) => !isServed(readPlaces, place) && !taking.some((other) => isSamePlace(other, place)));

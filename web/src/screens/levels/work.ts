@@ -1,11 +1,11 @@
 /** The work at hand on the levels: from where one reads, whether that is tied, and the round of places. */
-import { firstPlaces } from "../../drawing/firstPlaces";
+import { firstPlaces, gridPlaces } from "../../drawing/firstPlaces";
 import type { Place } from "../../drawing/camera";
 import { getDraft, patternOf, setupsIn, standingIn, tiedSetups, type Standing } from "../../state";
 import type { Setup } from "../../wire";
-import { cornersOf } from "../common/roomFigure";
+import { cornersOf, type RoomFields } from "../common/roomFigure";
 import type { RoomView } from "../common/useRoom";
-import { readingDraft, roundOf, targetDraft, targetFromDraft, tiesOf, type Round, type Target } from "./round";
+import { readingDraft, roundOf, targetDraft, targetFromDraft, tiesOf, type Round, type RoundGiven, type Target } from "./round";
 
 export interface Work {
   readonly room: RoomView;
@@ -18,15 +18,24 @@ export interface Work {
   readonly ties: readonly Target[];
 }
 
-/** The engine's places; until it has answered, the corners and walls of the room. */
-function proposedIn(room: RoomView): readonly Place[] {
-  const pattern = patternOf(room.id).value;
-  return pattern ? pattern.map(({ at }) => at) : firstPlaces(cornersOf(room.fields.outline), room.fields.outline?.cutouts ?? []);
+/** Where the rod goes while the engine has not answered: corners and walls, and a plain grid after them. */
+function ownPlaces({ outline }: RoomFields): { readonly first: readonly Place[]; readonly then: readonly Place[] } {
+  const corners = cornersOf(outline);
+  return { first: firstPlaces(corners, outline?.cutouts ?? []), then: gridPlaces(corners, outline?.cutouts ?? []) };
 }
 
-function begunIn(room: RoomView, proposed: readonly Place[]): Place | null {
-  const corners = firstPlaces(cornersOf(room.fields.outline), room.fields.outline?.cutouts ?? []);
-  return [...proposed, ...corners].find((place) => (getDraft(readingDraft(room.id, { place })) ?? "") !== "") ?? null;
+function begunIn(room: RoomView, places: readonly Place[]): Place | null {
+  return places.find((place) => (getDraft(readingDraft(room.id, { place })) ?? "") !== "") ?? null;
+}
+
+/** The engine's places in their order; without them there is always one more to read until the grid is full. */
+function walkIn(room: RoomView, given: Omit<RoundGiven, "proposed" | "begun">): Round {
+  const pattern = patternOf(room.id).value;
+  const { first, then } = ownPlaces(room.fields);
+  const round = (proposed: readonly Place[]) => roundOf({ ...given, proposed, begun: begunIn(room, [...proposed, ...first, ...then]) });
+  if (pattern) return round(pattern.map(({ at }) => at));
+  const begun = round(first);
+  return begun.left.length > 0 ? begun : round([...first, ...then]);
 }
 
 function isUntiedAt(standing: Standing, { readings }: RoomView, tied: ReadonlySet<string>): boolean {
@@ -54,7 +63,6 @@ export function workIn(room: RoomView, taking: readonly Place[]): Work {
   const tied = tiedSetups(fields, readings);
   const isUntied = isUntiedAt(standing, room, tied);
   const ties = isUntied ? tiesOf(readings, fields.marks ?? [], tied, nearTo(standing, setups)) : [];
-  const proposed = proposedIn(room);
-  const round = roundOf({ fields, readings, proposed, taking, chosen: chosenIn(room), begun: begunIn(room, proposed), ties });
+  const round = walkIn(room, { fields, readings, taking, chosen: chosenIn(room), ties });
   return { room, round, standing, setups, tied, isUntied, ties };
 }
