@@ -56,6 +56,19 @@ def test_a_place_read_again_ties_two_set_ups_and_is_one_point_of_the_floor() -> 
     assert sum(abs(p[0] - 2000.0) < 1.0 for p in plan["surface"]["points"]) == 1
 
 
+def test_heights_and_sigma0_explain_themselves_and_sigma0_only_where_something_is_checked() -> None:
+    """The tie and one more: 2 mm too much between two readings of 1 mm each."""
+    loose = plan_of(two_set_ups())["explanations"]
+    assert (loose["levels.heights"]["code"], "levels.sigma0" in loose) == ("adjusted", False)
+    again = [
+        {"setup": "t", "at": [4000.0, 0.0], "down": 1206.0},
+        {"setup": "t", "at": [2000.0, 1000.0], "down": 1203.0},
+    ]
+    plan = plan_of(two_set_ups(*again))
+    assert plan["levels"]["sigma0"] == pytest.approx(1.0)
+    assert plan["explanations"]["levels.sigma0"]["inputs"] == {"readings": 8, "redundancy": 1}
+
+
 def test_a_bed_reading_at_a_place_is_no_reading_of_its_subfloor() -> None:
     bed = {"id": "bed", "setup": "t", "at": [2000.0, 1000.0], "down": 1205.0, "stage": "bed"}
     assert plan_of(two_set_ups(bed))["levels"]["untied"] == [{"setup": "t", "readings": 3}]

@@ -86,7 +86,7 @@ def stripped(plan: Json) -> Json:
     del rest["surface"]["statistics"], rest["bed"]["volume_range"], rest["mix"]["bags_range"]
     del rest["levels"]["next_readings"]
     rest["materials"] = [{k: v for k, v in m.items() if not k.endswith("_range")} for m in rest["materials"]]
-    doubt = ("surface.statistics.", "bed.volume_range", "mix.bags_range")
+    doubt = ("surface.statistics.", "bed.volume_range", "mix.bags_range", "levels.next_readings")
     rest["explanations"] = {k: v for k, v in rest["explanations"].items() if not k.startswith(doubt)}
     return rest
 

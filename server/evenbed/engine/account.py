@@ -57,8 +57,16 @@ def explanations_of(room: WorkedRoom, unknown: Unknown | None) -> dict[str, Expl
     }
     waiting = readiness_explanations(room.readiness, room.document.curing)
     doubt = {} if unknown is None else _doubt_explanations(room, unknown)
-    levels = {f"levels.suspects[{n}]": _suspect_explanation(suspect) for n, suspect in enumerate(room.suspects)}
-    return own | levels | loads | mix_explanations(room.mix, room.document.mix) | shims | waiting | doubt
+    mixed = mix_explanations(room.mix, room.document.mix)
+    return own | _levels_explanations(room) | loads | mixed | shims | waiting | doubt
+
+
+def _levels_explanations(room: WorkedRoom) -> dict[str, Explanation]:
+    levels = room.levels
+    counts = {"readings": len(levels.heights), "redundancy": levels.redundancy}
+    suspects = {f"levels.suspects[{n}]": _suspect_explanation(suspect) for n, suspect in enumerate(room.suspects)}
+    checked = {} if levels.sigma0 is None else {"levels.sigma0": explanation_of("sigma0", **counts)}
+    return {"levels.heights": explanation_of("adjusted", **counts)} | checked | suspects
 
 
 def _suspect_explanation(suspect: Suspect) -> Explanation:
@@ -75,6 +83,7 @@ def _doubt_explanations(room: WorkedRoom, unknown: Unknown) -> dict[str, Explana
     higher = explanation_of("higher", highest=unknown.high_spot.read, readings=spots, **sizes)
     bags = explanation_of("bags_range", low=low, high=high, waste=room.document.mix.waste)
     return {
+        "levels.next_readings": explanation_of("next_reading", readings=spots, **sizes),
         "surface.statistics.model": explanation_of("surface_model", readings=spots, **sizes),
         "surface.statistics.doubts": explanation_of("doubt", readings=spots, **sizes),
         "surface.statistics.higher": higher,

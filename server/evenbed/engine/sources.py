@@ -28,6 +28,10 @@ SOURCES: dict[str, str] = {
         "Rasmussen and C. K. I. Williams, Gaussian Processes for Machine Learning, 2006, from memory). How uneven an "
         "ordinary floor is: common practice, no source; a rougher one forgives more."
     ),
+    "least_squares": (
+        "Least squares over all readings and levelled differences, each weighed by one over its variance "
+        "(C. D. Ghilani, Adjustment Computations, chapters 11 and 12, from memory)."
+    ),
     "data_snooping": (
         "Data snooping: a good observation's residual is beyond 3.29 of its own standard errors once in a thousand "
         "times (W. Baarda, A Testing Procedure for Use in Geodetic Networks, 1968, from memory)."
@@ -72,6 +76,15 @@ FORMULAS: dict[str, Formula] = {
     "mean_thickness": Formula("mean thickness = volume / area", "geometry"),
     "shim": Formula("shim = top − strip − subfloor", "geometry"),
     "volume": Formula("volume = ∫ (top − subfloor) over the room, triangle by triangle, exact", "surface"),
+    "adjusted": Formula(
+        "heights that make Σ (residual / standard error)² least, counted from the benchmark or the highest reading",
+        "least_squares",
+    ),
+    "sigma0": Formula(
+        "sigma0 = √(Σ (residual / standard error)² / measurements beyond those needed); near 1 where instruments err "
+        "as was said of them; standard errors of heights are multiplied by it",
+        "least_squares",
+    ),
     "foretold": Formula(
         "difference = height read − height foretold by the nearest readings; doubted beyond 2.5 standard errors",
         "neighbours",
@@ -94,6 +107,10 @@ FORMULAS: dict[str, Formula] = {
     "higher": Formula(
         "share of 960 floors drawn from what the readings leave possible whose high spot stands above the highest "
         "reading by more than the amount",
+        "kriging",
+    ),
+    "next_reading": Formula(
+        "gain = 1 − √(the volume's variance with one more reading there / without it), those before it taken as read",
         "kriging",
     ),
     "bags_range": Formula("bags = ends of the volume's range × (1 + waste) / yield of a bag, rounded up", "kriging"),
