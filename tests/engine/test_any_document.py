@@ -66,9 +66,9 @@ def test_any_change_of_a_good_document_gives_a_plan_or_problems(made: list[tuple
             mutate(document, path, how, copy.deepcopy(value))
         except (KeyError, IndexError, TypeError, ValueError):
             continue  # an earlier change took this place away
-    started = time.monotonic()
+    started = time.process_time()
     check_answer(answer_text("plan", json.dumps(document)))
-    assert time.monotonic() - started < PATIENCE
+    assert time.process_time() - started < PATIENCE
 
 
 @given(
