@@ -55,8 +55,11 @@ class _Meant:
 def likely_slip(reading: RodReading, expected: float, sigma: float) -> Slip | None:
     """The slip that explains a reading where `expected` was foretold with standard error `sigma`, mm.
 
-    None where no kind brings the reading within FITS of it. Of several that do, the simplest and best fitting.
+    None where no kind brings the reading within FITS of it, and for the end of a level that lies on the floor: nobody
+    read its zero. Of several that do, the simplest and best fitting.
     """
+    if reading.down == 0.0:
+        return None
     away = [(m.cost + ((m.slip.down - expected) / sigma) ** 2, m) for m in _meanings(reading)]
     fitting = [(total, m) for total, m in away if abs(m.slip.down - expected) <= FITS * sigma]
     best = min(fitting, key=lambda pair: (pair[0], pair[1].slip.down), default=None)

@@ -27,9 +27,9 @@ function alarmIn(state: RoomView["state"]): Problem | null {
   return first ?? null;
 }
 
-function noteOf({ room: { state, plan, readings }, isUntied }: Work): string {
+function noteOf({ room: { state, plan, readings }, isUntied, standing }: Work): string {
   if (isUntied) return t("levels.untied");
-  if (readings.length < 3) return t("levels.three_needed");
+  if (readings.length < 3) return t("laying" in standing ? "laying.short" : "levels.three_needed");
   const problem = alarmIn(state);
   if (problem) return problemText(problem);
   if (!plan) return state.status === "failed" ? t("engine.failed") : t("levels.go_on");

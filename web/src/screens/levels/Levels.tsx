@@ -39,12 +39,13 @@ function whatOf({ round, room, isUntied }: Work): string {
   return skipped.length > 0 ? t("levels.all_but_skipped", { skipped: skipped.length }) : t("levels.all_read");
 }
 
-/** Passing over the place at hand, or going back to those that were passed over. */
+/** Passing over the place at hand, going back to those that were passed over, or on to the bed when all is read. */
 function Skipping({ room, round }: Work) {
   const { current, left, skipped, isTie } = round;
   const place = current && "place" in current && !isTie ? left.find((other) => isSamePlace(other, current.place)) : undefined;
   if (place) return <button type="button" class="button" data-testid="skip-place" onClick={() => void saved(skipPlace(room.id, place))}>{t("levels.skip")}</button>;
-  if (current || skipped.length === 0) return null;
+  if (current) return null;
+  if (skipped.length === 0) return room.plan ? <Link to={pathOfRoom(room.id, "bed")} class="button main" testid="on-to-bed">{t("step.bed")}</Link> : null;
   return <button type="button" class="button" data-testid="read-skipped" onClick={() => void saved(readSkipped(room.id))}>{t("levels.read_skipped")}</button>;
 }
 
@@ -81,15 +82,17 @@ function Reading(props: ReadingProps) {
   const { work, onOpen } = props;
   const [placing, setPlacing] = useState(false);
   const [sheet, setSheet] = useState<Sheet | null>(null);
+  const { room, round, standing } = work;
+  const isAgain = round.current !== null && "again" in round.current;
   return (
     <>
-      <SuspectBand room={work.room} />
+      <SuspectBand room={room} />
       <div class="level-row">
         <LevelNotes work={work} onSheet={setSheet} />
         {mayWrite.value && <button type="button" class="button elsewhere" data-testid="place-by-tape" onClick={() => setPlacing(true)}>{t("levels.elsewhere")}</button>}
-        <Last room={work.room} onOpen={onOpen} />
+        <Last room={room} onOpen={onOpen} />
       </div>
-      {mayWrite.value && ("laying" in work.standing ? <LayingEntry work={work} laying={work.standing.laying} /> : <RodEntry {...props} />)}
+      {mayWrite.value && ("laying" in standing && !isAgain ? <LayingEntry work={work} laying={standing.laying} /> : <RodEntry {...props} />)}
       <LevelSheet work={work} sheet={sheet} onSheet={setSheet} onOpen={onOpen} />
       {placing && <Elsewhere work={work} onClose={() => setPlacing(false)} />}
     </>

@@ -1,9 +1,10 @@
 /** What is known of one reading: its height and how sure that is, its set-up, how it fits the rest, what stood before it. */
-import { allReadingsOf, roomOf, type Row } from "../../state";
+import { allReadingsOf, FIRST_SETUP, readingsOf, roomOf, type Row } from "../../state";
 import { errorText, heightText, lengthText, momentText } from "../../units";
 import type { Height, Plan } from "../../wire";
 import { reader, t, told } from "../../words";
 import { placeText } from "../common/roomFigure";
+import { setupName } from "./names";
 
 /** Standardised residuals: within 2 lie 95 in 100 of good readings, within 3 all but 3 in 1000 (normal law). */
 const USUAL = 2;
@@ -17,10 +18,10 @@ function fitText({ residual, standardised }: Height): string {
   return t(`point.${word}`, { by: Math.abs(residual), times });
 }
 
-function setupName(reading: Row<"reading">): string {
-  const setup = roomOf(reading.fields.room_id ?? "")?.fields.setups?.find(({ id }) => id === reading.fields.setup);
-  if (!setup) return t("point.first_setup");
-  return setup.name ?? t(`value.${setup.kind ?? "laser"}`);
+function setupOf({ fields: { room_id, setup } }: Row<"reading">): string {
+  const room = room_id ?? "";
+  const fields = roomOf(room)?.fields;
+  return fields ? setupName({ fields, readings: readingsOf(room).value }, setup ?? FIRST_SETUP) : "";
 }
 
 function markName(reading: Row<"reading">): string {
@@ -48,7 +49,7 @@ function Earlier({ reading }: { reading: Row<"reading"> }) {
   return (
     <>
       {earlierOf(reading).map(({ id, fields }) => (
-        <div key={id}><dt>{t("point.earlier")}{fields.taken_at && ` · ${momentText(fields.taken_at, reader.value)}`}</dt><dd data-testid="earlier-reading">{lengthText(fields.down ?? 0, reader.value)}</dd></div>
+        <div key={id}><dt>{t("point.earlier")}{fields.taken_at && ` · ${momentText(fields.taken_at, reader.value)}`}</dt><dd class="length" data-testid="earlier-reading">{lengthText(fields.down ?? 0, reader.value)}</dd></div>
       ))}
     </>
   );
@@ -72,7 +73,7 @@ export function ReadingFacts({ reading, plan }: { reading: Row<"reading">; plan:
       {at && <div><dt>{t("reading.place")}</dt><dd>{placeText(at)}</dd></div>}
       {mark && <div><dt>{t("point.mark")}</dt><dd>{markName(reading)}</dd></div>}
       {height?.z != null && <div><dt>{t("reading.height")}</dt><dd data-testid="point-height">{heightOf(height)}</dd></div>}
-      <div><dt>{t("point.setup")}</dt><dd>{setupName(reading)}</dd></div>
+      <div><dt>{t("point.setup")}</dt><dd>{setupOf(reading)}</dd></div>
       {height && <Fit height={height} />}
       {takenAt && <div><dt>{t("reading.taken")}</dt><dd>{momentText(takenAt, reader.value)}</dd></div>}
       {note && <div><dt>{t("point.note")}</dt><dd>{note}</dd></div>}

@@ -5,6 +5,7 @@ import type { Setup } from "../../wire";
 import { t } from "../../words";
 import { Dialog } from "../common/Dialog";
 import { saved } from "../common/saving";
+import { FitSection } from "./FitSection";
 import { instrumentIn, setupName } from "./names";
 import { SetupForm } from "./SetupForm";
 import type { Work } from "./work";
@@ -75,6 +76,7 @@ export function SetupsSheet({ work, onClose }: SheetProps) {
       </ul>
       {mayWrite.value && <button type="button" class="button main wide" data-testid="new-setup" onClick={() => setChanging("new")}>{t("setup.new")}</button>}
       <p class="quiet small">{t("setup.more")}</p>
+      <FitSection work={work} />
     </Dialog>
   );
 }

@@ -4,7 +4,7 @@ import { t, told } from "../../words";
 import { saved } from "../common/saving";
 import type { RoomView } from "../common/useRoom";
 import { draftFromTarget, targetDraft } from "./round";
-import { suspectsIn, trust } from "./suspects";
+import { againFor, suspectsIn, trust } from "./suspects";
 
 export function SuspectBand({ room }: { room: RoomView }) {
   const suspect = suspectsIn(room)[0];
@@ -12,7 +12,7 @@ export function SuspectBand({ room }: { room: RoomView }) {
   if (!suspect || !row) return null;
   const down = row.fields.down ?? 0;
   const text = t(row === room.readings.at(-1) ? "suspect.last" : "suspect.line", { down, expected: down + suspect.difference, by: Math.abs(suspect.difference) });
-  const again = () => void saved(setDraft(targetDraft(room.id), draftFromTarget({ again: row.id })));
+  const again = () => void saved(setDraft(targetDraft(room.id), draftFromTarget({ again: againFor(room, row) })));
   return (
     <div class="suspect-band" role="status" data-testid="suspect">
       <p>{text} {suspect.slip && told("slip", suspect.slip.kind, {}, "")}</p>

@@ -20,7 +20,7 @@ interface TestProps {
 
 function Given({ steps, answers, onAgain }: { steps: readonly TestStep[]; answers: Answers; onAgain: (name: string) => void }) {
   return (
-    <div class="stack tight">
+    <div class="given-answers">
       {steps.filter(({ name }) => answers[name]).map(({ name, label }) => (
         <button key={name} type="button" class="value-button" data-testid="test-given" onClick={() => onAgain(name)}>
           <span>{t(label)}</span><span class="given">{lengthText(answers[name]?.mm ?? 0, reader.value)}</span>

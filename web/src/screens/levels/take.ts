@@ -18,22 +18,22 @@ function setupFields(setup: string): { readonly setup?: string } {
   return setup === FIRST_SETUP ? {} : { setup };
 }
 
-/** A correction read from another set-up is that set-up's reading. */
-function corrected(id: string, read: Read, setup: string, draft: string): Promise<string> {
+/** A correction read from another set-up is that set-up's reading; while a long level is laid (null) it stays its laying's. */
+function corrected(id: string, read: Read, setup: string | null, draft: string): Promise<string> {
   const before = rowOf("reading", id)?.fields.setup ?? FIRST_SETUP;
-  return correctReading(id, before === setup ? read : { ...read, setup: setup === FIRST_SETUP ? null : setup }, { draft });
+  return correctReading(id, setup === null || before === setup ? read : { ...read, setup: setup === FIRST_SETUP ? null : setup }, { draft });
 }
 
-function keep(roomId: string, target: Target, setup: string, read: Read): Promise<string> {
+function keep(roomId: string, target: Target, setup: string | null, read: Read): Promise<string> {
   const draft = readingDraft(roomId, target);
   if ("again" in target) return corrected(target.again, read, setup, draft);
   const on = "mark" in target ? { mark: target.mark } : { at: target.place, stage: "subfloor" as const };
-  return addReading(roomId, { ...read, ...on, ...setupFields(setup) }, { draft });
+  return addReading(roomId, { ...read, ...on, ...setupFields(setup ?? FIRST_SETUP) }, { draft });
 }
 
 export function useTaking(roomId: string, target: Target | null, standing: Standing, onTaking: (change: (places: Taking) => Taking) => void): Take {
   const busy = useRef(new Set<string>()).current;
-  const setup = "setup" in standing ? standing.setup : FIRST_SETUP;
+  const setup = "setup" in standing ? standing.setup : null;
   const key = target ? readingDraft(roomId, target) : "";
   return useCallback((down: number, typed: string) => {
     if (!target || busy.has(key)) return;

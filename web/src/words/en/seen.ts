@@ -21,7 +21,6 @@ export const seen = {
   "point.error": "{z:height} ± {sigma:error}",
   "point.setup": "Set-up",
   "point.mark": "On the mark",
-  "point.first_setup": "The first one",
   "point.fit": "Against the rest",
   "point.usual": "{by:error} off, as usual: {times:number} times its standard error",
   "point.unusual": "{by:error} off, more than usual: {times:number} times its standard error",

@@ -23,7 +23,6 @@ export const seen: Readonly<Record<keyof typeof english, string>> = {
   "point.error": "{z:height} ± {sigma:error}",
   "point.setup": "Puesta",
   "point.mark": "Sobre la marca",
-  "point.first_setup": "La primera",
   "point.fit": "Frente a las demás",
   "point.usual": "Se aparta {by:error}, lo normal: {times:number} veces su error estándar",
   "point.unusual": "Se aparta {by:error}, más de lo normal: {times:number} veces su error estándar",
