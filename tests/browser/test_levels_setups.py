@@ -69,6 +69,7 @@ def test_a_room_of_three_set_ups_tied_by_a_mark_and_by_a_place_has_the_engines_o
     expect(phone.page.get_by_test_id("setup")).to_have_count(3)
     expect(phone.page.get_by_test_id("setup-line").nth(2)).to_contain_text("±", timeout=PLAN_PATIENCE_MS)
     lines = phone.texts("setup-line")
+    phone.wait_for_text("fit-spread", "Nothing checks the readings yet")
     phone.shot("levels-setup-4-all")
     phone.tap("setups-close")
     phone.go_to("bed")
@@ -83,4 +84,31 @@ def test_a_room_of_three_set_ups_tied_by_a_mark_and_by_a_place_has_the_engines_o
     assert shown == pytest.approx([s["line_height"] / 25.4 for s in plan["levels"]["setups"]], abs=1 / 32 + 1e-6)
     assert inches_from(thinnest) == pytest.approx(plan["bed"]["thickness"]["min"] / 25.4, abs=1 / 32 + 1e-6)
     assert inches_from(thickest) == pytest.approx(plan["bed"]["thickness"]["max"] / 25.4, abs=1 / 32 + 1e-6)
+    assert phone.complaints == []
+
+
+def test_what_a_second_tie_misses_by_is_told_by_place_and_set_ups(
+    service: Service, new_phone: Callable[..., Phone]
+) -> None:
+    phone: Phone = new_phone()
+    phone.open(service.address)
+    phone.lose_network()
+    begin_floor(phone, ROOM, SQUARE)
+    wait_for_pattern(phone)
+    for sixteenths in (5, 5, 5, 5, 5, 5):
+        here(phone, "41", sixteenths)
+    expect(read_places(phone)).to_have_count(6)
+    begin_setup(phone, "laser", "By the window")
+    for number, sixteenths in ((0, 9), (1, 13)):
+        tap_spot(phone, read_places(phone).nth(number))
+        phone.tap("read-from-here")
+        here(phone, "36", sixteenths)
+
+    open_sheet(phone, "setups")
+    phone.wait_for_text("fit-spread", r"disagree by \d\.\d times what was foretold, over 1 check")
+    miss = phone.page.get_by_test_id("misclosure")
+    expect(miss).to_have_count(1)
+    expect(miss).to_contain_text("1/4")
+    expect(miss).to_contain_text("By the window")
+    phone.shot("levels-setup-5-misses")
     assert phone.complaints == []
