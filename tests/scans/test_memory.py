@@ -35,22 +35,30 @@ def saved(folder: Path, kind: str, points: Array) -> Path:
     return save_ply(folder / "scan.ply", points, **({"text": True} if kind == "ascii" else {"byte_order": ">"}))
 
 
+def eight_times(path: Path, count: int) -> Path:
+    """The same file of so many points with all of them eight times over: text is slow to write."""
+    head, mark, rows = path.read_bytes().partition(b"end_header\n")
+    with path.open("wb") as file:
+        file.write(head.replace(b"vertex %d" % count, b"vertex %d" % (8 * count)) + mark)
+        for _ in range(8):
+            file.write(rows)
+    return path
+
+
 @pytest.mark.parametrize("kind", ["binary", "ascii", "xyz"])
 def test_a_million_points_take_less_than_600_megabytes(tmp_path: Path, kind: str) -> None:
     assert len(POINTS) >= 1_000_000
-    most, lines = read_apart(saved(tmp_path, kind, POINTS))
+    path = saved(tmp_path, kind, POINTS[:: 8 if kind == "ascii" else 1])
+    if kind == "ascii":
+        path = eight_times(path, len(POINTS[::8]))
+    most, lines = read_apart(path)
     print(f"{kind}: {most:.0f} MB at most")
     assert most < MOST_MB
     assert len(lines[-1]["readings"]) > 300  # type: ignore[arg-type]
 
 
 def test_eight_times_as_many_points_take_little_more(tmp_path: Path) -> None:
-    path = save_ply(tmp_path / "scan.ply", POINTS, kind="f4")
-    head, mark, rows = path.read_bytes().partition(b"end_header\n")
-    with path.open("wb") as file:
-        file.write(head.replace(b"vertex %d" % len(POINTS), b"vertex %d" % (8 * len(POINTS))) + mark)
-        for _ in range(8):
-            file.write(rows)
+    path = eight_times(save_ply(tmp_path / "scan.ply", POINTS, kind="f4"), len(POINTS))
     most, lines = read_apart(path)
     print(f"{8 * len(POINTS)} points: {most:.0f} MB at most")
     assert most < MOST_MB
