@@ -31,6 +31,7 @@ NAMES = {
     "Español",
     "Evenbed",
     "hall door",
+    "Láser 1",
 }
 UNITS = r"mm|m|m²|m³|kg|kg/m²|lb/ft²|lb|l|L|h|d|min|°C|km/h|%|MB"
 FIGURE = re.compile(rf"[A-Z]?|[\W\d_]*(?:(?:{UNITS})[\W\d_]*)*")

@@ -104,7 +104,7 @@ def test_a_corrected_reading_replaces_the_first_on_every_phone_and_the_first_sta
     ben.tap("levels-note")
     corrected = ben.page.get_by_test_id("listed-reading").filter(has_text="3′ 5 1/2″")
     corrected.click()
-    expect(ben.page.get_by_test_id("reading")).to_contain_text("Before the correction")
+    expect(ben.page.get_by_test_id("reading")).to_contain_text("Read before")
     expect(ben.page.get_by_test_id("reading")).to_contain_text("3′ 4 5/16″")
 
     readings = [r for r in pulled_records(shared_service) if r["kind"] == "reading"]

@@ -59,7 +59,7 @@ changes = st.lists(st.tuples(st.sampled_from(PLACES), ways, junk), min_size=1, m
 
 
 @given(changes, questions)
-@settings(max_examples=300, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=200, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_any_change_of_a_good_document_gives_a_plan_or_problems(
     made: list[tuple[str, str, Any]], question: str
 ) -> None:
@@ -79,7 +79,7 @@ def test_any_change_of_a_good_document_gives_a_plan_or_problems(
     st.floats(-1e4, 1e4) | extremes,
     questions,
 )
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=100, deadline=None)
 def test_any_number_in_any_place_gives_a_plan_or_problems(path: str, number: float, question: str) -> None:
     check_answer(answer_text(question, json.dumps(changed(path, number))))
 

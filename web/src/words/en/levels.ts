@@ -90,7 +90,7 @@ export const levels = {
   "instrument.open": "Instruments ({instruments:number})",
   "instrument.none": "None named yet. Name one to test it, or to keep two apart.",
   "instrument.new": "New instrument",
-  "instrument.new_kind": "+ {kind}",
+  "instrument.new_kind": "Add {kind}",
   "instrument.numbered": "{kind} {number}",
   "instrument.laser": "Laser",
   "instrument.optical": "Optical level",

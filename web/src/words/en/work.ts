@@ -82,7 +82,6 @@ export const work = {
   "reading.place": "Place",
   "reading.height": "Height",
   "reading.taken": "Taken",
-  "reading.before": "Before the correction",
   "reading.correct": "Correct",
   "reading.delete": "Delete",
 

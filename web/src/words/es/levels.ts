@@ -92,7 +92,7 @@ export const levels: Readonly<Record<keyof typeof english, string>> = {
   "instrument.open": "Instrumentos ({instruments:number})",
   "instrument.none": "Ninguno con nombre. Ponga uno para probarlo o para distinguir dos.",
   "instrument.new": "Nuevo instrumento",
-  "instrument.new_kind": "+ {kind}",
+  "instrument.new_kind": "Agregar {kind}",
   "instrument.numbered": "{kind} {number}",
   "instrument.laser": "Láser",
   "instrument.optical": "Nivel óptico",

@@ -84,7 +84,6 @@ export const work: Readonly<Record<keyof typeof english, string>> = {
   "reading.place": "Lugar",
   "reading.height": "Altura",
   "reading.taken": "Tomada",
-  "reading.before": "Antes de corregir",
   "reading.correct": "Corregir",
   "reading.delete": "Borrar",
 
