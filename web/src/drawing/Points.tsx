@@ -51,9 +51,16 @@ function labelsOf(scene: Scene, project: Project): readonly Label[] {
   return labels.filter(({ id }) => fitting.has(id) || numbered.has(id));
 }
 
+interface SpotsProps {
+  readonly scene: Scene;
+  readonly project: Project;
+  /** The labels of points that are written. */
+  readonly labels: readonly Label[];
+}
+
 /** The heights of the contours, where there is room between everything else. */
-export function ContourLabels({ scene, project }: { scene: Scene; project: Project }) {
-  const found = contourLabels(scene, project, labelsOf(scene, project), scene.points.map(({ at }) => project(at)));
+function ContourLabels({ scene, project, labels }: SpotsProps) {
+  const found = contourLabels(scene, project, labels, scene.points.map(({ at }) => project(at)));
   return (
     <g class="contour-labels">
       {found.map(({ text, at: [x, y], turn }) => <text key={text} x={x} y={y} transform={`rotate(${turn.toFixed(1)} ${x.toFixed(1)} ${y.toFixed(1)})`}>{text}</text>)}
@@ -61,13 +68,24 @@ export function ContourLabels({ scene, project }: { scene: Scene; project: Proje
   );
 }
 
-export function Points({ scene, project }: { scene: Scene; project: Project }) {
-  const written = new Set(labelsOf(scene, project).map(({ id }) => id));
+function Spots({ scene, project, labels }: SpotsProps) {
+  const written = new Set(labels.map(({ id }) => id));
   const ordered = [...scene.points].sort((a, b) => RANKS[b.kind] - RANKS[a.kind]);
   return (
     <g class="spots">
       {ordered.map((point) => <Spot key={point.id} point={point} project={project} written={written.has(point.id)} />)}
     </g>
+  );
+}
+
+/** Everything at a place, over the heights of the contours. */
+export function Points({ scene, project }: { scene: Scene; project: Project }) {
+  const labels = labelsOf(scene, project);
+  return (
+    <>
+      <ContourLabels scene={scene} project={project} labels={labels} />
+      <Spots scene={scene} project={project} labels={labels} />
+    </>
   );
 }
 

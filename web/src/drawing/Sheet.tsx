@@ -2,7 +2,7 @@
 import { boundsOf, fit, toWindow, type Camera, type Place, type Window } from "./camera";
 import { Ground } from "./Ground";
 import { Cut } from "./Cut";
-import { ContourLabels, Points, Rails } from "./Points";
+import { Points, Rails } from "./Points";
 import type { Scene } from "./scene";
 import { Walls } from "./Walls";
 
@@ -22,7 +22,6 @@ export function Sheet({ scene, camera, window, name }: SheetProps) {
       <Ground scene={scene} project={project} clip={`floor-${name}`} />
       <Walls scene={scene} project={project} scale={camera.scale} />
       <Rails scene={scene} project={project} />
-      <ContourLabels scene={scene} project={project} />
       <Points scene={scene} project={project} />
       <Cut scene={scene} project={project} />
     </svg>

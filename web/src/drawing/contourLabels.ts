@@ -61,11 +61,11 @@ function uprightTurn([dx, dy]: Place): number {
 
 function candidatesOf(scene: Scene, { label, lines }: SceneLine, contour: number, project: Project): readonly Candidate[] {
   const long = [...lines].sort((a, b) => lengthOf(b) - lengthOf(a)).slice(0, 2);
-  return long.flatMap((line) => TRIES.flatMap((share): readonly Candidate[] => {
-    const drawn = along(line.map(project), share);
-    const inRoom = along(line, share);
-    if (!drawn || !inRoom || lengthOf(line.map(project)) < LEAST_LINE || !isOnFloor(scene.outline, scene.cutouts, inRoom[0])) return [];
-    const [at, way] = drawn;
+  const drawn = long.map((line) => ({ line, onScreen: line.map(project) })).filter(({ onScreen }) => lengthOf(onScreen) >= LEAST_LINE);
+  return drawn.flatMap(({ line, onScreen }) => TRIES.flatMap((share): readonly Candidate[] => {
+    const [here, inRoom] = [along(onScreen, share), along(line, share)];
+    if (!here || !inRoom || !isOnFloor(scene.outline, scene.cutouts, inRoom[0])) return [];
+    const [at, way] = here;
     const turn = uprightTurn(way);
     return [{ text: label, at, turn, pieces: piecesOf(label, at, turn, contour) }];
   }));
