@@ -18,7 +18,7 @@ export {
   type NewReading,
 } from "./actions";
 export { askEngine, readScan, type Asked } from "./asking";
-export { documentFromRoom } from "./document";
+export { documentFromRoom, documentTextOf } from "./document";
 export { clearDraft, getDraft, setDraft } from "./drafts";
 export { askToKeep } from "./keeping";
 export {

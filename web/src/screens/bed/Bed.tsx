@@ -122,7 +122,7 @@ function Build({ room }: { room: RoomView }) {
 
 export function Bed({ id }: { id: string }) {
   const room = useRoom(id);
-  const profile = useProfile(id, room?.plan ?? null);
+  const profile = useProfile(id);
   if (!room) return <Missing />;
   const { plan } = room;
   return (

@@ -78,7 +78,7 @@ function FloorDrawing({ room, profile, onOpen }: { room: RoomView; profile: Prof
 
 export function Floor({ id }: { id: string }) {
   const room = useRoom(id);
-  const profile = useProfile(id, room?.plan ?? null);
+  const profile = useProfile(id);
   const [opened, setOpened] = useState<string | null>(null);
   const [changing, setChanging] = useState(false);
   if (!room) return <Missing />;

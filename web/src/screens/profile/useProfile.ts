@@ -2,8 +2,8 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { distance, type Place } from "../../drawing/camera";
 import type { SceneCut } from "../../drawing/scene";
-import { askEngine, documentFromRoom, type Asked } from "../../state";
-import type { Plan, ProfileAnswer } from "../../wire";
+import { askEngine, documentFromRoom, documentTextOf, type Asked } from "../../state";
+import type { ProfileAnswer } from "../../wire";
 
 const REST_MS = 120; // the engine is asked once the finger rests
 const SHORTEST = 50; // mm: less is no line
@@ -41,7 +41,8 @@ function placeOn({ from, to }: Line, along: number): Place {
   return [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];
 }
 
-function useAnswer(room: string, plan: Plan | null, line: Line | null): Asked<ProfileAnswer> | null {
+function useAnswer(room: string, line: Line | null): Asked<ProfileAnswer> | null {
+  const text = documentTextOf(room).value;
   const [asked, setAsked] = useState<Asked<ProfileAnswer> | null>(null);
   useEffect(() => {
     if (!line || distance(line.from, line.to) < SHORTEST) { setAsked(null); return undefined; }
@@ -50,18 +51,17 @@ function useAnswer(room: string, plan: Plan | null, line: Line | null): Asked<Pr
       if (document) void askEngine<ProfileAnswer>("profile", `profile:${room}`, { document, ...line }).then((answer) => { if (answer.outcome !== "replaced") setAsked(answer); });
     }, REST_MS);
     return () => clearTimeout(rest);
-  }, [room, plan, line]);
+  }, [room, text, line]);
   return asked;
 }
 
-/** `plan` only says when the room has changed. */
-export function useProfile(room: string, plan: Plan | null): Profile {
+export function useProfile(room: string): Profile {
   const [isOn, setOn] = useState(false);
   const [line, setLine] = useState<Line | null>(null);
   const [pending, setPending] = useState<Place | null>(null);
   const [along, setAlong] = useState(0);
   const stroke = useRef<{ readonly start: Place; readonly moves: "new" | "from" | "to" } | null>(null);
-  const asked = useAnswer(room, plan, isOn ? line : null);
+  const asked = useAnswer(room, isOn ? line : null);
   const show = (next: Line) => { setLine(next); setPending(null); setAlong(distance(next.from, next.to) / 2); };
   const draw = (from: Place, to: Place, reach: number) => {
     const isSame = stroke.current && distance(stroke.current.start, from) < 1e-6;
