@@ -43,7 +43,7 @@ function fixtureText({ kind, at: [x, y] }: Fixture): string {
 }
 
 function setupText({ kind }: Setup): string {
-  return t(`value.${kind ?? "laser"}`);
+  return t(`instrument.${kind ?? "laser"}`);
 }
 
 function markText({ height }: Mark): string {
@@ -51,11 +51,11 @@ function markText({ height }: Mark): string {
 }
 
 function instrumentText({ name, kind }: Instrument): string {
-  return `${name} (${t(`value.${kind}`)})`;
+  return `${name} (${t(`instrument.${kind}`)})`;
 }
 
 function checkText({ kind, at, accepted }: InstrumentCheck): string {
-  return `${t(`value.check_${kind}`)} ${moment(at)} ${t(accepted ? "value.check_accepted" : "value.check_noted")}`;
+  return `${t(`test.${kind}`)} ${moment(at)} ${t(accepted ? "value.check_accepted" : "value.check_noted")}`;
 }
 
 function topText(top: Top): string {
