@@ -34,10 +34,8 @@ export {
   readSkipped,
   removeMark,
   removeSetup,
-  setupFrom,
   skipPlace,
   USUAL_ERRORS,
-  type NewCheck,
 } from "./levelling";
 export * from "./office";
 export { patternOf } from "./pattern";

@@ -38,7 +38,7 @@ function fieldsOf(room: string): Fields<"room"> {
 }
 
 /** What a set-up takes from the instrument that stands there. */
-export function setupFrom({ id, kind, sigma, sigma_per_metre: perMetre }: Instrument): Omit<Setup, "id"> {
+function setupFrom({ id, kind, sigma, sigma_per_metre: perMetre }: Instrument): Omit<Setup, "id"> {
   const usual = USUAL_ERRORS[kind];
   return { instrument: id, kind, sigma: sigma ?? usual.sigma, sigma_per_metre: perMetre ?? usual.sigma_per_metre };
 }
@@ -119,7 +119,7 @@ export function removeMark(room: string, id: string, readings: readonly string[]
   return act([left, ...gone]);
 }
 
-export type NewCheck = Omit<InstrumentCheck, "id" | "at">;
+type NewCheck = Omit<InstrumentCheck, "id" | "at">;
 
 /**
  * Keeps a test of an instrument in every room of the job that knows the instrument. Where the set-up that one reads from
