@@ -20,13 +20,13 @@ import { LevelsDrawing } from "./LevelsDrawing";
 import { markName } from "./names";
 import { PlaceSheet } from "./PlaceSheet";
 import { ReadingDialog } from "./ReadingDialog";
-import { isSamePlace, readingDraft } from "./round";
+import { isSamePlace, placesRead, readingDraft } from "./round";
 import { SuspectBand } from "./SuspectBand";
 import { useTaking, type Taking } from "./take";
 import { workIn, type Work } from "./work";
 
 function isReadAt({ readings }: RoomView, place: Place): boolean {
-  return readings.some(({ fields: { at, stage } }) => at && stage !== "bed" && isSamePlace(at, place));
+  return placesRead(readings).some((at) => isSamePlace(at, place));
 }
 
 function whatOf({ round, room, isUntied }: Work): string {

@@ -9,6 +9,7 @@ import { placeText } from "../common/roomFigure";
 import { go, pathOfRoom } from "../common/route";
 import type { RoomView } from "../common/useRoom";
 import { ReadingDialog } from "./ReadingDialog";
+import { draftFromTarget, targetDraft } from "./round";
 
 interface OpenedProps {
   readonly room: RoomView;
@@ -19,7 +20,7 @@ interface OpenedProps {
 function ReadHere({ room, at, onClose }: OpenedProps & { readonly at: Place }) {
   if (!mayWrite.value) return null;
   const lead = () => {
-    void setDraft(`place:${room.id}`, JSON.stringify(at.map(Math.round)));
+    void setDraft(targetDraft(room.id), draftFromTarget({ place: at }));
     onClose();
     go(pathOfRoom(room.id, "levels"));
   };

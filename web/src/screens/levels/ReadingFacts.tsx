@@ -4,7 +4,7 @@ import { errorText, heightText, lengthText, momentText } from "../../units";
 import type { Height, Plan } from "../../wire";
 import { reader, t, told } from "../../words";
 import { placeText } from "../common/roomFigure";
-import { setupName } from "./names";
+import { markName, setupName } from "./names";
 
 /** Standardised residuals: within 2 lie 95 in 100 of good readings, within 3 all but 3 in 1000 (normal law). */
 const USUAL = 2;
@@ -24,17 +24,12 @@ function setupOf({ fields: { room_id, setup } }: Row<"reading">): string {
   return fields ? setupName({ fields, readings: readingsOf(room).value }, setup ?? FIRST_SETUP) : "";
 }
 
-function markName(reading: Row<"reading">): string {
-  const { mark } = reading.fields;
-  return roomOf(reading.fields.room_id ?? "")?.fields.marks?.find(({ id }) => id === mark)?.name ?? mark ?? "";
-}
-
 function heightOf({ z, sigma }: Height): string {
   return z === null ? "" : sigma ? t("point.error", { z, sigma }) : heightText(z, reader.value);
 }
 
 /** The readings that this one replaced, the newest first. */
-export function earlierOf(reading: Row<"reading">): readonly Row<"reading">[] {
+function earlierOf(reading: Row<"reading">): readonly Row<"reading">[] {
   const all = new Map(allReadingsOf(reading.fields.room_id ?? "").value.map((row) => [row.id, row]));
   const found: Row<"reading">[] = [];
   for (let id = reading.fields.supersedes; id; id = found.at(-1)?.fields.supersedes) {
@@ -71,7 +66,7 @@ export function ReadingFacts({ reading, plan }: { reading: Row<"reading">; plan:
   return (
     <dl class="inputs">
       {at && <div><dt>{t("reading.place")}</dt><dd>{placeText(at)}</dd></div>}
-      {mark && <div><dt>{t("point.mark")}</dt><dd>{markName(reading)}</dd></div>}
+      {mark && <div><dt>{t("point.mark")}</dt><dd>{markName(roomOf(reading.fields.room_id ?? "")?.fields ?? {}, mark)}</dd></div>}
       {height?.z != null && <div><dt>{t("reading.height")}</dt><dd data-testid="point-height">{heightOf(height)}</dd></div>}
       <div><dt>{t("point.setup")}</dt><dd>{setupOf(reading)}</dd></div>
       {height && <Fit height={height} />}

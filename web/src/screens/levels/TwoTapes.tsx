@@ -11,7 +11,7 @@ import { problemText } from "../common/plan";
 import { roomScene } from "../common/roomFigure";
 import { TapedField } from "../common/TapedField";
 import type { RoomView } from "../common/useRoom";
-import { isSamePlace } from "./round";
+import { isSamePlace, placesRead } from "./round";
 
 interface Tapes {
   readonly from: readonly Place[];
@@ -27,8 +27,7 @@ const NAMES = ["A", "B"];
 /** What a tape can be held to: corners, jambs, places read. */
 function holds(room: RoomView): readonly Place[] {
   const { outline, doorways } = roomScene(room.fields);
-  const read = room.readings.flatMap(({ fields }) => (fields.at && fields.stage !== "bed" ? [fields.at] : []));
-  return [...outline, ...doorways.flatMap(({ from, to }) => [from, to]), ...read];
+  return [...outline, ...doorways.flatMap(({ from, to }) => [from, to]), ...placesRead(room.readings)];
 }
 
 /** The engine's answer for two places and two distances; null while something is missing or it reckons. */

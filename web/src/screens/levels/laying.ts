@@ -1,7 +1,7 @@
 /** A long level laid from place to place: where it lies now, and where it goes on from by itself. */
 import { distance, type Place } from "../../drawing/camera";
 import { clearDraft, getDraft, setDraft } from "../../state";
-import { isSamePlace } from "./round";
+import { isSamePlace, placesRead } from "./round";
 import type { Work } from "./work";
 
 export interface LayingNow {
@@ -17,7 +17,7 @@ interface Kept {
   readonly under?: "from" | "to";
 }
 
-export function layingDraft(room: string): string {
+function layingDraft(room: string): string {
   return `laying:${room}`;
 }
 
@@ -32,8 +32,7 @@ function keptIn(work: Work): Kept {
 /** From the place read last to the nearest one left, unless the person chose otherwise; null in a room without places. */
 export function layingIn(work: Work): LayingNow | null {
   const kept = keptIn(work);
-  const read = work.room.readings.filter(({ fields }) => fields.at && fields.stage !== "bed");
-  const from = kept.from ?? read.at(-1)?.fields.at ?? work.round.left[0];
+  const from = kept.from ?? placesRead(work.room.readings).at(-1) ?? work.round.left[0];
   if (!from) return null;
   const left = work.round.left.filter((place) => !isSamePlace(place, from));
   const nearest = left.reduce<Place | null>((best, place) => (best && distance(best, from) <= distance(place, from) ? best : place), null);

@@ -70,6 +70,11 @@ export function isSamePlace(a: Place, b: Place): boolean {
   return distance(a, b) < SAME_PLACE;
 }
 
+/** The places of the subfloor that were read, in the order of the readings; neither marks nor the finished bed. */
+export function placesRead(readings: readonly Row<"reading">[]): readonly Place[] {
+  return readings.flatMap(({ fields: { at, stage } }) => (at && stage !== "bed" ? [at] : []));
+}
+
 function isServed(places: readonly Place[], place: Place): boolean {
   return places.some((other) => distance(other, place) < SERVES);
 }
@@ -87,7 +92,7 @@ function isTaken({ taking }: RoundGiven, target: Target): boolean {
 
 export function roundOf(given: RoundGiven): Round {
   const { fields, readings, proposed, taking, chosen, begun } = given;
-  const readPlaces = readings.flatMap((row) => (row.fields.at && row.fields.stage !== "bed" ? [row.fields.at] : []));
+  const readPlaces = placesRead(readings);
   const open = proposed.filter((place) => !isServed(readPlaces, place) && !taking.some((other) => isSamePlace(other, place)));
   const passed = fields["levels.skipped"] ?? [];
   const [left, skipped] = [open.filter((place) => !isServed(passed, place)), open.filter((place) => isServed(passed, place))];
@@ -104,7 +109,7 @@ export function tiesOf(readings: readonly Row<"reading">[], marks: readonly { re
   const from = readings.filter(({ fields }) => tied.has(fields.setup ?? FIRST_SETUP));
   const read = new Set(from.map(({ fields }) => fields.mark));
   const firm = marks.filter(({ id, height }) => read.has(id) || height != null);
-  const places = from.flatMap(({ fields }) => (fields.at && fields.stage !== "bed" ? [fields.at] : []));
+  const places = placesRead(from);
   const far = (place: Place) => (near ? distance(place, near) : 0);
   const ordered = near ? [...places].sort((a, b) => far(a) - far(b)) : [...places].reverse();
   return [...firm.map(({ id }): Target => ({ mark: id })), ...ordered.map((place): Target => ({ place }))];
