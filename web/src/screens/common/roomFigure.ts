@@ -54,6 +54,11 @@ export function roomScene(room: RoomFields): Scene {
   };
 }
 
+/** The same without the walls' lengths: for drawings that say something else. */
+export function bareScene(room: RoomFields): Scene {
+  return { ...roomScene(room), wallLabels: [] };
+}
+
 /** Where a place lies, told from the two nearest walls' sides of the drawing: across and up from the room's low corner. */
 export function placeText(at: Place): string {
   return t("place", { x: at[0], y: at[1] });

@@ -5,7 +5,7 @@ import { clearDraft, createRoom, deleteRecord, editJob, isForeman, jobOf, mayWri
 import { t } from "../../words";
 import { changedFields } from "../common/changed";
 import { Dialog } from "../common/Dialog";
-import { roomScene } from "../common/roomFigure";
+import { bareScene } from "../common/roomFigure";
 import { Link } from "../common/Link";
 import { Missing } from "../common/Missing";
 import { ToDecide } from "../common/ToDecide";
@@ -18,7 +18,7 @@ const SMALL = { width: 116, height: 84 };
 
 function RoomCard({ room }: { room: Row<"room"> }) {
   const readings = readingsOf(room.id).value.length;
-  const scene = { ...roomScene(room.fields), wallLabels: [] };
+  const scene = bareScene(room.fields);
   return (
     <li>
       <Link to={pathOfRoom(room.id)} class="card room-card" testid="room">

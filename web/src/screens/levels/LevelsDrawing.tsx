@@ -7,7 +7,7 @@ import type { PointKind, Scene, ScenePoint } from "../../drawing/scene";
 import { FIRST_SETUP, preferences, setDraft } from "../../state";
 import { lengthText, markText } from "../../units";
 import { reader } from "../../words";
-import { roomScene } from "../common/roomFigure";
+import { bareScene } from "../common/roomFigure";
 import { layingIn, layTo } from "./laying";
 import { draftFromTarget, targetDraft } from "./round";
 import { suspectsIn } from "./suspects";
@@ -54,7 +54,7 @@ function cutOf(work: Work): Scene["cut"] {
 export function LevelsDrawing({ work, onOpen }: { work: Work; onOpen: (id: string) => void }) {
   const { room, standing } = work;
   const { language, units } = preferences.value;
-  const bare = useMemo(() => ({ ...roomScene(room.fields), wallLabels: [] }), [room.fields, language, units]);
+  const bare = useMemo(() => bareScene(room.fields), [room.fields, language, units]);
   const scene: Scene = { ...bare, points: pointsOf(work), cut: cutOf(work) };
   const stand = (at: Place) => {
     if ("laying" in standing) layTo(work, [Math.round(at[0]), Math.round(at[1])]);

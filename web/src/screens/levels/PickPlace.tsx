@@ -2,11 +2,11 @@
 import type { Place } from "../../drawing/camera";
 import { Drawing } from "../../drawing/Drawing";
 import { t } from "../../words";
-import { roomScene } from "../common/roomFigure";
+import { bareScene } from "../common/roomFigure";
 import type { RoomView } from "../common/useRoom";
 
 export function PickPlace({ room, at, onPick }: { room: RoomView; at: Place | null; onPick: (at: Place) => void }) {
-  const scene = { ...roomScene(room.fields), wallLabels: [], points: at ? [{ id: "stands", at, label: "", kind: "instrument" as const }] : [] };
+  const scene = { ...bareScene(room.fields), points: at ? [{ id: "stands", at, label: "", kind: "instrument" as const }] : [] };
   return (
     <div class="field">
       <span class="label">{t("setup.where")}</span>

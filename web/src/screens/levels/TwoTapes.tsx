@@ -8,7 +8,7 @@ import type { TapedPlaceAnswer } from "../../wire";
 import { t } from "../../words";
 import { formOf, type Taped } from "../common/form";
 import { problemText } from "../common/plan";
-import { roomScene } from "../common/roomFigure";
+import { bareScene, roomScene } from "../common/roomFigure";
 import { TapedField } from "../common/TapedField";
 import type { RoomView } from "../common/useRoom";
 import { isSamePlace, placesRead } from "./round";
@@ -83,7 +83,7 @@ export function TwoTapes({ room, onPlace }: { room: RoomView; onPlace: (at: Plac
   return (
     <div class="stack">
       <p class="quiet">{t(from.length < 2 ? "tapes.choose" : found.length > 1 ? "tapes.which" : "tapes.measure")}</p>
-      <div class="pick"><Drawing scene={{ ...roomScene(room.fields), wallLabels: [], points }} name="tapes" onOpen={tapped} /></div>
+      <div class="pick"><Drawing scene={{ ...bareScene(room.fields), points }} name="tapes" onOpen={tapped} /></div>
       <TapedField name="tape-first" label={t("tapes.from", { name: "A" })} value={first} onSet={(set) => form.set({ first: set })} />
       <TapedField name="tape-second" label={t("tapes.from", { name: "B" })} value={second} onSet={(set) => form.set({ second: set })} />
       <Outcome answer={answer} onPlace={stand} />

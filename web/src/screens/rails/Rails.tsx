@@ -7,7 +7,7 @@ import type { Plan } from "../../wire";
 import { reader, t } from "../../words";
 import { Dialog } from "../common/Dialog";
 import { Figure } from "../common/Figure";
-import { roomScene } from "../common/roomFigure";
+import { bareScene } from "../common/roomFigure";
 import { sceneRails } from "../common/layers";
 import { Missing } from "../common/Missing";
 import { NoPlan } from "../common/NoPlan";
@@ -73,7 +73,7 @@ function Hand({ room, plan, standings, set, hand, onChoose }: HandProps) {
 
 function RailsDrawing({ room, set, current, onChoose }: { room: RoomView; set: ReadonlySet<string>; current: string | null; onChoose: (key: string) => void }) {
   const { language, units } = preferences.value;
-  const bare = useMemo(() => ({ ...roomScene(room.fields), wallLabels: [] }), [room.fields, language, units]);
+  const bare = useMemo(() => bareScene(room.fields), [room.fields, language, units]);
   const rails = room.plan ? sceneRails(room.plan.rails, set, current) : [];
   const touch = rails.flatMap((rail) => rail.stations.map((station, index) => ({ id: `${rail.id}:${index}`, at: station.at })));
   return <Drawing scene={{ ...bare, rails }} name="rails" onOpen={onChoose} touch={touch} />;

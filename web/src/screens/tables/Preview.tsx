@@ -6,7 +6,7 @@ import type { ScenePoint } from "../../drawing/scene";
 import { preferences } from "../../state";
 import { heightText, lengthText, markText } from "../../units";
 import { reader } from "../../words";
-import { roomScene } from "../common/roomFigure";
+import { bareScene } from "../common/roomFigure";
 import type { RoomView } from "../common/useRoom";
 import type { Found } from "./found";
 
@@ -25,7 +25,7 @@ export function Preview({ room, found, onPlace }: { room: RoomView; found: reado
   const { language, units } = preferences.value;
   const scene = useMemo(() => {
     const points = found.map((one, index) => foundPoint(one, index, found.length <= MOST_LABELLED));
-    return { ...roomScene(room.fields), wallLabels: [], points: [...readPoints(room), ...points] };
+    return { ...bareScene(room.fields), points: [...readPoints(room), ...points] };
   }, [room.fields, room.readings, found, language, units]);
   return <Drawing scene={scene} name="preview" {...(onPlace ? { onPlace } : {})} />;
 }
