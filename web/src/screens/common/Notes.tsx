@@ -1,5 +1,5 @@
 /** What the engine has to say: cautions where the decision is made, problems with their place, and how far it is. */
-import type { PlanState } from "../../state";
+import type { Asked, PlanState } from "../../state";
 import type { Caution } from "../../wire";
 import { t } from "../../words";
 import { cautionText, problemText } from "./plan";
@@ -24,6 +24,12 @@ function Problems({ state }: { state: PlanState }) {
       ))}
     </ul>
   );
+}
+
+/** Why a question beside the plan got no answer: what is wrong with what was asked, or that the engine broke. */
+export function NoAnswer({ asked }: { asked: Exclude<Asked<object>, { outcome: "answered" }> }) {
+  if (asked.outcome !== "problems") return <p class="caution" role="alert">{t("engine.failed")}</p>;
+  return <ul class="stack tight">{asked.problems.map((problem, index) => <li key={index} class="caution">{problemText(problem)}</li>)}</ul>;
 }
 
 /** One quiet line while the figures are on their way; never in front of the work. */

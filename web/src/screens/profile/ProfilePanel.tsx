@@ -6,7 +6,7 @@ import type { Place } from "../../drawing/camera";
 import { depthText, heightText, lengthText } from "../../units";
 import type { ProfileAnswer, ProfilePoint } from "../../wire";
 import { reader, t } from "../../words";
-import { problemText } from "../common/plan";
+import { NoAnswer } from "../common/Notes";
 import { ProfileTable } from "./ProfileTable";
 import { cutAt, sectionOf, type Section } from "./section";
 import type { Profile } from "./useProfile";
@@ -98,9 +98,7 @@ function Shown({ answer, profile }: { answer: ProfileAnswer; profile: Profile })
 function Answered({ profile }: { profile: Profile }) {
   const { asked } = profile;
   if (!asked) return <p class="notice" role="status">{t("profile.how")}</p>;
-  if (asked.outcome === "answered") return <Shown answer={asked.answer} profile={profile} />;
-  if (asked.outcome === "problems") return <ul class="stack tight">{asked.problems.map((problem, index) => <li key={index} class="caution">{problemText(problem)}</li>)}</ul>;
-  return <p class="caution" role="alert">{t("engine.failed")}</p>;
+  return asked.outcome === "answered" ? <Shown answer={asked.answer} profile={profile} /> : <NoAnswer asked={asked} />;
 }
 
 /** Begins and ends it, beside the drawing. */

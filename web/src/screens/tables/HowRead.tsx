@@ -12,7 +12,7 @@ interface HowProps {
 }
 
 const SEPARATORS = ["comma", "semicolon", "tab", "blanks"] as const;
-const DECIMALS = ["point", "comma"] as const;
+export const DECIMALS = ["point", "comma"] as const;
 export const UNITS = ["mm", "cm", "m", "in", "ft", "us_ft"] as const;
 const MEANT = [...MEANINGS, "none"] as const;
 

@@ -4,15 +4,14 @@ import { askEngine, documentFromRoom, preferences, type Asked } from "../../stat
 import type { TableOutAnswer, TableOutQuestion } from "../../wire";
 import { t } from "../../words";
 import { Choice } from "../common/Choice";
-import { problemText } from "../common/plan";
+import { NoAnswer } from "../common/Notes";
 import { saveFile, shareFile } from "../common/saveFile";
 import type { RoomView } from "../common/useRoom";
-import { UNITS } from "./HowRead";
+import { DECIMALS, UNITS } from "./HowRead";
 
 type How = Required<{ readonly [K in "unit" | "separator" | "decimal"]: NonNullable<TableOutQuestion[K]> }>;
 
 const SEPARATORS = ["comma", "semicolon", "tab"] as const;
-const DECIMALS = ["point", "comma"] as const;
 const MEDIA_TYPE = "text/csv";
 
 /** As this phone writes numbers: where a comma begins the decimals, a semicolon stands between the columns. */
@@ -63,8 +62,7 @@ export function TableOut({ room }: { room: RoomView }) {
       <Choice label={t("table.separator")} name="out-separator" value={how.separator === "blanks" ? "tab" : how.separator} onChoose={(separator) => change({ separator })} options={SEPARATORS.map((value) => ({ value, label: t(`separator.${value}`) }))} />
       <Choice label={t("table.decimal")} name="out-decimal" value={how.decimal} onChoose={(decimal) => change({ decimal })} options={DECIMALS.map((value) => ({ value, label: t(`decimal.${value}`) }))} />
       {asked?.outcome === "answered" && <Written room={room} answer={asked.answer} />}
-      {asked?.outcome === "problems" && <ul class="stack tight">{asked.problems.map((problem, index) => <li key={index} class="caution">{problemText(problem)}</li>)}</ul>}
-      {asked?.outcome === "failed" && <p class="caution" role="alert">{t("engine.failed")}</p>}
+      {asked && asked.outcome !== "answered" && <NoAnswer asked={asked} />}
     </div>
   );
 }
