@@ -1,6 +1,5 @@
 /** Readings from a table: a file or pasted text, how it is read, what is wrong with it, and what would be taken. */
 import type { ComponentChildren } from "preact";
-import { clearDraft } from "../../state";
 import type { Problem, TableInAnswer } from "../../wire";
 import { t, told } from "../../words";
 import { FileButton } from "../common/FileButton";
@@ -50,7 +49,7 @@ function Answered({ room, state, answer }: { room: RoomView; state: State; answe
       <HowRead answer={answer} form={form} />
       {!problems && answer.lowered_by > 0 && <p class="notice" data-testid="table-lowered">{t("table.lowered", { by: answer.lowered_by })}</p>}
       {!problems && <Placing answer={answer} form={form} />}
-      {!problems && <TakeBar room={room} found={state.found} how={form.values} onHow={form.set} from="table" draft={state.draft} onTaken={() => void clearDraft(form.draft)} />}
+      {!problems && <TakeBar room={room} found={state.found} how={form.values} onHow={form.set} from="table" draft={state.draft} onTaken={form.clear} />}
     </>
   );
 }

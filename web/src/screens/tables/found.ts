@@ -1,6 +1,7 @@
 /** Points that came from outside, a table or a scan, and what would be taken of them. */
-import { distance, type Place } from "../../drawing/camera";
+import type { Place } from "../../drawing/camera";
 import type { Row, TakenReading, TakenSetup } from "../../state";
+import { isSamePlace } from "../levels/round";
 
 export interface Found {
   readonly at: Place;
@@ -32,10 +33,8 @@ export interface ToTake {
   readonly isApart: boolean;
 }
 
-const SAME_PLACE = 40; // mm: nearer than a rod's foot can be told apart
-
 function readHere(readings: readonly Row<"reading">[], { at, stage }: Found): Place | null {
-  const here = readings.find(({ fields }) => fields.at && (fields.stage ?? "subfloor") === stage && distance(fields.at, at) <= SAME_PLACE);
+  const here = readings.find(({ fields }) => fields.at && (fields.stage ?? "subfloor") === stage && isSamePlace(fields.at, at));
   return here?.fields.at ?? null;
 }
 

@@ -1,5 +1,5 @@
 /** A table being read in: its text, how it is to be read, and what the engine makes of it. Nothing is taken here. */
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Place } from "../../drawing/camera";
 import { askEngine, clearDraft, getDraft, setDraft, type Asked } from "../../state";
 import type { TableInAnswer, TableInQuestion } from "../../wire";
@@ -44,10 +44,6 @@ export interface TableIn {
   readonly clear: () => void;
 }
 
-export function tableDraft(room: string): string {
-  return `table:${room}`;
-}
-
 function placeOf({ placing, pairs }: Reading): TableInQuestion["place"] {
   if (placing === null) return null;
   const full = pairs.flatMap(({ line, at }) => (line !== null && at !== null ? [{ line, at: [at[0], at[1]] as [number, number] }] : []));
@@ -82,13 +78,12 @@ function foundFromRow({ at, z, down, note, point, stage, outside }: TableInAnswe
 }
 
 export function useTableIn(room: RoomView): TableIn {
-  const draft = tableDraft(room.id);
+  const draft = `table:${room.id}`;
   const text = getDraft(draft) ?? "";
   const form = formOf(`${draft}:how`, AT_FIRST);
   const question = text.trim() === "" ? null : JSON.stringify(questionOf(text, form.values, room));
   const asked = useAnswer(room, question);
-  const [found, setFound] = useState<readonly Found[]>([]);
-  useEffect(() => setFound(foundFrom(asked)), [asked]);
+  const found = useMemo(() => foundFrom(asked), [asked]);
   const clear = () => { form.clear(); void clearDraft(draft); };
   return { text, draft, form, asked, found, read: (next) => void setDraft(draft, next), clear };
 }
