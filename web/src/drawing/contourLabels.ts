@@ -1,7 +1,7 @@
 /** Where the height of a contour is written: along its line, clear of the walls, of readings and of other labels. */
 import { distance, type Place } from "./camera";
 import type { Project } from "./Ground";
-import { fittingLabels, type Label } from "./labels";
+import { fittingLabels, hasRoom, type Label } from "./labels";
 import { isOnFloor } from "./figure";
 import type { Scene, SceneLine } from "./scene";
 
@@ -31,11 +31,6 @@ function piecesOf(text: string, at: Place, turn: number, contour: number): reado
     const off = (index - (count - 1) / 2) * PIECE * SIZE * 0.56;
     return { id: `${contour}:${index}`, text: "0".repeat(PIECE), at: [at[0] + off * Math.cos(angle), at[1] + off * Math.sin(angle)], size: SIZE, rank: RANK };
   });
-}
-
-/** Whether every piece has room beside what stands already. */
-function fits({ pieces }: Candidate, standing: readonly Label[], symbols: readonly Place[]): boolean {
-  return pieces.every((piece) => fittingLabels([...standing, piece], symbols).has(piece.id));
 }
 
 function lengthOf(line: readonly Place[]): number {
@@ -75,7 +70,9 @@ function candidatesOf(scene: Scene, { label, lines }: SceneLine, contour: number
 export function contourLabels(scene: Scene, project: Project, taken: readonly Label[], symbols: readonly Place[]): readonly ContourLabel[] {
   return scene.contours.reduce<readonly Candidate[]>((kept, contour, index) => {
     const standing = [...taken, ...kept.flatMap(({ pieces }) => pieces)];
-    const free = candidatesOf(scene, contour, index, project).find((candidate) => fits(candidate, standing, symbols));
+    const fitting = fittingLabels(standing, symbols);
+    const written = standing.filter(({ id }) => fitting.has(id));
+    const free = candidatesOf(scene, contour, index, project).find(({ pieces }) => pieces.every((piece) => hasRoom(piece, written, symbols)));
     return free ? [...kept, free] : kept;
   }, []);
 }

@@ -32,12 +32,17 @@ function covers(label: Label, [x, y]: Place): boolean {
   return Math.abs(label.at[0] - x) < w + SYMBOL && Math.abs(label.at[1] - y) < h + SYMBOL;
 }
 
+/** Whether a label can be written beside those that are, without covering a symbol. */
+export function hasRoom(label: Label, written: readonly Label[], symbols: readonly Place[]): boolean {
+  const isFree = label.rank <= ALWAYS || !symbols.some((symbol) => covers(label, symbol));
+  return label.text !== "" && isFree && !written.some((other) => overlap(label, other));
+}
+
 /** The ids of the labels that can be written without covering one of lower rank, or a symbol. */
 export function fittingLabels(labels: readonly Label[], symbols: readonly Place[] = []): ReadonlySet<string> {
   const kept: Label[] = [];
   for (const label of [...labels].sort((a, b) => a.rank - b.rank)) {
-    const isFree = label.rank <= ALWAYS || !symbols.some((symbol) => covers(label, symbol));
-    if (label.text !== "" && isFree && !kept.some((other) => overlap(label, other))) kept.push(label);
+    if (hasRoom(label, kept, symbols)) kept.push(label);
   }
   return new Set(kept.map(({ id }) => id));
 }
