@@ -1,6 +1,6 @@
 /** How each input of a formula is written: by what it is, in the person's units. */
 import {
-  areaText, depthText, heightText, hoursText, lengthText, massText, momentText, numberText, temperatureText, volumeText,
+  areaText, depthText, errorText, heightText, hoursText, lengthText, massText, momentText, numberText, temperatureText, volumeText,
 } from "../../units";
 import { reader } from "../../words";
 
@@ -13,9 +13,9 @@ const WRITERS: Readonly<Record<string, Writer>> = {
   mixed_volume: (value) => volumeText(value, reader.value),
   low: (value) => volumeText(value, reader.value),
   high: (value) => volumeText(value, reader.value),
-  sill: (value) => `${numberText(value, 1, reader.value.language)} mm`,
-  nugget: (value) => `${numberText(value, 1, reader.value.language)} mm`,
-  error: (value) => `${numberText(value, 1, reader.value.language)} mm`,
+  sill: (value) => errorText(value, reader.value),
+  nugget: (value) => errorText(value, reader.value),
+  error: (value) => errorText(value, reader.value),
   read: (value) => heightText(value, reader.value),
   expected: (value) => heightText(value, reader.value),
   range: (value) => lengthText(value, reader.value),
