@@ -3,8 +3,8 @@ import type { Place } from "./camera";
 import { roomiestPlace } from "./figure";
 import type { Scene } from "./scene";
 
-/** Bands from here on are hatched too, so that what is hardly known is told without colour. */
-const HATCHED_FROM = 5;
+/** Bands of doubt from here on are hatched too, so that what is hardly known is told without colour. */
+export const HATCHED_FROM = 5;
 
 function Hatch({ id }: { id: string }) {
   return (

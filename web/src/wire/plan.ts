@@ -41,6 +41,5 @@ export type ProfileAnswer = Schemas["ProfileAnswer"];
 export type ProfilePoint = Schemas["ProfilePoint"];
 export type TableInQuestion = Schemas["TableInQuestion"];
 export type TableInAnswer = Schemas["TableInAnswer"];
-export type TableRow = Schemas["TableRow"];
 export type TableOutQuestion = Schemas["TableOutQuestion"];
 export type TableOutAnswer = Schemas["TableOutAnswer"];
