@@ -7,6 +7,7 @@ from evenbed.engine.document.check import check_document
 from evenbed.engine.levels import levels_from
 from evenbed.engine.slips import Suspect
 from evenbed.engine.suspects import suspects_from
+from tests.documents import Json
 from tests.misread import Round, Taken
 
 FIRST = 6  # readings before anything is judged as typed
@@ -63,5 +64,10 @@ def tally_of(rounds: Iterable[Round]) -> Tally:
 
 def suspects_after(one: Round, count: int) -> dict[str, Suspect]:
     """By the readings' ids, with the first `count` readings of a round in the document."""
-    document, _ = check_document(one.document(count))
-    return {suspect.reading: suspect for suspect in suspects_from(document, levels_from(document, None))}
+    return {suspect.reading: suspect for suspect in suspects_of(one.document(count))}
+
+
+def suspects_of(document: Json) -> tuple[Suspect, ...]:
+    """Those of a good document."""
+    checked, _ = check_document(document)
+    return suspects_from(checked, levels_from(checked, None))

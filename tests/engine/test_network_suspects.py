@@ -3,11 +3,9 @@
 import numpy as np
 import pytest
 from tests.documents import SQUARE, Json
+from tests.judged_rounds import suspects_of
 
-from evenbed.engine.document.check import check_document
-from evenbed.engine.levels import levels_from
-from evenbed.engine.slips import Suspect
-from evenbed.engine.suspects import GROSS, suspects_from
+from evenbed.engine.suspects import GROSS
 
 SETUPS = {"A": (1400.0, 1.0), "B": (1310.0, 0.8), "C": (1523.0, 1.5)}  # line height, mm, and sigma
 MARKS = {"bm": 0.0, "m1": 12.0, "m2": -31.5, "m3": 5.25, "m4": 44.0}
@@ -29,11 +27,6 @@ def network(seed: int, slips: dict[tuple[str, str], float]) -> Json:
         "marks": [{"id": m, "height": 0.0 if m == "bm" else None} for m in MARKS],
         "readings": readings,
     }
-
-
-def suspects_of(document: Json) -> tuple[Suspect, ...]:
-    checked, _ = check_document(document)
-    return suspects_from(checked, levels_from(checked, None))
 
 
 def without(document: Json, left_out: str) -> tuple[float, float]:

@@ -15,18 +15,15 @@ from scipy.stats import norm
 from sklearn.gaussian_process import GaussianProcessRegressor
 from sklearn.gaussian_process.kernels import ConstantKernel, DotProduct, Matern
 from tests.documents import SQUARE, Json, answer_to
-from tests.judged_rounds import tally_of
+from tests.judged_rounds import suspects_of, tally_of
 from tests.misread import Round, rounds
 
 from evenbed.engine.bridge import answer_text
-from evenbed.engine.document.check import check_document
 from evenbed.engine.document.places import Point3
 from evenbed.engine.foretold import ANY_HEIGHT, REACH, ROLLING, STEEPEST, UNEVENNESS, foretold
-from evenbed.engine.levels import levels_from
 from evenbed.engine.nearest import nearest_of
 from evenbed.engine.sifting import BEYOND, FEWEST, LEAST_SIGMA, NEIGHBOURS, WITHIN, doubted_among
-from evenbed.engine.slips import Suspect
-from evenbed.engine.suspects import GROSS, suspects_from
+from evenbed.engine.suspects import GROSS
 
 ROUNDS = int(os.environ.get("EVENBED_SLIP_ROUNDS", "40"))
 FLAGGED, GOOD_FLAGGED, NAMED = 90.0, 3.0, 80.0  # per cent
@@ -103,11 +100,6 @@ def test_each_doubted_reading_is_foretold_from_those_not_doubted_as_judges_find_
 
 def test_the_networks_limit_is_one_good_observation_in_a_thousand() -> None:
     assert float(norm.isf(0.0005)) == pytest.approx(GROSS, abs=0.005)
-
-
-def suspects_of(document: Json) -> tuple[Suspect, ...]:
-    checked, _ = check_document(document)
-    return suspects_from(checked, levels_from(checked, None))
 
 
 def room_of(spots: list[Point3], **more: Any) -> Json:
