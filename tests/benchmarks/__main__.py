@@ -19,7 +19,7 @@ sizes = MANY if parser.parse_args().large else FEW
 
 print_plans(sizes)
 print_levels(sizes)
-print_kriging()
+print_kriging(sizes)
 print_questions(sizes)
 print_scans(sizes)
 print_applying(sizes)

@@ -2,8 +2,6 @@
 
 import json
 import math
-import time
-from collections.abc import Callable
 from functools import partial
 
 import numpy as np
@@ -13,21 +11,13 @@ from sklearn.gaussian_process.kernels import Matern
 from evenbed.engine.bridge import answer_text
 from evenbed.engine.kriging import distances_between, kriging_from, likeness
 from tests.benchmarks.floors import read_floor
+from tests.benchmarks.plans import best_ms
+from tests.benchmarks.sizes import Sizes
 
 COUNTS = (40, 100, 150, 1000)
 KRIGED = (40, 100)
 ASKED = 130
 REACH, RATIO = 1500.0, 0.1
-
-
-def best_ms(work: Callable[[], object], runs: int = 3) -> float:
-    """Least time of several runs, ms of this process: what else the machine does is not counted."""
-    times = []
-    for _ in range(runs):
-        start = time.process_time()
-        work()
-        times.append(time.process_time() - start)
-    return 1000.0 * min(times)
 
 
 def own_kriging(places: list[tuple[float, float]], heights: list[float], asked: list[tuple[float, float]]) -> None:
@@ -60,12 +50,14 @@ def sklearns_kriging(
     judge.fit(np.array(places), np.array(heights)).predict(np.array(asked), return_std=True)
 
 
-def print_kriging() -> None:
+def print_kriging(sizes: Sizes) -> None:
     """Print both tables."""
-    print("the unknown in CPython, ms of processor time (best of 3)")
+    print(f"the unknown in CPython, ms (best of {sizes.runs})")
     for count in COUNTS:
         text = json.dumps(read_floor(count))
-        quick, whole = (best_ms(partial(answer_text, question, text)) for question in ("quick_plan", "plan"))
+        quick, whole = (
+            best_ms(partial(answer_text, question, text), sizes.runs) for question in ("quick_plan", "plan")
+        )
         print(
             f"  {count:6d} readings  plan without it {quick:8.1f}  with it {whole:8.1f}  alone {whole - quick:7.1f}"
         )
@@ -75,7 +67,7 @@ def print_kriging() -> None:
         places, asked = ([(float(x), float(y)) for x, y in dice.uniform(0.0, 5000.0, (n, 2))] for n in (count, ASKED))
         given = places, dice.normal(0.0, 3.0, count).tolist(), asked
         mine, numpys, sklearns = (
-            best_ms(partial(k, *given)) for k in (own_kriging, numpys_kriging, sklearns_kriging)
+            best_ms(partial(k, *given), sizes.runs) for k in (own_kriging, numpys_kriging, sklearns_kriging)
         )
         print(
             f"  {count:6d} readings  {mine:7.1f}  numpy {numpys:6.2f}  ratio {mine / numpys:5.1f}"
