@@ -6,12 +6,14 @@ The outline is a simple polygon of 3 to 60 m², either way round, of one of thre
 doorway (marked as the exit two times in three), readings at every corner and scattered inside but never in a
 cutout, and sometimes its own rail design. Corners are whole tenths of a millimetre.
 
-`outline_of`, `cutouts_of` and `area_of` read the figure back from such a document.
+`outline_of`, `cutouts_of`, `polygon_of` and `area_of` read the figure back from such a document.
 """
 
 import math
 import random
 from typing import Any
+
+import shapely
 
 Point = tuple[float, float]
 Ring = tuple[Point, ...]
@@ -46,6 +48,11 @@ def outline_of(room: Room) -> Ring:
 def cutouts_of(room: Room) -> tuple[Ring, ...]:
     """The cutouts' corners as points, in the document's order."""
     return tuple(tuple((x, y) for x, y in ring) for ring in room["outline"]["cutouts"])
+
+
+def polygon_of(room: Room) -> shapely.Polygon:
+    """The figure as shapely has it, the cutouts as holes; a document may leave them out."""
+    return shapely.Polygon(room["outline"]["vertices"], room["outline"].get("cutouts", ()))
 
 
 def area_of(ring: Ring) -> float:

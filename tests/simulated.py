@@ -18,7 +18,7 @@ import shapely
 from evenbed.engine.bridge import answer_text
 from tests.floors import MAKES as DOMESTIC
 from tests.floors import STEEPEST, Array, Dice, Height
-from tests.rooms import random_room
+from tests.rooms import polygon_of, random_room
 
 Json = dict[str, Any]
 CELL = 40.0  # mm: the grid that true volumes are summed over
@@ -37,8 +37,7 @@ class Simulated:
     @property
     def room(self) -> shapely.Polygon:
         """The room's figure."""
-        outline = self.document["outline"]
-        return shapely.Polygon(outline["vertices"], outline.get("cutouts", []))
+        return polygon_of(self.document)
 
     def cells(self) -> Array:
         """Places all over the room, CELL apart."""
@@ -64,7 +63,7 @@ def simulated(seed: int, skipped: tuple[float, float] = (0.0, 0.3)) -> Simulated
     """One simulated room, the same for the same seed; `skipped` is how much of the walk is left out, from and to."""
     dice = np.random.default_rng([20_260, seed])
     outline = _outline(seed, dice)
-    room = shapely.Polygon(outline["vertices"], outline["cutouts"])
+    room = polygon_of({"outline": outline})
     make = str(dice.choice(sorted(KINDS)))
     height = _height(make, dice, room)
     error = float(dice.uniform(0.5, 1.5))

@@ -9,7 +9,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from tests.documents import SQUARE, Json, plan_of, room_over, spots_of
 from tests.judges import Array, Floor, Judged, floor_over, judge_bed
-from tests.rooms import cutouts_of, outline_of, random_room
+from tests.rooms import cutouts_of, outline_of, polygon_of, random_room
 
 from evenbed.engine.bed import Mortar
 from evenbed.engine.document.room import Outline
@@ -55,10 +55,6 @@ def judged(floor: Floor, top: Plane, minimum: float, maximum: float) -> Judged:
         return np.asarray(top.a + top.b * xy[:, 0] + top.c * xy[:, 1])
 
     return judge_bed(floor, height, minimum, maximum)
-
-
-def polygon_of(room: Json) -> shapely.Polygon:
-    return shapely.Polygon(outline_of(room), cutouts_of(room))
 
 
 def assert_same(mine: Judged, theirs: Judged) -> None:

@@ -1,6 +1,7 @@
 """The averaging over covariances, judged by scipy's integrals over the whole grid and by numpy's own drawn floors."""
 
 import math
+from functools import cache
 
 import numpy as np
 import pytest
@@ -79,11 +80,10 @@ def test_the_weights_are_those_of_the_whole_grid_by_scipys_integrals(seed: int) 
 
 @pytest.mark.parametrize("seed", SEEDS)
 def test_the_volumes_range_is_that_of_numpys_mixture(seed: int) -> None:
-    floor = simulated(seed)
-    doubt = FloorDoubt(Known(spots_of(floor)), places_in(floor))
+    doubt = doubt_of(seed)
     areas, top = np.full(len(doubt.places), 1e6), Plane(500.0, 0.001, 0.0)
     low, high = VolumeDoubt(doubt, areas.tolist(), top).range()
-    heights = drawn_floors(doubt, np.random.default_rng(seed))
+    heights = drawn_floors(seed)
     thickness = np.array([top.at(*p) for p in doubt.places]) - heights
     volumes = (thickness * areas).sum(axis=1) / 1e9
     middle, half = volumes.mean(), WIDER * (volumes - volumes.mean())
@@ -93,17 +93,24 @@ def test_the_volumes_range_is_that_of_numpys_mixture(seed: int) -> None:
 
 @pytest.mark.parametrize("seed", SEEDS)
 def test_the_chance_of_a_higher_high_spot_is_that_of_many_drawn_floors(seed: int) -> None:
-    floor = simulated(seed)
-    known = Known(spots_of(floor))
-    doubt = FloorDoubt(known, places_in(floor))
-    read = max(s.z for s in known.spots) - 1.0
-    highest = drawn_floors(doubt, np.random.default_rng(seed)).max(axis=1)
+    doubt = doubt_of(seed)
+    read = max(s.z for s in doubt.known.spots) - 1.0
+    highest = drawn_floors(seed).max(axis=1)
     for entry in HighSpot(doubt, read).higher():
         assert entry.probability == pytest.approx(np.mean(highest > read + entry.by), abs=0.05)
 
 
-def drawn_floors(doubt: FloorDoubt, dice: np.random.Generator) -> Array:
+@cache
+def doubt_of(seed: int) -> FloorDoubt:
+    """What is unknown of a simulated floor at a few dozen places."""
+    floor = simulated(seed)
+    return FloorDoubt(Known(spots_of(floor)), places_in(floor))
+
+
+@cache
+def drawn_floors(seed: int) -> Array:
     """Floors over the doubt's places drawn from the engine's models by numpy's own kriging, a row each."""
+    doubt, dice = doubt_of(seed), np.random.default_rng(seed)
     floors = [
         conditional(doubt, model, sill, max(1, round(DRAWN * weight)), dice)
         for model in doubt.models

@@ -12,7 +12,7 @@ from scipy.interpolate import LinearNDInterpolator
 from scipy.spatial import Delaunay
 from tests.documents import SQUARE, Json, room_over
 from tests.questions import answer_to, refusal_of
-from tests.rooms import Room, random_room
+from tests.rooms import Room, polygon_of, random_room
 
 from evenbed.engine.document.check import check_document
 from evenbed.engine.worked import WorkedRoom
@@ -29,13 +29,9 @@ def worked(room: Room) -> WorkedRoom:
     return WorkedRoom(check_document(room)[0])
 
 
-def floor_of(room: Room) -> Any:
-    return shapely.Polygon(room["outline"]["vertices"], room["outline"].get("cutouts", ()))
-
-
 def line_through(room: Room, seed: int) -> tuple[Spot, Spot]:
     """A line from anywhere round the room to anywhere else round it."""
-    dice, (left, low, right, high) = random.Random(seed), floor_of(room).bounds
+    dice, (left, low, right, high) = random.Random(seed), polygon_of(room).bounds
     x, y, reach = (left + right) / 2, (low + high) / 2, math.hypot(right - left, high - low) * dice.uniform(0.2, 0.8)
     ways = dice.uniform(0, math.tau), dice.uniform(0, math.tau)
     start, end = ((x + reach * math.cos(way), y + reach * math.sin(way)) for way in ways)
@@ -62,7 +58,7 @@ def test_between_its_points_the_section_is_the_surface_everywhere(seed: int) -> 
 def test_it_runs_in_the_room_alone_and_over_no_cutout(seed: int) -> None:
     room = random_room(seed)
     start, end = line_through(room, seed)
-    inside = floor_of(room).intersection(shapely.LineString([start, end]))
+    inside = polygon_of(room).intersection(shapely.LineString([start, end]))
     runs = profile_of(room, start, end)["runs"]
     assert sum(run[-1]["along"] - run[0]["along"] for run in runs) == pytest.approx(inside.length, abs=1e-5)
     assert len(runs) == (0 if inside.is_empty else len(getattr(inside, "geoms", [inside])))

@@ -6,6 +6,7 @@ import json
 import math
 import random
 import time
+from functools import cache
 from typing import Any
 
 import numpy as np
@@ -15,7 +16,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.answers import check_answer
 from tests.documents import SQUARE, Json, plan_of, room_over, turned
-from tests.rooms import cutouts_of, outline_of, random_room
+from tests.rooms import polygon_of, random_room
 
 from evenbed.engine.bridge import answer_text
 from evenbed.engine.next_readings import MOST_NEXT
@@ -38,25 +39,27 @@ def room_of(seed: int) -> Json:
     return room | {"readings": [*readings, line], "marks": [{"id": "benchmark", "height": 0.0}]}
 
 
-def figure_of(room: Json) -> shapely.Polygon:
-    return shapely.Polygon(outline_of(room), cutouts_of(room))
+@cache
+def plan_of_seed(seed: int) -> Json:
+    """The whole plan of that room, worked out once for all who only look at it."""
+    return whole_plan_of(room_of(seed))
 
 
 @pytest.mark.parametrize("seed", SEEDS)
 def test_doubts_stand_in_the_room_and_chances_fall_with_the_amount(seed: int) -> None:
     room = room_of(seed)
-    statistics = whole_plan_of(room)["surface"]["statistics"]
+    statistics = plan_of_seed(seed)["surface"]["statistics"]
     assert 20 <= len(statistics["doubts"]) <= MOST_DOUBTS
     assert all(d["sigma"] > 0.0 for d in statistics["doubts"])
     places = [shapely.Point(d["at"]) for d in statistics["doubts"]]
-    assert all(figure_of(room).distance(p) < 1e-6 for p in places)
+    assert all(polygon_of(room).distance(p) < 1e-6 for p in places)
     chances = [h["probability"] for h in statistics["higher"]]
     assert all(0.0 <= later <= earlier <= 1.0 for earlier, later in itertools.pairwise(chances))
 
 
 @pytest.mark.parametrize("seed", SEEDS)
 def test_ranges_hold_the_plans_own_figures(seed: int) -> None:
-    plan = whole_plan_of(room_of(seed))
+    plan = plan_of_seed(seed)
     low, high = plan["bed"]["volume_range"]
     assert 0.0 <= low <= plan["bed"]["volume"] <= high
     assert plan["surface"]["statistics"]["volume_range"] == [low, high]
@@ -70,8 +73,7 @@ def test_ranges_hold_the_plans_own_figures(seed: int) -> None:
 
 @pytest.mark.parametrize("seed", SEEDS)
 def test_a_quick_plan_is_the_plan_without_the_unknown(seed: int) -> None:
-    room = room_of(seed)
-    quick, plan = json.loads(answer_text("quick_plan", json.dumps(room))), whole_plan_of(room)
+    quick, plan = json.loads(answer_text("quick_plan", json.dumps(room_of(seed)))), plan_of_seed(seed)
     assert quick["surface"]["statistics"] is None
     assert quick["bed"]["volume_range"] is None
     assert quick["mix"]["bags_range"] is None
@@ -94,7 +96,7 @@ def stripped(plan: Json) -> Json:
 @pytest.mark.parametrize("seed", SEEDS)
 def test_next_readings_stand_where_a_rod_can_and_nothing_is_read_yet(seed: int) -> None:
     room = room_of(seed)
-    middle = figure_of(room).representative_point()
+    middle = polygon_of(room).representative_point()
     room["fixtures"] = [{"id": "drain", "kind": "drain", "at": [middle.x, middle.y], "radius": 150.0}]
     plan = whole_plan_of(room)
     proposed = plan["levels"]["next_readings"]
@@ -105,8 +107,8 @@ def test_next_readings_stand_where_a_rod_can_and_nothing_is_read_yet(seed: int) 
         assert 0.0 <= entry["gain"] <= 1.0
         if entry["why"] != "estimated_governs":
             at = shapely.Point(entry["at"])
-            assert figure_of(room).contains(at)
-            assert figure_of(room).boundary.distance(at) >= FROM_THE_WALL - 1e-6
+            assert polygon_of(room).contains(at)
+            assert polygon_of(room).boundary.distance(at) >= FROM_THE_WALL - 1e-6
             assert at.distance(middle) >= 150.0 + ROD_FOOT
             assert min(math.dist(entry["at"], p) for p in read) >= ROD_FOOT
     apart = itertools.combinations([p["at"] for p in proposed], 2)

@@ -15,7 +15,7 @@ from scipy.sparse.csgraph import minimum_spanning_tree
 from scipy.spatial.distance import cdist
 from tests.documents import SQUARE, Json, turned
 from tests.questions import answer_to, refusal_of
-from tests.rooms import Room, random_room
+from tests.rooms import polygon_of, random_room
 
 from evenbed.engine.document.room import Outline
 from evenbed.engine.outline import figure_from
@@ -29,10 +29,6 @@ ROOMS = range(60)
 
 def walk_over(room: Json) -> Json:
     return answer_to("walk", **room)
-
-
-def floor_of(room: Room) -> Any:
-    return shapely.Polygon(room["outline"]["vertices"], room["outline"].get("cutouts", ()))
 
 
 def oblong(width: float, depth: float, **more: Any) -> Json:
@@ -62,7 +58,7 @@ def random_places(floor: Any, count: int, seed: int) -> Any:
 @pytest.mark.parametrize("seed", ROOMS)
 def test_a_rods_foot_can_stand_on_every_place_and_none_is_in_a_cutout(seed: int) -> None:
     room = random_room(seed)
-    clear = floor_of(room).buffer(-(FOOT - ROUNDED))
+    clear = polygon_of(room).buffer(-(FOOT - ROUNDED))
     assert all(clear.contains(shapely.Point(spot)) for spot in spots_of(walk_over(room)))
 
 
@@ -70,7 +66,7 @@ def test_a_rods_foot_can_stand_on_every_place_and_none_is_in_a_cutout(seed: int)
 def test_every_place_of_the_floor_has_a_place_to_read_within_the_spacing(seed: int) -> None:
     room = random_room(seed)
     walk = walk_over(room)
-    nearest = cdist(random_places(floor_of(room), 2000, seed), spots_of(walk)).min(axis=1)
+    nearest = cdist(random_places(polygon_of(room), 2000, seed), spots_of(walk)).min(axis=1)
     assert nearest.max() <= walk["spacing"]
 
 
