@@ -1,6 +1,6 @@
 """Gloves, sun and kneeling: sizes, contrast, focus, wide windows and the page for the stud, on every screen."""
 
-from collections.abc import Callable
+from dataclasses import dataclass, field
 
 import pytest
 from playwright.sync_api import Locator, expect
@@ -25,10 +25,36 @@ def in_light(phone: Phone, theme: str) -> Phone:
     return phone
 
 
-def walk_everywhere(phone: Phone, stop: Callable[[str], None]) -> None:
-    walk_the_steps(phone, stop)
-    walk_the_sheets(phone, stop)
-    walk_outside_the_room(phone, stop)
+@dataclass
+class Walked:
+    """What was measured at every stop, in the light and then in the sun, each with the stop's name."""
+
+    phone: Phone
+    faults: list[tuple[str, str]] = field(default_factory=list)
+    faint: list[tuple[str, str]] = field(default_factory=list)
+    counts: list[int] = field(default_factory=list)
+
+    def __call__(self, stop: str) -> None:
+        for theme in THEMES:
+            self.phone.page.evaluate("(theme) => { document.documentElement.dataset.theme = theme; }", theme)
+            if theme == "light":
+                found = small_targets(self.phone.page, THUMB_PX) + sticking_out(self.phone.page)
+                self.faults.extend((stop, fault) for fault in found)
+            if theme == "sun":
+                seen, faint = faint_text(self.phone.page, SUN_RATIO)
+                self.counts.append(seen)
+                self.faint.extend((stop, text) for text in faint)
+            self.phone.shot(f"{theme}-{stop}")
+
+
+@pytest.fixture(scope="module")
+def everywhere(demo_phone: Phone) -> Walked:
+    """One walk through every screen, measured and pictured at each stop in each light."""
+    walked = Walked(in_light(demo_phone, "light"))
+    walk_the_steps(walked.phone, walked)
+    walk_the_sheets(walked.phone, walked)
+    walk_outside_the_room(walked.phone, walked)
+    return walked
 
 
 def text_height(figure: Locator) -> float:
@@ -36,30 +62,17 @@ def text_height(figure: Locator) -> float:
     return height
 
 
-def test_every_button_and_link_is_as_large_as_a_gloved_thumb_and_nothing_sticks_out(demo_phone: Phone) -> None:
-    phone = in_light(demo_phone, "light")
-    faults: list[tuple[str, str]] = []
-
-    def measure(stop: str) -> None:
-        faults.extend((stop, fault) for fault in small_targets(phone.page, THUMB_PX) + sticking_out(phone.page))
-
-    walk_everywhere(phone, measure)
-    assert faults == [], "\n".join(map(" ".join, sorted(set(faults))))
+def test_every_button_and_link_is_as_large_as_a_gloved_thumb_and_nothing_sticks_out(everywhere: Walked) -> None:
+    assert everywhere.faults == [], "\n".join(map(" ".join, sorted(set(everywhere.faults))))
 
 
-def test_text_in_bright_sun_stands_out_seven_to_one_on_every_screen(demo_phone: Phone) -> None:
-    phone = in_light(demo_phone, "sun")
-    faults: list[tuple[str, str]] = []
-    counts: list[int] = []
+def test_text_in_bright_sun_stands_out_seven_to_one_on_every_screen(everywhere: Walked) -> None:
+    assert everywhere.faint == [], "\n".join(map(" ".join, sorted(set(everywhere.faint))))
+    assert min(everywhere.counts) >= 3
 
-    def measure(stop: str) -> None:
-        seen, faint = faint_text(phone.page, SUN_RATIO)
-        counts.append(seen)
-        faults.extend((stop, text) for text in faint)
 
-    walk_everywhere(phone, measure)
-    assert faults == [], "\n".join(map(" ".join, sorted(set(faults))))
-    assert min(counts) >= 3
+def test_the_walk_through_every_screen_leaves_nothing_to_complain_of(everywhere: Walked) -> None:
+    assert everywhere.phone.complaints == []
 
 
 def test_a_shim_is_read_standing_and_the_other_working_figures_kneeling(demo_phone: Phone) -> None:
@@ -114,18 +127,6 @@ def test_each_light_is_chosen_in_the_settings_and_colours_the_page(demo_phone: P
         expect(phone.page.locator("html")).to_have_attribute("data-theme", theme)
         papers.add(phone.page.evaluate("getComputedStyle(document.documentElement).backgroundColor"))
     assert len(papers) == len(THEMES)
-
-
-def test_every_screen_is_pictured_in_each_light_for_people_to_look_at(demo_phone: Phone) -> None:
-    phone = in_light(demo_phone, "light")
-
-    def picture(stop: str) -> None:
-        for theme in THEMES:
-            phone.page.evaluate("(theme) => { document.documentElement.dataset.theme = theme; }", theme)
-            phone.shot(f"{theme}-{stop}")
-
-    walk_everywhere(phone, picture)
-    assert phone.complaints == []
 
 
 def test_the_page_for_the_stud_has_the_drawings_shims_order_and_times_on_two_sheets_at_most(
