@@ -1,6 +1,6 @@
 """A scan chosen in the office becomes readings, looked at before they are taken; without the office that is said."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
@@ -18,20 +18,27 @@ HALL = Room((((0.0, 0.0), (12 * FOOT, 0.0), (12 * FOOT, 9 * FOOT), (0.0, 9 * FOO
 SENT = r"sent \d+:\d\d [AP]M$"
 
 
-@pytest.fixture
-def office(service: Service, new_phone: Callable[..., Phone]) -> Phone:
-    """Joined, with a hall of twelve feet by nine that the service has, where scans come in."""
-    office: Phone = new_phone(office=True)
-    office.open(service.address)
-    office.join(service.join_code(), "Ana")
-    office.home()
-    office.begin_room("Mill house", "Mill End", "Hall")
-    office.walk(WALLS)
-    office.wait_for_text("save-line", SENT)
-    office.tap("back")
-    office.tap("readings-in-out")
-    office.tap("way-scan_in")
+@pytest.fixture(scope="module")
+def joined(shared_service: Service, shared_phones: Callable[..., Phone]) -> Phone:
+    """The office's wide window."""
+    office: Phone = shared_phones(office=True)
+    office.open(shared_service.address)
+    office.join(shared_service.join_code(), "Ana")
     return office
+
+
+@pytest.fixture
+def office(joined: Phone) -> Iterator[Phone]:
+    """In a new hall of twelve feet by nine that the service has, where scans come in."""
+    joined.home()
+    joined.begin_room("Mill house", "Mill End", "Hall")
+    joined.walk(WALLS)
+    joined.wait_for_text("save-line", SENT)
+    joined.tap("back")
+    joined.tap("readings-in-out")
+    joined.tap("way-scan_in")
+    yield joined
+    joined.find_network()
 
 
 def test_a_scan_is_read_looked_at_and_taken_and_one_undo_takes_it_back(office: Phone, tmp_path: Path) -> None:
