@@ -21,6 +21,7 @@ import { keepHistory, unsentOf } from "./kept";
 import { rowsFrom } from "./overlay";
 import { takePage, type Asked } from "./pages";
 import { keepOwn, Photos } from "./photos";
+import { Presses } from "./presses";
 import { enqueue, keepRefused, waitingChanges } from "./queue";
 import { contentsFromText, takeIn, type ReadOutcome } from "./read_in";
 import { withRoom } from "./room";
@@ -32,11 +33,13 @@ export class Storage {
   readonly #database: PhoneDatabase;
   readonly #announcer: Announcer;
   readonly #onStanding = new Set<(standing: Standing) => void>();
+  readonly #presses: Presses;
   readonly photos: Photos;
 
   constructor(readonly name = DATABASE) {
     this.#database = new PhoneDatabase(name);
     this.#announcer = new Announcer(name);
+    this.#presses = new Presses(name);
     this.photos = new Photos(this.#database, name);
     this.#announcer.onOtherTab((keys) => void this.#readAgain(keys));
   }
@@ -77,7 +80,8 @@ export class Storage {
       loadPeople(this.#database),
     ]);
     const rows = rowsFrom(records, held, changes);
-    return { rows, drafts: drafts.map(({ key, text }) => [key, text]), undo, people };
+    const typed = new Map([...drafts.map(({ key, text }): [string, string] => [key, text]), ...this.#presses.all()]);
+    return { rows, drafts: [...typed], undo, people };
   }
 
   async write(edits: readonly Edit[], together: WriteTogether): Promise<void> {
@@ -88,12 +92,15 @@ export class Storage {
       if (together.photo !== undefined) await keepOwn(database, together.photo);
       return edits.map(({ kind, id }): RecordKey => [kind, id]);
     });
+    if (together.clearDraft !== undefined) this.#presses.settle(together.clearDraft, null);
     if (together.photo !== undefined) this.photos.tell();
   }
 
   async saveDraft(key: string, text: string | null): Promise<void> {
     const { drafts } = this.#database;
+    if (text !== null) this.#presses.keep(key, text);
     await withRoom<unknown>(this.#database, () => (text === null ? drafts.delete(key) : drafts.put({ key, text })));
+    this.#presses.settle(key, text);
   }
 
   async dismissRefused(changeId: string): Promise<void> {
