@@ -17,6 +17,7 @@ from evenbed.engine.geometry import Plane
 from evenbed.engine.ground import Ground
 from evenbed.engine.outline import figure_from
 from evenbed.engine.surface import surface_from
+from evenbed.engine.top.facets import whole_room
 
 ROOMS = 210
 RELATIVE = 1e-9  # the contract's tolerance for volumes and areas
@@ -44,7 +45,7 @@ def tops_for(room: Json, seed: int) -> list[Plane]:
 
 def engines_own(room: Json, top: Plane, minimum: float, maximum: float) -> Judged:
     figure = figure_from(Outline(vertices=outline_of(room), cutouts=cutouts_of(room)))
-    mortar = Mortar(Ground(surface_from(spots_from(room), figure.outer), figure), top)
+    mortar = Mortar(Ground(surface_from(spots_from(room), figure.outer), figure), whole_room(top, figure.outer))
     found = mortar.quantities(minimum, maximum)
     thickness = mortar.thickness(found.volume)
     return Judged(found.volume, found.too_thin_area, found.too_thick_area, thickness.min, thickness.max)

@@ -16,6 +16,7 @@ from evenbed.engine.floor_doubt import FloorDoubt
 from evenbed.engine.geometry import Plane
 from evenbed.engine.high_spot import HighSpot
 from evenbed.engine.thinning import MOST_SPOTS, Spot, thinned
+from evenbed.engine.top.facets import whole_room
 from evenbed.engine.volume_doubt import WIDER, VolumeDoubt
 
 SEEDS = (1, 4, 9, 12)
@@ -81,7 +82,7 @@ def test_the_weights_are_those_of_the_whole_grid_by_scipys_integrals(seed: int) 
 @pytest.mark.parametrize("seed", SEEDS)
 def test_the_volumes_range_is_that_of_numpys_mixture(seed: int) -> None:
     doubt = doubt_of(seed)
-    areas, top = np.full(len(doubt.places), 1e6), Plane(500.0, 0.001, 0.0)
+    areas, top = np.full(len(doubt.places), 1e6), whole_room(Plane(500.0, 0.001, 0.0), ())
     low, high = VolumeDoubt(doubt, areas.tolist(), top).range()
     heights = drawn_floors(seed)
     thickness = np.array([top.at(*p) for p in doubt.places]) - heights

@@ -12,6 +12,7 @@ from evenbed.engine.geometry import Plane
 from evenbed.engine.ground import Ground
 from evenbed.engine.outline import figure_from
 from evenbed.engine.surface import surface_from
+from evenbed.engine.top.facets import whole_room
 
 FOOT = 304.8
 CUBIC_FOOT = (FOOT / 1000.0) ** 3  # m³
@@ -31,7 +32,7 @@ def pit(rows: list[list[float]], spacing: float, level: float) -> Mortar:
     right, up = spacing * (len(rows[0]) - 1), spacing * (len(rows) - 1)
     outline = Outline(vertices=((0.0, 0.0), (right, 0.0), (right, up), (0.0, up)))
     figure = figure_from(outline)
-    return Mortar(Ground(surface_from(spots, figure.outer), figure), Plane(0.0, 0.0, 0.0))
+    return Mortar(Ground(surface_from(spots, figure.outer), figure), whole_room(Plane(0.0, 0.0, 0.0), figure.outer))
 
 
 def test_spot_heights_give_the_volume_by_cells() -> None:

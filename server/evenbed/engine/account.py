@@ -97,4 +97,5 @@ def _top_explanation(room: WorkedRoom) -> Explanation:
     top = room.document.bed.top
     if top.kind == "level" and top.height is None:
         return explanation_of("top_lowest", highest=room.ground.extremes[0][2], minimum=room.limits[0])
-    return explanation_of("top_given", a=room.top.a, b=room.top.b, c=room.top.c)
+    plane = room.top.cells[0].plane
+    return explanation_of("top_given", a=plane.a, b=plane.b, c=plane.c)

@@ -9,7 +9,7 @@ from evenbed.engine.delaunay import Triangle
 from evenbed.engine.document.fields import described, height, length, time
 from evenbed.engine.document.places import Point, Point3
 from evenbed.engine.doubt import NextReading, Statistics
-from evenbed.engine.finish import Doorway, Facet
+from evenbed.engine.finish import Doorway
 from evenbed.engine.heights import (
     DifferenceFit,
     InstrumentError,
@@ -29,6 +29,8 @@ from evenbed.engine.readiness import ReadinessRow, WorkingTime
 from evenbed.engine.sections import Section
 from evenbed.engine.slips import Suspect
 from evenbed.engine.sources import Explanation
+from evenbed.engine.top.facets import Facet
+from evenbed.engine.top.requirements import Requirement
 
 
 @dataclass(frozen=True)
@@ -116,6 +118,7 @@ class BedAnswer:
     mass: float = described(about="Fresh mass of the bed", unit="kg")
     load: Load = described(about="Dead load of the bed alone")
     doorways: tuple[Doorway, ...] = described(about="What the top makes of each doorway")
+    requirements: tuple[Requirement, ...] = described(about="What governs the top, the dearest first")
     violations: tuple[Violation, ...] = described(about="Places beyond a limit, the worst first")
     too_thin_area: float = described(about="Area below the minimum", unit="m2")
     too_thick_area: float = described(about="Area above the maximum", unit="m2")

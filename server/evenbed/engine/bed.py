@@ -5,7 +5,7 @@ lies in the room. Where the top lies below the subfloor there is no mortar.
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -13,10 +13,12 @@ from evenbed.engine.document.fields import described, height, length
 from evenbed.engine.document.places import Point, Point3
 from evenbed.engine.geometry import Plane, Ring, clipped, integral_over
 from evenbed.engine.ground import Ground
+from evenbed.engine.top.facets import BedTop
 
 LIMIT_SLACK = 1e-6  # mm by which a limit may be missed through rounding alone
 ROUNDING = 1e-9  # mm, the same for areas: on a nearly flat floor a micron moves a limit's line by metres
 FLAT = Plane(1.0, 0.0, 0.0)
+Spot = tuple[Point, float]  # a place and the thickness there
 
 
 @dataclass(frozen=True)
@@ -51,24 +53,42 @@ class Quantities:
 
 @dataclass(frozen=True)
 class Mortar:
-    """The space for mortar: the ground, and the plane of the top."""
+    """The space for mortar between the ground and the top."""
 
     ground: Ground
-    top: Plane
+    top: BedTop
 
     @cached_property
-    def thickness_planes(self) -> tuple[Plane, ...]:
-        """The thickness over each triangle."""
-        return tuple(self.top.minus(plane) for plane in self.ground.surface.planes)
+    def room_parts(self) -> tuple[tuple[Ring, Plane], ...]:
+        """Piece by piece, what of the room lies under one plane of the top and over one triangle, and its thickness.
+
+        Pieces of cutouts come as clockwise rings of their own.
+        """
+        return tuple(self._pieces(self.ground.room_parts))
+
+    def _pieces(self, parts: Iterable[tuple[int, Ring]]) -> Iterator[tuple[Ring, Plane]]:
+        planes, cells = self.ground.surface.planes, self.top.cells
+        for n, part in parts:
+            for cell in cells:
+                piece = cell.part_of(part)
+                if piece:
+                    yield piece, cell.plane.minus(planes[n])
 
     def volume_over(self, ring: Ring) -> float:
         """Mortar over a simple polygon inside the room, m³, exact; the way it turns gives the sign."""
-        parts = self.ground.parts_inside(ring)
-        return math.fsum(_above(part, self.thickness_planes[n]) for n, part in parts) / 1e9
+        return math.fsum(_above(*piece) for piece in self._pieces(self.ground.parts_inside(ring))) / 1e9
+
+    @cached_property
+    def crease_spots(self) -> tuple[Spot, ...]:
+        """Where planes of the top meet each other or the walls, over each triangle; none under a single plane."""
+        if len(self.top.cells) == 1:
+            return ()
+        spots = {(at, thickness.at(*at)) for part, thickness in self.room_parts for at in part}
+        return tuple(sorted(spots))
 
     def quantities(self, minimum: float, maximum: float) -> Quantities:
         """Volume and the areas beyond the limits, over the whole room."""
-        parts = [(part, self.thickness_planes[n]) for n, part in self.ground.room_parts]
+        parts = self.room_parts
         volume = math.fsum(_above(part, plane) for part, plane in parts)
         thin = math.fsum(_area_above(part, _less(minimum - ROUNDING, plane)) for part, plane in parts)
         thick = math.fsum(_area_above(part, _more(maximum + ROUNDING, plane)) for part, plane in parts)
@@ -80,16 +100,27 @@ class Mortar:
 
     def thickness(self, volume: float) -> Thickness:
         """Least, greatest and mean thickness, with their places."""
-        least = self.ground.most(lambda s: -self.thickness_at(s))
-        greatest = self.ground.most(self.thickness_at)
-        mean = volume * 1e3 / self.ground.figure.area
-        return Thickness(self.thickness_at(least), self.thickness_at(greatest), mean, least[:2], greatest[:2])
+        (least_at, least), (most_at, most) = self.extremes
+        return Thickness(least, most, volume * 1e3 / self.ground.figure.area, least_at, most_at)
+
+    @cached_property
+    def extremes(self) -> tuple[Spot, Spot]:
+        """Where the bed is thinnest and thickest: a reading or a corner, unless a crease beats it beyond rounding."""
+        thinnest = self.ground.most(lambda s: -self.thickness_at(s))
+        thickest = self.ground.most(self.thickness_at)
+        least, most = ((s[:2], self.thickness_at(s)) for s in (thinnest, thickest))
+        creases = self.crease_spots
+        lower = min(creases, key=lambda c: (c[1], c[0]), default=least)
+        higher = min(creases, key=lambda c: (-c[1], c[0]), default=most)
+        least = lower if lower[1] < least[1] - LIMIT_SLACK else least
+        return least, higher if higher[1] > most[1] + LIMIT_SLACK else most
 
     def violations(self, minimum: float, maximum: float) -> tuple[Violation, ...]:
         """Every reading, corner and extreme place beyond a limit, the worst first."""
-        extremes = sorted(self.ground.wall_spots, key=self.thickness_at)
-        spots = dict.fromkeys((*self.ground.spots, *extremes[:1], *extremes[-1:]))
-        found = (_violation(s[:2], self.thickness_at(s), minimum, maximum) for s in spots)
+        at_walls = sorted(self.ground.wall_spots, key=self.thickness_at)
+        subfloor = dict.fromkeys((*self.ground.spots, *at_walls[:1], *at_walls[-1:]))
+        spots = (*((s[:2], self.thickness_at(s)) for s in subfloor), *self.extremes)
+        found = (_violation(at, thickness, minimum, maximum) for at, thickness in spots)
         worst_first = sorted((v for v in found if v), key=lambda v: (-v.by, v.at))
         return tuple({v.at: v for v in worst_first[::-1]}.values())[::-1]
 

@@ -18,6 +18,7 @@ from evenbed.engine.geometry import between, box_of, boxes_meet, meeting_of
 from evenbed.engine.problems import BadDocumentError, problem_at, problems_under
 from evenbed.engine.region import Interval, Region, chords_at
 from evenbed.engine.surface import Surface
+from evenbed.engine.top.facets import BedTop, lines_of
 from evenbed.engine.touching import regions_of_room
 from evenbed.engine.worked import WorkedRoom
 
@@ -66,7 +67,7 @@ def profile_from(given: object) -> ProfileAnswer:
     with problems_under("document"):
         room = WorkedRoom(checked_document(question.document))
         regions = regions_of_room(room.figure.outer, room.figure.holes)
-        bends = _bends(room.surface, line)
+        bends = sorted([*_bends(room.surface, line), *_creases(room.top, line)])
         runs = (
             _run(room, line, [start, *_inside(bends, start, end), end]) for start, end in _stretches(regions, line)
         )
@@ -115,6 +116,14 @@ def _bends(surface: Surface, line: _Line) -> list[float]:
             if meeting is not None and 0.0 <= meeting[1] <= 1.0:
                 found.append(meeting[0] * line.length)
     return sorted(found)
+
+
+def _creases(top: BedTop, line: _Line) -> Iterator[float]:
+    """Where the line crosses the lines along which planes of the top end."""
+    for side in lines_of(top.cells):
+        first, last = side.at(*line.start), side.at(*line.end)
+        if first != last and 0.0 <= first / (first - last) <= 1.0:
+            yield first / (first - last) * line.length
 
 
 def _inside(bends: list[float], start: float, end: float) -> list[float]:

@@ -12,7 +12,7 @@ from evenbed.engine.document.places import Point, Point3
 from evenbed.engine.document.room import Document
 from evenbed.engine.doubt import Doubt, NextReading, Statistics, SurfaceModel
 from evenbed.engine.floor_doubt import FloorDoubt
-from evenbed.engine.geometry import Plane, distance_to_ring
+from evenbed.engine.geometry import distance_to_ring
 from evenbed.engine.heights import Levels
 from evenbed.engine.high_spot import HighSpot
 from evenbed.engine.kriging import HARDLY
@@ -20,6 +20,7 @@ from evenbed.engine.next_readings import MOST_NEXT, Proposing
 from evenbed.engine.outline import Figure
 from evenbed.engine.patches import Patch, patches_of
 from evenbed.engine.thinning import Spot, thinned
+from evenbed.engine.top.facets import BedTop
 from evenbed.engine.volume_doubt import VolumeDoubt
 
 MOST_CORNERS = 30  # corners of more crooked rooms are near patches anyway
@@ -39,7 +40,7 @@ class Unknown:
     document: Document
     figure: Figure
     levels: Levels
-    top: Plane
+    top: BedTop
     volume: float
     deciders: tuple[Point, ...]
 

@@ -7,8 +7,8 @@ from functools import cached_property
 
 from evenbed.engine.covariances import chance_below
 from evenbed.engine.floor_doubt import CERTAIN, FloorDoubt, Part, View, range_of
-from evenbed.engine.geometry import Plane
 from evenbed.engine.kriging import Site
+from evenbed.engine.top.facets import BedTop
 
 SHARE = 0.9  # of all floors that would have been read so, held by a range
 WIDER = 1.1  # simulated floors miss by so much more than the covariances say: joists in step with the readings, edges
@@ -21,7 +21,7 @@ class VolumeDoubt:
 
     doubt: FloorDoubt
     areas: Sequence[float]
-    top: Plane
+    top: BedTop
 
     @cached_property
     def thicknesses(self) -> list[float]:

@@ -6,7 +6,6 @@ from functools import cached_property
 from evenbed.engine.bed import Mortar, Quantities, Thickness
 from evenbed.engine.document.places import Point, Point3
 from evenbed.engine.document.room import Document
-from evenbed.engine.finish import Facet, minimum_thickness_of, top_from
 from evenbed.engine.ground import Ground
 from evenbed.engine.heights import Levels
 from evenbed.engine.levels import levels_from
@@ -20,6 +19,8 @@ from evenbed.engine.sections import SectionPlan, WayOut, sections_from, way_out_
 from evenbed.engine.slips import Suspect
 from evenbed.engine.surface import Surface, surface_from
 from evenbed.engine.suspects import suspects_from
+from evenbed.engine.top.choose import DesignedTop, minimum_thickness_of, top_from
+from evenbed.engine.top.facets import BedTop
 from evenbed.engine.touching import regions_of_room
 from evenbed.engine.unknown import Unknown
 
@@ -66,9 +67,14 @@ class WorkedRoom:
         return Ground(self.surface, self.figure)
 
     @cached_property
-    def top(self) -> Facet:
+    def designed_top(self) -> DesignedTop:
+        """The top of bed, and what governs it."""
+        return top_from(self.document, self.ground)
+
+    @property
+    def top(self) -> BedTop:
         """The top of bed."""
-        return top_from(self.document.bed, self.ground.extremes[0][2], self.figure)
+        return self.designed_top.top
 
     @cached_property
     def mortar(self) -> Mortar:

@@ -4,8 +4,11 @@ from dataclasses import dataclass
 from typing import Literal
 
 from evenbed.engine.document.fields import FARTHEST, described, height, length, ratio, time
+from evenbed.engine.document.joints import JointDesign
 from evenbed.engine.document.levelling import Adjustment, Difference, InstrumentCheck, Mark, Reading, Setup
-from evenbed.engine.document.places import Point, Point3
+from evenbed.engine.document.places import Point
+from evenbed.engine.document.supplies import Prices, Supplies
+from evenbed.engine.document.tops import LevelTop, Top
 
 Milestone = Literal["walk", "tile", "grout", "light_traffic", "heavy_traffic"]
 
@@ -52,6 +55,7 @@ class Opening:
     id: str = described("", about="Its name in this document")
     adjoining_height: float | None = height(None, "Finished floor beyond, z")
     exit: bool = described(False, about="True where the crew leaves")
+    door_bottom: float | None = height(None, "Underside of the door leaf, z, null where it is unknown")
 
 
 @dataclass(frozen=True)
@@ -62,32 +66,8 @@ class Fixture:
     kind: Literal["drain", "flange", "post"] = described(about="What it is")
     id: str = described("", about="Its name in this document")
     radius: float = length(0.0, "Radius, 0 where unknown")
+    to: Point | None = height(None, "Other end of a linear drain, `at` being one end")
     height: float | None = height(None, "Height of its top, z")
-
-
-@dataclass(frozen=True)
-class LevelTop:
-    """A level top, at a height or at the lowest that keeps the minimum thickness."""
-
-    kind: Literal["level"] = described("level", about="A level top")
-    height: float | None = height(None, "z of the top, or null for the lowest that keeps the minimum thickness")
-
-
-@dataclass(frozen=True)
-class PlaneTop:
-    """A plane top through three given points."""
-
-    through: tuple[Point3, ...] = height(about="Three points the top passes through")
-    kind: Literal["plane"] = described("plane", about="A plane top")
-
-
-@dataclass(frozen=True)
-class DrainTop:
-    """A top that falls to a drain."""
-
-    drain: str = described(about="Id of the drain")
-    fall: float = ratio(about="Least fall towards it", low=0.001, high=0.5)
-    kind: Literal["to_drain"] = described("to_drain", about="Falls to a drain")
 
 
 @dataclass(frozen=True)
@@ -111,7 +91,8 @@ class BedDesign:
     )
     maximum_thickness: float = length(50.8, "Thickness beyond which the bed must be designed", low=1.0, high=1000.0)
     covering: Covering = described(Covering(), about="What will lie on the bed")
-    top: LevelTop | PlaneTop | DrainTop = described(LevelTop(), about="The top of bed")
+    top: Top = described(LevelTop(), about="The top of bed")
+    chip_depth: float = length(12.7, "Most that may be chipped off a high spot", high=200.0)
 
 
 @dataclass(frozen=True)
@@ -149,6 +130,8 @@ class Mix:
     water_cement: float = ratio(0.5, "Water to cement by mass, the sand's own water included", low=0.05, high=3.0)
     air: float = ratio(0.1, "Voids as a fraction of the compacted volume", high=0.9)
     waste: float = ratio(0.1, "Fraction mixed and not placed", high=2.0)
+    sand_moisture: float = ratio(0.05, "Water in the damp sand, of its dry mass", high=0.5)
+    sand_bulking: float = ratio(0.25, "How much more room damp sand takes than flooded sand")
     batch_volume: float | None = described(
         None,
         about="What the mixer or box takes, compacted; null for one bag a batch",
@@ -243,3 +226,6 @@ class Document:
     placements: tuple[Placement, ...] = described((), about="What was placed when")
     climate: tuple[ClimateRow, ...] = described((), about="Measured first, then forecast")
     curing: Curing = described(Curing(), about="The constants of the waiting")
+    joints: JointDesign = described(JointDesign(), about="What the movement joints follow from")
+    supplies: Supplies = described(Supplies(), about="What the bed is built of besides its mortar, as it is sold")
+    prices: Prices = described(Prices(), about="What things cost")

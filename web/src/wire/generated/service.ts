@@ -395,6 +395,8 @@ export interface components {
             readonly maximum_thickness: number;
             /** @description Least thickness in force (mm) */
             readonly minimum_thickness: number;
+            /** @description What governs the top, the dearest first */
+            readonly requirements: readonly components["schemas"]["Requirement"][];
             /** @description How thick, and where */
             readonly thickness: components["schemas"]["Thickness"];
             /** @description Area above the maximum (m2) */
@@ -416,6 +418,7 @@ export interface components {
         /** @description How the bed is to be: its build, its limits and its top. */
         readonly BedDesign: {
             readonly build?: ("unbonded" | "bonded") | null;
+            readonly chip_depth?: number | null;
             readonly covering?: components["schemas"]["Covering"] | null;
             readonly maximum_thickness?: number | null;
             /**
@@ -423,7 +426,13 @@ export interface components {
              * @default null
              */
             readonly minimum_thickness?: number | null;
-            readonly top?: (components["schemas"]["LevelTop"] | components["schemas"]["PlaneTop"] | components["schemas"]["DrainTop"]) | null;
+            readonly top?: (components["schemas"]["LevelTop"] | components["schemas"]["PlaneTop"] | components["schemas"]["LeastTop"] | components["schemas"]["DrainTop"] | components["schemas"]["TwoLevelTop"]) | null;
+        };
+        /** @description Bond coat under the tile. */
+        readonly BondCoat: {
+            readonly bag_mass?: number | null;
+            readonly density?: number | null;
+            readonly waste?: number | null;
         };
         /** @description One caution: `where` names the part of the plan it stands at (`bed.load`, `readiness`). */
         readonly Caution: {
@@ -683,16 +692,19 @@ export interface components {
             readonly document: 1;
             readonly fixtures?: readonly components["schemas"]["Fixture"][] | null;
             readonly instrument_checks?: readonly components["schemas"]["InstrumentCheck"][] | null;
+            readonly joints?: components["schemas"]["JointDesign"] | null;
             readonly marks?: readonly components["schemas"]["Mark"][] | null;
             readonly mix?: components["schemas"]["Mix"] | null;
             readonly openings?: readonly components["schemas"]["Opening"][] | null;
             /** @description The room's figure */
             readonly outline: components["schemas"]["Outline"];
             readonly placements?: readonly components["schemas"]["Placement"][] | null;
+            readonly prices?: components["schemas"]["Prices"] | null;
             readonly rails?: components["schemas"]["RailDesign"] | null;
             /** @description Levels read in the room */
             readonly readings: readonly components["schemas"]["Reading"][];
             readonly setups?: readonly components["schemas"]["Setup"][] | null;
+            readonly supplies?: components["schemas"]["Supplies"] | null;
         };
         /** @description What the top makes of one doorway, at the middle of its opening. */
         readonly Doorway: {
@@ -720,13 +732,18 @@ export interface components {
             /** @description Standard error of the subfloor there (mm) */
             readonly sigma: number;
         };
-        /** @description A top that falls to a drain. */
+        /** @description A top that falls to a drain: round (level along the walls) or linear (level along the drain). */
         readonly DrainTop: {
             /** @description Id of the drain */
             readonly drain: string;
             /** @description Least fall towards it */
             readonly fall: number;
             readonly kind?: "to_drain" | null;
+            /**
+             * @description z of the top of bed along the walls, null for the lowest that keeps the fall everywhere (mm)
+             * @default null
+             */
+            readonly perimeter?: number | null;
         };
         /** @description What stands behind one figure of the plan. */
         readonly Explanation: {
@@ -790,6 +807,14 @@ export interface components {
              */
             readonly kind: "drain" | "flange" | "post";
             readonly radius?: number | null;
+            /**
+             * @description Other end of a linear drain, `at` being one end (mm)
+             * @default null
+             */
+            readonly to?: readonly [
+                number,
+                number
+            ] | null;
         };
         /**
          * FixturePart
@@ -874,6 +899,41 @@ export interface components {
             readonly status?: "ok";
             /** Version */
             readonly version: string;
+        };
+        /**
+         * @description One place where the finished floor is held: at a doorway, a fixture or anywhere.
+         *
+         *         Without `low` and `high` the finished floor meets what is there: the floor beyond the doorway, the fixture's top.
+         */
+        readonly Held: {
+            /**
+             * @description Or any place in the room (mm)
+             * @default null
+             */
+            readonly at?: readonly [
+                number,
+                number
+            ] | null;
+            /**
+             * @description Id of the fixture
+             * @default null
+             */
+            readonly fixture?: string | null;
+            /**
+             * @description Highest finished floor allowed there, z (mm)
+             * @default null
+             */
+            readonly high?: number | null;
+            /**
+             * @description Lowest finished floor allowed there, z (mm)
+             * @default null
+             */
+            readonly low?: number | null;
+            /**
+             * @description Id of the doorway; held along its whole opening
+             * @default null
+             */
+            readonly opening?: string | null;
         };
         /** @description How likely the true high spot stands above the highest reading by more than an amount. */
         readonly Higher: {
@@ -1246,6 +1306,32 @@ export interface components {
              */
             readonly person?: string | null;
         };
+        /** @description What the movement joints follow from. */
+        readonly JointDesign: {
+            readonly expansion?: number | null;
+            readonly exposure?: ("indoors" | "sun_or_wet" | "outdoors") | null;
+            readonly sealant_movement?: number | null;
+            readonly slab_joints?: readonly (readonly [
+                readonly [
+                    number,
+                    number
+                ],
+                readonly [
+                    number,
+                    number
+                ]
+            ])[] | null;
+            /**
+             * @description Most between joints, null for the handbook's (mm)
+             * @default null
+             */
+            readonly spacing?: number | null;
+            /**
+             * @description Range of temperature the floor goes through, null where unknown (K)
+             * @default null
+             */
+            readonly temperature_range?: number | null;
+        };
         readonly JsonValue: unknown;
         /**
          * KnownDevice
@@ -1283,6 +1369,19 @@ export interface components {
              */
             readonly role: "foreman" | "setter" | "viewer";
         };
+        /** @description Hours of one person, and what an hour costs. */
+        readonly Labour: {
+            readonly chipping?: number | null;
+            readonly chipping_depth?: number | null;
+            /**
+             * @description An hour of one person
+             * @default null
+             */
+            readonly hour?: number | null;
+            readonly per_area?: number | null;
+            readonly per_volume?: number | null;
+            readonly set_up?: number | null;
+        };
         /**
          * LatestEvent
          * @description There is something to pull.
@@ -1292,6 +1391,16 @@ export interface components {
             readonly latest: number;
             /** View */
             readonly view: number;
+        };
+        /** @description The plane that uses the least mortar of all that keep the thickness, the held heights and the largest fall. */
+        readonly LeastTop: {
+            readonly holds?: readonly components["schemas"]["Held"][] | null;
+            readonly kind?: "least_mortar" | null;
+            /**
+             * @description Steepest the top may be, null for the steepest that is still a floor
+             * @default null
+             */
+            readonly largest_fall?: number | null;
         };
         /** @description What a loop misses by: a mark's or place's height by way of one set-up, less its height by another. */
         readonly LevelMisclosure: {
@@ -1470,6 +1579,14 @@ export interface components {
             /** @description What stands behind it, in English */
             readonly why: string;
         };
+        /** @description Cleavage membrane under an unbonded bed, from the roll. */
+        readonly Membrane: {
+            readonly lap?: number | null;
+            readonly roll_length?: number | null;
+            readonly roll_width?: number | null;
+            readonly thickness?: number | null;
+            readonly turned_up?: number | null;
+        };
         /** @description How old the bed must be before something may happen on it. */
         readonly MilestoneNeed: {
             /**
@@ -1521,6 +1638,8 @@ export interface components {
             readonly cement?: number | null;
             readonly lime?: number | null;
             readonly sand?: number | null;
+            readonly sand_bulking?: number | null;
+            readonly sand_moisture?: number | null;
             readonly waste?: number | null;
             readonly water_cement?: number | null;
         };
@@ -1563,6 +1682,11 @@ export interface components {
              * @default null
              */
             readonly adjoining_height?: number | null;
+            /**
+             * @description Underside of the door leaf, z, null where it is unknown (mm)
+             * @default null
+             */
+            readonly door_bottom?: number | null;
             readonly exit?: boolean | null;
             /** @description Where it begins along the wall (mm) */
             readonly from: number;
@@ -1679,6 +1803,11 @@ export interface components {
         readonly PeopleReply: {
             /** People */
             readonly people: readonly components["schemas"]["KnownPerson"][];
+        };
+        /** @description Compressible strip along the walls and round what stands in the bed. */
+        readonly PerimeterStrip: {
+            readonly piece?: number | null;
+            readonly waste?: number | null;
         };
         /**
          * PersonEdit
@@ -1849,15 +1978,61 @@ export interface components {
             /** @description How long a batch can be worked */
             readonly working_time: components["schemas"]["WorkingTime"];
         };
-        /** @description A plane top through three given points. */
+        /** @description A plane top through given points: three, or more of one plane; through two it leans along them only. */
         readonly PlaneTop: {
             readonly kind?: "plane" | null;
-            /** @description Three points the top passes through (mm) */
+            /** @description Points the top passes through (mm) */
             readonly through: readonly (readonly [
                 number,
                 number,
                 number
             ])[];
+        };
+        /** @description What things cost, by the package they are sold in. */
+        readonly Prices: {
+            /**
+             * @description A bag of bond coat
+             * @default null
+             */
+            readonly bond_coat_bag?: number | null;
+            /**
+             * @description A bag of cement
+             * @default null
+             */
+            readonly cement_bag?: number | null;
+            readonly currency?: string | null;
+            readonly labour?: components["schemas"]["Labour"] | null;
+            /**
+             * @description A bag of lime
+             * @default null
+             */
+            readonly lime_bag?: number | null;
+            readonly margin?: number | null;
+            /**
+             * @description A roll of membrane
+             * @default null
+             */
+            readonly membrane_roll?: number | null;
+            /**
+             * @description A piece of perimeter strip
+             * @default null
+             */
+            readonly perimeter_strip_piece?: number | null;
+            /**
+             * @description A sheet of reinforcement
+             * @default null
+             */
+            readonly reinforcement_sheet?: number | null;
+            /**
+             * @description A cubic metre of sand, damp and loose
+             * @default null
+             */
+            readonly sand?: number | null;
+            /**
+             * @description A box of tile
+             * @default null
+             */
+            readonly tile_box?: number | null;
         };
         /** @description One thing wrong with a document: `path` says where (`readings[3].down`), `code` what, `message` in English. */
         readonly Problem: {
@@ -2260,6 +2435,31 @@ export interface components {
          * @enum {string}
          */
         readonly Reason: "unknown_kind" | "unknown_field" | "bad_id" | "bad_value" | "missing_field" | "unknown_parent" | "reading_is_final" | "change_id_taken" | "nothing_changed" | "parent_is_final" | "not_assigned" | "foreman_only";
+        /** @description Sheets of wire fabric or mesh in the middle of an unbonded bed. */
+        readonly Reinforcement: {
+            readonly lap?: number | null;
+            readonly sheet_length?: number | null;
+            readonly sheet_width?: number | null;
+            readonly waste?: number | null;
+        };
+        /** @description One requirement that governs the top: were it relieved, the bed would take less mortar. */
+        readonly Requirement: {
+            /** @description Where it governs, null where it is of the whole room (mm) */
+            readonly at: readonly [
+                number,
+                number
+            ] | null;
+            /** @description The doorway or fixture concerned, if it is one */
+            readonly id: string | null;
+            /** @description `minimum_thickness`, `maximum_thickness`, `held_low`, `held_high`, `largest_fall`, `given_height`, `drain_height` or `least_fall` */
+            readonly kind: string;
+            /** @description What is asked for: mm, or a ratio for falls */
+            readonly limit: number;
+            /** @description Where in the document it is asked for */
+            readonly path: string;
+            /** @description Mortar saved by each mm of relief (by each 1/1000 for falls), as long as nothing else comes to govern (m3) */
+            readonly saves: number;
+        };
         /**
          * RoomFields
          * @description A room and every choice made for it.
@@ -2853,6 +3053,14 @@ export interface components {
             readonly thickness?: number | null;
             readonly width?: number | null;
         };
+        /** @description Everything besides cement, lime, sand and water. */
+        readonly Supplies: {
+            readonly bond_coat?: components["schemas"]["BondCoat"] | null;
+            readonly membrane?: components["schemas"]["Membrane"] | null;
+            readonly perimeter_strip?: components["schemas"]["PerimeterStrip"] | null;
+            readonly reinforcement?: components["schemas"]["Reinforcement"] | null;
+            readonly tile?: components["schemas"]["TileSupply"] | null;
+        };
         /** @description The subfloor as triangles, linear in each. */
         readonly SurfaceAnswer: {
             /** @description Which points are centres of cells whose corners lie on one circle */
@@ -3141,6 +3349,16 @@ export interface components {
                 number
             ];
         };
+        /** @description Tile as it is sold. */
+        readonly TileSupply: {
+            readonly box_area?: number | null;
+            readonly waste?: number | null;
+            /**
+             * @description Width of a tile, null for that of the longest edge (mm)
+             * @default null
+             */
+            readonly width?: number | null;
+        };
         /**
          * TopPart
          * @description How the top of bed is chosen.
@@ -3173,6 +3391,27 @@ export interface components {
             readonly through?: readonly (readonly number[])[] | null;
         } & {
             readonly [key: string]: unknown;
+        };
+        /** @description Two levels with a ramp between; the line is the ramp's lower or upper edge on the left-hand side. */
+        readonly TwoLevelTop: {
+            readonly kind?: "two_levels" | null;
+            /** @description z of the top to the left of the line (mm) */
+            readonly left: number;
+            /** @description Where the left level ends; left as seen along it (mm) */
+            readonly line: readonly [
+                readonly [
+                    number,
+                    number
+                ],
+                readonly [
+                    number,
+                    number
+                ]
+            ];
+            /** @description How wide the ramp is, across the line; it lies to the right of it (mm) */
+            readonly ramp: number;
+            /** @description z of the top beyond the ramp (mm) */
+            readonly right: number;
         };
         /** @description A set-up that nothing ties to the benchmark; its readings have no height. */
         readonly Untied: {

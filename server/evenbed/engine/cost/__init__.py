@@ -1,0 +1,1 @@
+"""What a bed takes, costs and weighs: the order, the quote and the load."""

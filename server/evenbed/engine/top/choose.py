@@ -1,0 +1,66 @@
+"""The top of bed as it is asked for, whatever its kind."""
+
+import math
+from dataclasses import dataclass
+
+from evenbed.engine.document.room import BedDesign, Document
+from evenbed.engine.document.tops import LevelTop, PlaneTop
+from evenbed.engine.geometry import Plane, plane_through, turn_of
+from evenbed.engine.ground import Ground
+from evenbed.engine.problems import BadDocumentError, problem_at
+from evenbed.engine.top.facets import BedTop, whole_room
+from evenbed.engine.top.requirements import Requirement
+
+STEEPEST = 0.5  # rise over run: more is no floor
+ON_A_LINE = 1 / 1000  # of their length: points that stand closer to one line fix no plane
+MINIMUM_THICKNESS = {"unbonded": 31.75, "bonded": 25.4}
+"""mm. Unbonded: a nominal 1 1/4 in mortar bed (tile handbooks). Bonded: 1 in, common practice, no source."""
+
+
+@dataclass(frozen=True)
+class DesignedTop:
+    """The top, and the requirements that govern it."""
+
+    top: BedTop
+    requirements: tuple[Requirement, ...] = ()
+
+
+def minimum_thickness_of(design: BedDesign) -> float:
+    """The least thickness in force: the room's own, or the default of its build."""
+    own = design.minimum_thickness
+    return MINIMUM_THICKNESS[design.build] if own is None else own
+
+
+def top_from(document: Document, ground: Ground) -> DesignedTop:
+    """The top of bed over the whole room.
+
+    A level top without a height stands the minimum thickness above the subfloor's highest point. Raises
+    BadDocumentError for a top that its figures do not fix, that is steeper than STEEPEST, or that cannot be.
+    """
+    design, top = document.bed, document.bed.top
+    outer = ground.figure.outer
+    if isinstance(top, LevelTop):
+        return DesignedTop(whole_room(Plane(_level(design, top, ground), 0.0, 0.0), outer))
+    if isinstance(top, PlaneTop):
+        return DesignedTop(whole_room(_plane_from(top), outer))
+    raise BadDocumentError([problem_at("bed.top.kind", "top_not_offered")])
+
+
+def _level(design: BedDesign, top: LevelTop, ground: Ground) -> float:
+    if top.height is not None:
+        return top.height
+    return ground.extremes[0][2] + minimum_thickness_of(design)
+
+
+def _plane_from(top: PlaneTop) -> Plane:
+    if len(top.through) != 3:
+        raise BadDocumentError([problem_at("bed.top.through", "top_needs_three", count=len(top.through))])
+    p, q, r = (point[:2] for point in top.through)
+    longest = max(math.dist(p, q), math.dist(q, r), math.dist(r, p))
+    if abs(turn_of(p, q, r)) <= ON_A_LINE * max(1.0, longest) ** 2:
+        raise BadDocumentError([problem_at("bed.top.through", "top_on_a_line")])
+    plane = plane_through(*top.through)
+    slope = math.hypot(plane.b, plane.c)
+    if slope > STEEPEST:
+        raise BadDocumentError([problem_at("bed.top.through", "top_too_steep", slope=round(slope, 3), most=STEEPEST)])
+    return plane

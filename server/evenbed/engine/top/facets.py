@@ -1,0 +1,92 @@
+"""The top of bed as planes side by side: one for a level or leaning top, many where it falls or steps."""
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from evenbed.engine.document.fields import height
+from evenbed.engine.document.places import Point
+from evenbed.engine.geometry import Plane, Ring, clipped, edges_of, left_of
+
+
+@dataclass(frozen=True)
+class Facet(Plane):
+    """One plane of the top, z = a + b x + c y, over its polygon."""
+
+    polygon: tuple[Point, ...] = height(about="Where it holds")
+
+
+@dataclass(frozen=True)
+class Cell:
+    """One plane of the top and where it holds: on the kept side of every line of `keep`, which is positive there.
+
+    `keep` gives distances in mm, none where the plane holds everywhere; `polygons` are what of the room that is.
+    """
+
+    plane: Plane
+    keep: tuple[Plane, ...]
+    polygons: tuple[Ring, ...]
+
+    def part_of(self, ring: Sequence[Point]) -> Ring:
+        """The part of a ring in this cell; empty where there is none."""
+        part = tuple(ring)
+        for side in self.keep:
+            if len(part) < 3:
+                return ()
+            part = clipped(part, side)
+        return part if len(part) > 2 else ()
+
+    def depth(self, x: float, y: float) -> float:
+        """How far inside the cell a place lies, mm; negative outside."""
+        return min((side.at(x, y) for side in self.keep), default=math.inf)
+
+
+@dataclass(frozen=True)
+class BedTop:
+    """The top of bed. The cells cover the room and meet along straight lines."""
+
+    cells: tuple[Cell, ...]
+
+    @cached_property
+    def facets(self) -> tuple[Facet, ...]:
+        """The planes as they are told, each with its polygon."""
+        rows = ((cell.plane, polygon) for cell in self.cells for polygon in cell.polygons)
+        return tuple(Facet(plane.a, plane.b, plane.c, polygon) for plane, polygon in rows)
+
+    def at(self, x: float, y: float) -> float:
+        """z of the top; beyond all cells that of the nearest one."""
+        if len(self.cells) == 1:
+            return self.cells[0].plane.at(x, y)
+        return max(self.cells, key=lambda cell: cell.depth(x, y)).plane.at(x, y)
+
+    def raised(self, by: float) -> "BedTop":
+        """The same top, higher by so many mm."""
+        rows = ((c.plane, c) for c in self.cells)
+        return BedTop(tuple(Cell(Plane(p.a + by, p.b, p.c), c.keep, c.polygons) for p, c in rows))
+
+    @property
+    def steepest(self) -> float:
+        """The steepest fall of any plane, rise over run."""
+        return max(math.hypot(cell.plane.b, cell.plane.c) for cell in self.cells)
+
+
+def whole_room(plane: Plane, outer: Ring) -> BedTop:
+    """One plane over the whole room."""
+    return BedTop((Cell(plane, (), (outer,)),))
+
+
+def convex_cell(plane: Plane, polygon: Ring) -> Cell:
+    """A plane over a convex anticlockwise polygon."""
+    return Cell(plane, tuple(side_of(p, q) for p, q in edges_of(polygon)), (polygon,))
+
+
+def side_of(p: Point, q: Point) -> Plane:
+    """Distance in mm to the left of the line from p to q. Raises ZeroDivisionError where they are one point."""
+    side, size = left_of(p, q), math.dist(p, q)
+    return Plane(side.a / size, side.b / size, side.c / size)
+
+
+def lines_of(cells: Iterable[Cell]) -> tuple[Plane, ...]:
+    """Every line along which cells end, once."""
+    return tuple(dict.fromkeys(side for cell in cells for side in cell.keep))
