@@ -8,23 +8,26 @@ import { Bed } from "../screens/bed/Bed";
 import { Filling } from "../screens/filling/Filling";
 import { Floor } from "../screens/floor/Floor";
 import { Job } from "../screens/jobs/Job";
-import { History } from "../screens/history/History";
 import { Jobs } from "../screens/jobs/Jobs";
 import { NewJob } from "../screens/jobs/NewJob";
 import { Levels } from "../screens/levels/Levels";
-import { Material } from "../screens/material/Material";
 import { Outline } from "../screens/outline/Outline";
-import { People } from "../screens/people/People";
 import { Rails } from "../screens/rails/Rails";
 import { keepStoriesOfConflicts } from "../screens/review/keptStories";
-import { Review } from "../screens/review/Review";
-import { Settings } from "../screens/settings/Settings";
-import { InOut } from "../screens/tables/InOut";
-import { Waiting } from "../screens/waiting/Waiting";
 import { t } from "../words";
 import { Head } from "./Head";
+import { later } from "./later";
 import { SaveLine } from "./SaveLine";
 import { startFault } from "./startFault";
+
+/** Not needed for the first look and the first round: each in a file of its own. */
+const History = later(() => import("../screens/history/History").then((file) => file.History));
+const InOut = later(() => import("../screens/tables/InOut").then((file) => file.InOut));
+const People = later(() => import("../screens/people/People").then((file) => file.People));
+const Review = later(() => import("../screens/review/Review").then((file) => file.Review));
+const Settings = later(() => import("../screens/settings/Settings").then((file) => file.Settings));
+const Material = later(() => import("../screens/material/Material").then((file) => file.Material));
+const Waiting = later(() => import("../screens/waiting/Waiting").then((file) => file.Waiting));
 
 const STEP_SCREENS = { outline: Outline, levels: Levels, bed: Bed, material: Material, rails: Rails, filling: Filling, waiting: Waiting } as const;
 

@@ -2,12 +2,13 @@
 import { useMemo } from "preact/hooks";
 import { Drawing } from "../../drawing/Drawing";
 import { preferences } from "../../state";
-import { massText, volumeText, waterText } from "../../units";
-import type { Material as Item, Plan } from "../../wire";
-import { reader, t, told } from "../../words";
+import { massText, volumeText } from "../../units";
+import type { Plan } from "../../wire";
+import { reader, t } from "../../words";
 import { Figure } from "../common/Figure";
 import { roomScene } from "../common/roomFigure";
 import { withLayer } from "../common/layers";
+import { amountText, itemName } from "../common/materials";
 import { Missing } from "../common/Missing";
 import { NoPlan } from "../common/NoPlan";
 import { Cautions, PlanNotes } from "../common/Notes";
@@ -18,17 +19,6 @@ import { useRoom, type RoomView } from "../common/useRoom";
 import { MixFields } from "./MixFields";
 
 const NO_STATIONS: ReadonlySet<string> = new Set();
-
-/** The quantity as it is bought or carried: bags, loose sand, water by volume. */
-export function amountText(item: Item): string {
-  if (item.item === "water") return waterText(item.quantity, reader.value);
-  if (item.packages !== null) return t("material.bags", { count: item.packages });
-  return item.loose_volume ? volumeText(item.loose_volume, reader.value) : massText(item.quantity, reader.value);
-}
-
-export function itemName(item: Item): string {
-  return told("item", item.item, {}, item.item);
-}
 
 function Order({ plan }: { plan: Plan }) {
   return (

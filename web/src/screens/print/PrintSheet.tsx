@@ -7,11 +7,11 @@ import type { Plan } from "../../wire";
 import { reader, t } from "../../words";
 import { roomScene } from "../common/roomFigure";
 import { heightPoints, sceneRails, withLayer } from "../common/layers";
+import { amountText, itemName } from "../common/materials";
 import { cautionText } from "../common/plan";
+import { basisText, milestoneName, whenText } from "../common/readiness";
 import type { RoomView } from "../common/useRoom";
-import { amountText, itemName } from "../material/Material";
 import { ShimTable } from "../rails/ShimTable";
-import { basisText, milestoneName, whenText } from "../waiting/Waiting";
 
 const PAPER = { width: 680, height: 430 };
 const SMALL = { width: 320, height: 150 };

@@ -7,7 +7,7 @@ import { saved } from "../common/saving";
 import { NumberSetting } from "../common/Setting";
 import type { RoomView } from "../common/useRoom";
 import { ValueField } from "../common/ValueField";
-import { milestoneName } from "./Waiting";
+import { milestoneName } from "../common/readiness";
 
 function keepNeed(room: RoomView, milestone: string, needs: number | null): void {
   const others = (room.fields["curing.milestones"] ?? []).filter((own) => own.milestone !== milestone);

@@ -2,8 +2,8 @@
 import { Drawing } from "../../drawing/Drawing";
 import { addPlacement, editPlacement, mayWrite, placementsOf, type Row } from "../../state";
 import { clockText, hoursText, momentText } from "../../units";
-import type { Plan, Readiness } from "../../wire";
-import { reader, t, told } from "../../words";
+import type { Plan } from "../../wire";
+import { reader, t } from "../../words";
 import { Figure } from "../common/Figure";
 import { roomScene } from "../common/roomFigure";
 import { withLayer } from "../common/layers";
@@ -12,6 +12,7 @@ import { Missing } from "../common/Missing";
 import { NoPlan } from "../common/NoPlan";
 import { Cautions, PlanNotes } from "../common/Notes";
 import { cautionsAt } from "../common/plan";
+import { basisText, milestoneName, whenText } from "../common/readiness";
 import { RoomFrame } from "../common/RoomFrame";
 import { pathOfHistory } from "../common/route";
 import { saved } from "../common/saving";
@@ -50,20 +51,6 @@ function Placed({ room }: { room: RoomView }) {
       {last && <Link to={pathOfHistory("placement", last.id)} class="button wide" testid="placement-history">{t("history.open")}</Link>}
     </section>
   );
-}
-
-export function milestoneName(row: Readiness): string {
-  return told("milestone", row.milestone, {}, row.milestone);
-}
-
-export function basisText(row: Readiness): string {
-  return told("basis", row.code, row.values, row.basis);
-}
-
-export function whenText(row: Readiness): string {
-  if (row.at) return momentText(row.at, reader.value);
-  if (row.after_h !== null) return t("waiting.after", { hours: row.after_h });
-  return told("wait_reason", row.reason_code ?? undefined, {}, row.reason ?? t("none_yet"));
 }
 
 function Milestones({ plan }: { plan: Plan }) {

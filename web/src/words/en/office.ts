@@ -153,4 +153,9 @@ export const office = {
   "start.slow": "The app has not started yet.",
   "start.failed": "The app could not start. What is stored here is still there.",
   "start.rescue": "Save what was not sent",
+
+  "screen.coming": "This screen is still being loaded.",
+  "screen.not_here": "This screen could not be loaded. What is saved here is still there. Try again with a network. After an update, load the app again.",
+  "screen.again": "Try again",
+  "screen.load_again": "Load the app again",
 } as const;

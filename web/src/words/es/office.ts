@@ -155,4 +155,9 @@ export const office: Readonly<Record<keyof typeof english, string>> = {
   "start.slow": "La aplicación todavía no ha arrancado.",
   "start.failed": "La aplicación no pudo arrancar. Lo guardado aquí sigue aquí.",
   "start.rescue": "Guardar lo no enviado",
+
+  "screen.coming": "Esta pantalla todavía se está cargando.",
+  "screen.not_here": "Esta pantalla no se pudo cargar. Lo guardado aquí sigue aquí. Inténtelo de nuevo con red. Tras una actualización, cargue la aplicación otra vez.",
+  "screen.again": "Intentar de nuevo",
+  "screen.load_again": "Cargar la aplicación otra vez",
 };
