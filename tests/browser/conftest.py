@@ -11,9 +11,9 @@ from itertools import count
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser
+from playwright.sync_api import Browser, BrowserContext
 from tests.browser.phone import Phone
-from tests.browser.profiles import copied, first_visit, phone_of, profiled, unvisited
+from tests.browser.profiles import copied, first_visit, keep_asleep, phone_of, profiled, unvisited
 from tests.browser.running import Service, kept_port
 
 
@@ -78,7 +78,8 @@ def demo_service(tmp_path_factory: pytest.TempPathFactory, demo_port: int, visit
 def new_phone(browser: Browser, visited: Path, tmp_path: Path) -> Iterator[Callable[..., Phone]]:
     """Makes phones (or, with `office=True`, wide windows) that have opened the app once and hold nothing of anybody.
 
-    With `cold=True` they never heard of it: for tests of a first visit, of what the browser keeps, of updates.
+    With `cold=True` they never heard of it: for tests of a first visit, of what the browser keeps, of updates. With
+    `engine=False` their engine never wakes: for tests that look at no figure of a plan.
     """
     yield from _phones(browser, visited, tmp_path / "phones")
 
@@ -119,11 +120,13 @@ def _phones(browser: Browser, visited: Path, folder: Path) -> Iterator[Callable[
     numbers = count(1)
     with ExitStack() as stack:
 
-        def make(*, office: bool = False, cold: bool = False) -> Phone:
-            if cold:
-                return stack.enter_context(phone_of(unvisited(browser, office=office)))
+        def make(*, office: bool = False, cold: bool = False, engine: bool = True) -> Phone:
+            context = unvisited(browser, office=office) if cold else visited_before(office)
+            return stack.enter_context(phone_of(context if engine else keep_asleep(context)))
+
+        def visited_before(office: bool) -> BrowserContext:
             profile = copied(visited, folder / str(next(numbers)))
             stack.callback(shutil.rmtree, profile)
-            return stack.enter_context(phone_of(profiled(browser, profile, office=office)))
+            return profiled(browser, profile, office=office)
 
         yield make

@@ -49,7 +49,7 @@ def let_in(foreman: Phone, service: Service, phone: Phone, person: str, role: Ro
     join_as(phone, service, code)
     foreman.tap("invite-close")
     for one in (foreman, phone):
-        one.home()
+        one.to_jobs()
     return phone
 
 

@@ -1,14 +1,18 @@
 """A person's hand on the app: presses keys and buttons by the marks they carry for tests."""
 
 import re
+import time
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
-from playwright.sync_api import BrowserContext, Page, expect
+from playwright.sync_api import BrowserContext, Error, Page, expect
 from tests.browser.hand import Hand
 from tests.browser.running import Service
 
 SHOTS = Path(__file__).parents[2] / "out" / "screenshots"
+LOOK_MS = 50
+TO_JOBS = "history.pushState(null, '', '/'); dispatchEvent(new PopStateEvent('popstate'))"
 PLAN_PATIENCE_MS = 30_000  # the engine may have to wake first
 
 
@@ -78,6 +82,11 @@ class Phone(Hand):
         self.page.get_by_test_id("room").filter(has_text=room).click()
         expect(self.page.get_by_test_id("course").locator("visible=true")).to_have_count(1)
 
+    def to_jobs(self) -> None:
+        """To the list of jobs from any screen of the app, by the address bar's own history: nothing is loaded anew."""
+        self.page.evaluate(TO_JOBS)
+        self.wait_for("jobs")
+
     def home(self) -> None:
         """To the list of jobs, as after opening the app again."""
         self.page.goto(self.page.evaluate("location.origin"))
@@ -86,7 +95,17 @@ class Phone(Hand):
     def wait_until_kept(self) -> None:
         """Wait until the app's files are on the phone, so that it can open without a network."""
         self.page.evaluate("navigator.serviceWorker.ready.then(() => true)")
-        self.page.wait_for_function("navigator.serviceWorker.controller !== null", timeout=PLAN_PATIENCE_MS)
+        self.until("app kept", "navigator.serviceWorker.controller !== null")
+
+    def until(self, what: str, expression: str) -> None:
+        """Wait until the page says yes to the expression; it may load anew meanwhile. Raises TimeoutError."""
+        patience = time.monotonic() + PLAN_PATIENCE_MS / 1000
+        while time.monotonic() < patience:
+            with suppress(Error):  # the page that was asked has gone
+                if self.page.evaluate(expression):
+                    return
+            self.page.wait_for_timeout(LOOK_MS)
+        raise TimeoutError(what)
 
     def go_to(self, step: str) -> None:
         """Open a step of the room: from the course where it is in sight, else by way of the room's own screen."""
@@ -103,7 +122,7 @@ class Phone(Hand):
 
     def find_demo_room(self, room: str = "Upstairs bath") -> None:
         """A room of the demo job, planned, from wherever this phone stands."""
-        self.home()
+        self.to_jobs()
         self.open_room(room)
         self.wait_for("figure-bed-volume-value")
 

@@ -20,6 +20,14 @@ OFFICE: ViewportSize = {"width": 1440, "height": 900}
 LOOK_MS = 100
 PATIENCE_LOOKS = 600
 PICTURES = "caches.open('evenbed-engine-memory').then((cache) => cache.keys()).then((kept) => kept.length)"
+NEVER_AWAKE = """
+const Own = Worker;
+window.Worker = new Proxy(Own, {
+  construct: (_, [address, given]) => given?.name === "engine"
+    ? Object.assign(new EventTarget(), { postMessage() {}, terminate() {} })
+    : new Own(address, given),
+});
+"""
 TYPED = "cookies,indexeddb,local_storage"
 """What a person's use of an app leaves, in the browser's own words."""
 
@@ -66,6 +74,12 @@ def profiled(browser: Browser, profile: Path, *, office: bool) -> BrowserContext
     context: BrowserContext = browser.browser_type.launch_persistent_context(
         profile, executable_path=chromium_path(), args=list(FLAGS), **_looks(office=office)
     )
+    return context
+
+
+def keep_asleep(context: BrowserContext) -> BrowserContext:
+    """From the next page on, the browser never gets round to running the engine; all else goes on as ever."""
+    context.add_init_script(NEVER_AWAKE)
     return context
 
 

@@ -28,7 +28,7 @@ def phone(shared_service: Service, shared_phones: Callable[..., Phone]) -> Phone
 
 def begin(phone: Phone, walls: list[tuple[str, str]]) -> None:
     """A new job with one room, its walls taped and closed; on the outline's screen."""
-    phone.home()
+    phone.to_jobs()
     phone.begin_room("Slip Lane", "Mill End", "Hall")
     phone.walk(walls)
 
@@ -73,7 +73,7 @@ def test_walls_that_miss_closing_by_feet_are_told_by_how_much_and_one_wall_can_b
 
 
 def test_a_wall_of_no_length_cannot_be_walked(phone: Phone) -> None:
-    phone.home()
+    phone.to_jobs()
     phone.begin_room("Slip Lane", "Mill End", "Hall")
     phone.keys("0", "feet")
     for turn in ("turn-left", "turn-right", "turn-other", "close-figure"):

@@ -15,27 +15,39 @@ ROUND = [("41", 3), ("41", 7), ("41", 5)]
 QUOTA = 1_000_000
 FULL = "this phone is full"
 TYPED = r"40\s9/16″"
-FILL = """
-async () => {
+BALLAST = """
   const opening = indexedDB.open("ballast");
   opening.onupgradeneeded = () => opening.result.createObjectStore("ballast", { autoIncrement: true });
   await new Promise((done, fail) => { opening.onsuccess = done; opening.onerror = () => fail(opening.error); });
   const noise = (size) => Array.from({ length: size }, () => String.fromCharCode(33 + Math.random() * 90)).join("");
-  const takes = (size) => new Promise((answer) => {
+  const put = (size) => new Promise((answer) => {
     const transaction = opening.result.transaction("ballast", "readwrite");
     transaction.objectStore("ballast").put(noise(size));
-    transaction.oncomplete = () => answer(true);
-    transaction.onabort = () => answer(false);
+    transaction.oncomplete = () => answer("");
+    transaction.onabort = () => answer(transaction.error?.name ?? "aborted");
   });
+"""
+FILL = f"""
+async () => {{ {BALLAST}
   let added = 0;
-  for (const size of [100000, 10000, 1000, 100, 10]) {
-    while (added < 5000 && (await takes(size))) added += 1;
-  }
+  for (const size of [100000, 10000, 1000, 100, 10]) {{
+    while (added < 5000 && (await put(size)) === "") added += 1;
+  }}
   opening.result.close();
   return added < 5000;
-}
+}}
 """
 """Something else of the same browser takes all that is left, to the last bytes. True once nothing more is taken."""
+PROBE = f"""
+async () => {{ {BALLAST}
+  const said = [];
+  for (const size of [1000, 100, 10]) said.push(await put(size));
+  opening.result.close();
+  return said;
+}}
+"""
+"""What the browser says to one more of each size; nothing where it took it."""
+PROBES, PROBE_MS, IN_A_ROW = 100, 50, 3
 MAKE_ROOM = """
 () => new Promise((done, fail) => {
   const deleting = indexedDB.deleteDatabase("ballast");
@@ -58,9 +70,20 @@ def grant(phone: Phone, service: Service, quota: int) -> None:
 
 
 def fill(phone: Phone, service: Service) -> None:
-    """The browser reckons with what it granted until that is used up; then it asks, and hears that there is none."""
+    """The browser reckons with what it granted until that is used up; then it asks, and hears that there is none.
+
+    It may tidy up meanwhile and take a little more: it counts as full once it has refused everything, time and again.
+    """
     assert phone.page.evaluate(FILL)
     grant(phone, service, 1)
+    refused = 0
+    for _ in range(PROBES):
+        full = set(phone.page.evaluate(PROBE)) == {"QuotaExceededError"}
+        refused = refused + 1 if full else 0
+        if refused == IN_A_ROW:
+            return
+        phone.page.wait_for_timeout(PROBE_MS)
+    raise AssertionError("This phone is not full.")
 
 
 def make_room(phone: Phone, service: Service) -> None:

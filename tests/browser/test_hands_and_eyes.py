@@ -54,6 +54,7 @@ def everywhere(demo_phone: Phone) -> Walked:
     walk_the_steps(walked.phone, walked)
     walk_the_sheets(walked.phone, walked)
     walk_outside_the_room(walked.phone, walked)
+    walked.phone.home()
     return walked
 
 

@@ -33,8 +33,8 @@ class Company:
 @pytest.fixture(scope="module")
 def company(shared_service: Service, shared_phones: Callable[..., Phone]) -> Company:
     """Everybody joined, for all tests of this file."""
-    olga = foreman_of(shared_service, shared_phones(office=True))
-    ana, ben = (let_in(olga, shared_service, shared_phones(), name, "setter") for name in ("Ana", "Ben"))
+    olga = foreman_of(shared_service, shared_phones(office=True, engine=False))
+    ana, ben = (let_in(olga, shared_service, shared_phones(engine=False), name, "setter") for name in ("Ana", "Ben"))
     return Company(shared_service, olga, ana, ben)
 
 
@@ -44,7 +44,7 @@ def hall(company: Company, request: pytest.FixtureRequest) -> Company:
     job = request.node.name
     for one in company.everybody:
         one.find_network()
-        one.home()
+        one.to_jobs()
     company.ana.begin_room(job, "Mill End", "Hall")
     company.ana.walk(SQUARE)
     company.ana.go_to("levels")

@@ -16,7 +16,7 @@ SQUARE = [("8", "left"), ("8", "left"), ("8", "left"), ("8", "left")]
 def test_a_wrong_code_is_answered_in_the_language_of_the_person_and_a_right_one_still_joins(
     service: Service, new_phone: Callable[..., Phone]
 ) -> None:
-    phone: Phone = new_phone()
+    phone: Phone = new_phone(engine=False)
     phone.open(service.address)
     phone.tap("open-settings")
     phone.tap("language-es")
@@ -30,7 +30,7 @@ def test_a_wrong_code_is_answered_in_the_language_of_the_person_and_a_right_one_
 
 
 def test_joining_without_a_network_says_so(service: Service, new_phone: Callable[..., Phone]) -> None:
-    phone: Phone = new_phone()
+    phone: Phone = new_phone(engine=False)
     phone.open(service.address)
     phone.lose_network()
     phone.tap("open-settings")
@@ -41,7 +41,7 @@ def test_joining_without_a_network_says_so(service: Service, new_phone: Callable
 
 
 def test_the_save_line_tells_what_is_true_at_every_point(service: Service, new_phone: Callable[..., Phone]) -> None:
-    phone: Phone = new_phone()
+    phone: Phone = new_phone(engine=False)
     phone.open(service.address)
     phone.wait_for_text("save-line", "^Saved on this phone$")
     phone.begin_room("Pear Tree Yard", "Mill End", "Hall")

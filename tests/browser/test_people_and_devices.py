@@ -35,7 +35,7 @@ def texts_read_from(picture: bytes) -> list[str]:
 
 
 def begin_job(phone: Phone, job: str) -> None:
-    phone.home()
+    phone.to_jobs()
     phone.tap("new-job")
     phone.fill("job-name", job)
     phone.tap("begin-job")
@@ -50,13 +50,13 @@ def jobs_on(phone: Phone) -> list[str]:
 def test_a_setter_invited_by_name_joins_with_the_code_alone_and_the_list_tells_of_the_phone(
     service: Service, new_phone: Phones
 ) -> None:
-    olga = foreman_of(service, new_phone(office=True))
+    olga = foreman_of(service, new_phone(office=True, engine=False))
     open_people(olga)
     code = invite(olga, "Ana", "setter")
     assert re.fullmatch(r"[0-9A-Z]{4}-[0-9A-Z]{4}", code)
     olga.wait_for_text("invite-left", r"Holds for (?:30:00|29:\d\d) more")
     olga.shot("office-invite")
-    ana = join_as(new_phone(), service, code)
+    ana = join_as(new_phone(engine=False), service, code)
     ana.wait_for_text("joined", r"Joined as Ana\.")
     expect(ana.page.get_by_test_id("to-people")).to_have_count(0)
     olga.tap("invite-close")
@@ -67,7 +67,7 @@ def test_a_setter_invited_by_name_joins_with_the_code_alone_and_the_list_tells_o
     expect(person_card(olga, "Olga").get_by_test_id("device")).to_contain_text("you are looking at it")
     olga.shot("office-people")
 
-    late = new_phone()
+    late = new_phone(engine=False)
     late.open(f"{service.address}/settings")
     late.fill("join-code", code)
     late.tap("join-now")
@@ -78,7 +78,7 @@ def test_a_setter_invited_by_name_joins_with_the_code_alone_and_the_list_tells_o
 def test_the_picture_of_the_code_is_read_in_every_light_opens_the_app_with_the_code_and_the_person_confirms(
     service: Service, new_phone: Phones
 ) -> None:
-    olga = foreman_of(service, new_phone())
+    olga = foreman_of(service, new_phone(engine=False))
     open_people(olga)
     code = invite(olga, "Ben", "setter")
     address = f"{service.address}/settings#join={code}"
@@ -86,7 +86,7 @@ def test_the_picture_of_the_code_is_read_in_every_light_opens_the_app_with_the_c
         olga.page.evaluate("(theme) => { document.documentElement.dataset.theme = theme; }", theme)
         olga.shot(f"{theme}-invite")
         assert texts_read_from(olga.page.get_by_test_id("qr").screenshot()) == [address]
-    ben = new_phone()
+    ben = new_phone(engine=False)
     ben.open(address)
     ben.wait_for("code-brought")
     assert ben.page.get_by_test_id("join-code").input_value() == code
@@ -101,14 +101,14 @@ def test_the_picture_of_the_code_is_read_in_every_light_opens_the_app_with_the_c
 def test_inside_the_installed_app_the_code_is_read_from_a_photo_of_its_picture(
     service: Service, new_phone: Phones, tmp_path: Path
 ) -> None:
-    olga = foreman_of(service, new_phone())
+    olga = foreman_of(service, new_phone(engine=False))
     open_people(olga)
     code = invite(olga, "Ben", "setter")
     photo, other = tmp_path / "photo.jpg", tmp_path / "wall.jpg"
     shot = Image.open(BytesIO(olga.page.screenshot())).convert("RGB")
     shot.resize((1620, 3330)).rotate(4, fillcolor="grey").save(photo, quality=60)
     Image.new("RGB", (900, 700), "grey").save(other)
-    ben = new_phone()
+    ben = new_phone(engine=False)
     ben.open(f"{service.address}/settings")
     ben.page.get_by_test_id("code-picture").set_input_files(other)
     ben.wait_for_text("code-lost", "No join code was found")
@@ -122,7 +122,7 @@ def test_inside_the_installed_app_the_code_is_read_from_a_photo_of_its_picture(
 def test_a_code_that_does_not_say_whose_it_is_asks_for_the_name_and_still_holds(
     service: Service, new_phone: Phones
 ) -> None:
-    phone: Phone = new_phone()
+    phone: Phone = new_phone(engine=False)
     phone.open(f"{service.address}/settings")
     phone.fill("join-code", service.join_code())
     phone.tap("join-now")
@@ -135,8 +135,8 @@ def test_a_code_that_does_not_say_whose_it_is_asks_for_the_name_and_still_holds(
 def test_a_crew_is_chosen_with_or_without_a_network_and_the_job_appears_with_its_setter_and_vanishes_again(
     service: Service, new_phone: Phones
 ) -> None:
-    olga = foreman_of(service, new_phone(office=True))
-    ana = let_in(olga, service, new_phone(), "Ana", "setter")
+    olga = foreman_of(service, new_phone(office=True, engine=False))
+    ana = let_in(olga, service, new_phone(engine=False), "Ana", "setter")
     begin_job(olga, "Heron Court 3")
     begin_job(olga, "Pear Tree Yard")
     olga.wait_for_text("save-line", ALL_SENT)
@@ -163,9 +163,9 @@ def test_a_crew_is_chosen_with_or_without_a_network_and_the_job_appears_with_its
 
 
 def test_whoever_made_a_job_stays_with_it_when_a_foreman_marks_another(service: Service, new_phone: Phones) -> None:
-    olga = foreman_of(service, new_phone(office=True))
-    ana = let_in(olga, service, new_phone(), "Ana", "setter")
-    ben = let_in(olga, service, new_phone(), "Ben", "setter")
+    olga = foreman_of(service, new_phone(office=True, engine=False))
+    ana = let_in(olga, service, new_phone(engine=False), "Ana", "setter")
+    ben = let_in(olga, service, new_phone(engine=False), "Ben", "setter")
     begin_job(ana, "Heron Court 3")
     olga.wait_for_text("job", "Heron Court 3")
     olga.tap("job")
@@ -183,8 +183,8 @@ def test_whoever_made_a_job_stays_with_it_when_a_foreman_marks_another(service: 
 def test_a_viewer_looks_everywhere_is_told_so_and_changes_nothing_until_the_role_changes(
     service: Service, new_phone: Phones
 ) -> None:
-    olga = foreman_of(service, new_phone(office=True))
-    eve = let_in(olga, service, new_phone(), "Eve", "viewer")
+    olga = foreman_of(service, new_phone(office=True, engine=False))
+    eve = let_in(olga, service, new_phone(engine=False), "Eve", "viewer")
     olga.begin_room("Heron Court 3", "Mill End", "Hall")
     olga.walk([("8", "left")] * 4)
     olga.home()
@@ -223,7 +223,7 @@ def test_a_viewer_looks_everywhere_is_told_so_and_changes_nothing_until_the_role
 def test_names_are_changed_the_last_foreman_stays_and_without_a_network_the_list_is_shown_as_it_was(
     service: Service, new_phone: Phones
 ) -> None:
-    olga = foreman_of(service, new_phone())
+    olga = foreman_of(service, new_phone(engine=False))
     open_people(olga)
     olga.tap("device")
     olga.fill("device-name", "Olga's own")
@@ -254,8 +254,8 @@ def test_names_are_changed_the_last_foreman_stays_and_without_a_network_the_list
 def test_what_a_phone_removed_in_mid_work_had_not_sent_is_saved_as_a_file_and_counted_once_in_the_office(
     service: Service, new_phone: Phones, tmp_path: Path
 ) -> None:
-    olga = foreman_of(service, new_phone(office=True))
-    ana = let_in(olga, service, new_phone(), "Ana", "setter")
+    olga = foreman_of(service, new_phone(office=True, engine=False))
+    ana = let_in(olga, service, new_phone(engine=False), "Ana", "setter")
     ana.begin_room("Heron Court 3", "Mill End", "Hall")
     ana.walk([("8", "left")] * 4)
     ana.wait_for_text("save-line", ALL_SENT)

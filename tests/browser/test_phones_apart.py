@@ -29,7 +29,7 @@ def found_on(phone: Phone, address: str) -> dict[str, Any]:
 def test_a_phone_has_the_app_but_nothing_of_the_one_before_it(
     service: Service, new_phone: Callable[..., Phone]
 ) -> None:
-    one: Phone = new_phone()
+    one: Phone = new_phone(engine=False)
     one.open(service.address)
     one.join(service.join_code(), "Ana")
     one.begin_room("Heron Court 3", "Mill End", "Hall")
@@ -39,7 +39,7 @@ def test_a_phone_has_the_app_but_nothing_of_the_one_before_it(
     assert left["cookie"]
     assert one.context.cookies()
 
-    other: Phone = new_phone()
+    other: Phone = new_phone(engine=False)
     assert found_on(other, service.address) == {"names": [], "stored": 0, "cookie": "", "caches": left["caches"]}
     assert left["caches"] >= 2  # the app's files, and the engine's memory
     assert other.context.cookies() == []
@@ -51,12 +51,12 @@ def test_a_phone_has_the_app_but_nothing_of_the_one_before_it(
 def test_a_phone_opens_without_reaching_the_service_even_once(
     service: Service, new_phone: Callable[..., Phone]
 ) -> None:
-    phone: Phone = new_phone()
+    phone: Phone = new_phone(engine=False)
     service.stop()
     phone.open(service.address)
     phone.wait_for_text("save-line", "^Saved on this phone$")
 
 
 def test_a_cold_phone_never_heard_of_the_app(service: Service, new_phone: Callable[..., Phone]) -> None:
-    phone: Phone = new_phone(cold=True)
+    phone: Phone = new_phone(cold=True, engine=False)
     assert found_on(phone, service.address) == {"names": [], "stored": 0, "cookie": "", "caches": 0}

@@ -94,7 +94,7 @@ def pictures_at(phone: Phone, service: Service) -> list[bytes]:
 def test_a_photo_taken_offline_is_shown_at_once_and_seen_by_others_once_there_is_a_network(
     service: Service, new_phone: Callable[..., Phone], camera_file: Path
 ) -> None:
-    ana = joined_with_room(new_phone(), service)
+    ana = joined_with_room(new_phone(engine=False), service)
     ana.wait_until_kept()
     ana.lose_network()
     take_photo(ana, camera_file)
@@ -115,7 +115,7 @@ def test_a_photo_taken_offline_is_shown_at_once_and_seen_by_others_once_there_is
     ana.shot("photo-open")
     ana.tap("keep-photo-note")
 
-    office = new_phone(office=True)
+    office = new_phone(office=True, engine=False)
     office.open(service.address)
     office.join(service.join_code(), "Foreman")
     office.open_room("Hall")
@@ -138,7 +138,7 @@ def test_the_place_is_in_the_cameras_file_and_nowhere_in_what_the_service_holds(
     source = camera_file.read_bytes()
     assert EXIF_MARK in source
     assert XMP_POSITIONS[0] in source
-    ana = joined_with_room(new_phone(), service)
+    ana = joined_with_room(new_phone(engine=False), service)
     take_photo(ana, camera_file)
     wait_until_sent(ana)
     [held] = pictures_at(ana, service)
@@ -161,7 +161,7 @@ def test_the_place_is_in_the_cameras_file_and_nowhere_in_what_the_service_holds(
 def test_an_upload_that_was_cut_off_by_the_service_stopping_goes_on_where_it_stood(
     service: Service, new_phone: Callable[..., Phone], camera_file: Path
 ) -> None:
-    ana = joined_with_room(new_phone(), service)
+    ana = joined_with_room(new_phone(engine=False), service)
     uploads = Uploads(before=lambda number: service.stop() if number == 2 else None).watch(ana)
     take_photo(ana, camera_file)
     ana.wait_for_text("photos-waiting", "1 photo waiting")
@@ -182,7 +182,7 @@ def test_an_upload_that_was_cut_off_by_the_service_stopping_goes_on_where_it_sto
 def test_a_reading_saved_in_mid_upload_is_at_the_office_before_the_photo_is(
     service: Service, new_phone: Callable[..., Phone], camera_file: Path
 ) -> None:
-    ana = joined_with_room(new_phone(), service)
+    ana = joined_with_room(new_phone(engine=False), service)
     uploads = Uploads(holding=True).watch(ana)
     take_photo(ana, camera_file)
     while not uploads.held:
@@ -208,7 +208,7 @@ def readings_at(phone: Phone, service: Service) -> int:
 def test_a_photo_of_a_reading_is_on_its_sheet_and_a_deleted_one_comes_back_by_undo(
     service: Service, new_phone: Callable[..., Phone], camera_file: Path
 ) -> None:
-    ana = joined_with_room(new_phone(), service)
+    ana = joined_with_room(new_phone(engine=False), service)
     take_photo(ana, camera_file)
     ana.go_to("levels")
     ana.read([("40", 3)])
@@ -235,7 +235,7 @@ def test_a_file_that_is_no_picture_is_told_and_nothing_is_kept(
 ) -> None:
     file = tmp_path / "no picture.jpg"
     file.write_bytes(b"<html>not a picture</html>")
-    ana = joined_with_room(new_phone(), service)
+    ana = joined_with_room(new_phone(engine=False), service)
     ana.page.get_by_test_id("choose-photo").set_input_files(file)
     ana.wait_for("no-picture")
     expect(ana.page.get_by_test_id("photo")).to_have_count(0)

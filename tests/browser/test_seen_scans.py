@@ -30,7 +30,7 @@ def joined(shared_service: Service, shared_phones: Callable[..., Phone]) -> Phon
 @pytest.fixture
 def office(joined: Phone) -> Iterator[Phone]:
     """In a new hall of twelve feet by nine that the service has, where scans come in."""
-    joined.home()
+    joined.to_jobs()
     joined.begin_room("Mill house", "Mill End", "Hall")
     joined.walk(WALLS)
     joined.wait_for_text("save-line", SENT)

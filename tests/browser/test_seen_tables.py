@@ -42,7 +42,7 @@ def one_phone(shared_phones: Callable[..., Phone], shared_service: Service) -> P
 @pytest.fixture
 def phone(one_phone: Phone, request: pytest.FixtureRequest) -> Phone:
     """A new room of twelve feet by nine, nothing read, where tables come in; no network."""
-    one_phone.home()
+    one_phone.to_jobs()
     one_phone.begin_room(request.node.name, "Mill End", "Hall")
     one_phone.walk(ROOM)
     one_phone.tap("step-room")
@@ -199,7 +199,7 @@ def test_a_table_written_out_and_read_in_again_says_the_same(phone: Phone, tmp_p
     download.value.save_as(saved)
     rows = list(csv.reader(saved.read_text(encoding="utf-8").splitlines(), delimiter=";"))
     assert len(rows) == 10
-    phone.home()
+    phone.to_jobs()
     phone.begin_room("Read in again", "Mill End", "Hall")
     phone.walk(ROOM)
     phone.tap("step-room")

@@ -18,7 +18,7 @@ LONGER_THAN_A_NAME = "a very long name " * 20
 @pytest.fixture(scope="module")
 def joined_phones(shared_service: Service, shared_phones: Callable[..., Phone]) -> tuple[Phone, Phone]:
     """Ana's and Ben's, both joined."""
-    return joined(shared_service, shared_phones(), "Ana"), joined(shared_service, shared_phones(), "Ben")
+    return joined(shared_service, shared_phones(engine=False), "Ana"), joined(shared_service, shared_phones(engine=False), "Ben")
 
 
 @pytest.fixture
@@ -26,13 +26,13 @@ def two_phones(joined_phones: tuple[Phone, Phone], request: pytest.FixtureReques
     """A job of the test's own with a hall, read four times: Ana stands on its levels, Ben has the room open."""
     ana, ben = joined_phones
     job = request.node.name
-    ana.home()
+    ana.to_jobs()
     ana.begin_room(job, "Mill End", "Hall")
     ana.walk(SQUARE)
     ana.go_to("levels")
     ana.read([("40", part) for part in (3, 5, 7, 9)])
     ana.wait_for_text("save-line", SENT)
-    ben.home()
+    ben.to_jobs()
     ben.open_room("Hall", job)
     wait_for_readings(ben, 4)
     return ana, ben
@@ -82,7 +82,7 @@ def test_what_two_phones_did_without_a_network_meets_on_both_and_in_the_office(
     wait_for_readings(ben, 5)
     ana.tap("back")
     expect(ana.page.locator(".head-title")).to_have_text("Hall, north side")
-    office = joined(shared_service, new_phone(office=True), "Foreman")
+    office = joined(shared_service, new_phone(office=True, engine=False), "Foreman")
     office.open_room("Hall, north side", request.node.name)
     wait_for_readings(office, 5)
     for phone in (ana, ben, office):

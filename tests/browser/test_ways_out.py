@@ -70,7 +70,7 @@ def saved_file(phone: Phone, mark: str, folder: Path) -> Path:
 def test_with_the_app_broken_and_no_network_what_was_not_sent_is_saved_and_read_in_on_another_phone(
     service: Service, new_phone: Callable[..., Phone], tmp_path: Path
 ) -> None:
-    broken: Phone = new_phone(cold=True)
+    broken: Phone = new_phone(cold=True, engine=False)
     begin_offline(broken, service)
     broken.page.evaluate(BREAK_THE_APP)
     broken.page.goto(service.address)
@@ -87,7 +87,7 @@ def test_with_the_app_broken_and_no_network_what_was_not_sent_is_saved_and_read_
     assert len(json.loads(kept.read_text())["changes"]) == 3
     assert [text for text in broken.complaints if "broken" not in text] == []
 
-    olga = foreman_of(service, new_phone(office=True))
+    olga = foreman_of(service, new_phone(office=True, engine=False))
     olga.tap("open-settings")
     olga.page.get_by_test_id("unsent-file").set_input_files(kept)
     olga.wait_for_text("unsent-told", "Read: 3 new changes")
@@ -100,7 +100,7 @@ def test_with_the_app_broken_and_no_network_what_was_not_sent_is_saved_and_read_
 def test_the_page_for_rescue_says_so_where_nothing_was_ever_stored(
     service: Service, new_phone: Callable[..., Phone], tmp_path: Path
 ) -> None:
-    phone: Phone = new_phone()
+    phone: Phone = new_phone(engine=False)
     phone.page.goto(f"{service.address}/rescue.html")
     kept = saved_file(phone, "rescue-save", tmp_path)
     phone.wait_for_text("rescue-told", "Saved as a file: 0 waiting")
@@ -111,7 +111,7 @@ def test_the_page_for_rescue_says_so_where_nothing_was_ever_stored(
 def test_the_settings_say_what_the_browser_promised_what_is_used_and_save_a_file_in_every_state(
     service: Service, new_phone: Callable[..., Phone], tmp_path: Path
 ) -> None:
-    phone: Phone = new_phone()
+    phone: Phone = new_phone(engine=False)
     phone.open(f"{service.address}/settings")
     phone.wait_for_text("promise", "has not been asked yet|has promised")
     saved_file(phone, "save-unsent", tmp_path)
@@ -148,7 +148,7 @@ def put_next_version(app: Path) -> None:
 def test_a_new_version_is_taken_with_everything_that_waits_and_sends_it(
     service_of_app: Service, app: Path, new_phone: Callable[..., Phone]
 ) -> None:
-    phone: Phone = new_phone(cold=True)
+    phone: Phone = new_phone(cold=True, engine=False)
     foreman_of(service_of_app, phone, "Ana")
     phone.wait_until_kept()
     service_of_app.stop()
