@@ -25,6 +25,7 @@ LINES = [
 ]
 MARKS = " \t,;\"'#.\n\r\\-+eE0123456789abnmft½′\u2028\x1c\x00\ufeff"
 GOOD: dict[str, Any] = {
+    "bed_design": ROOM,
     "walk": ROOM,
     "taped_place": {"outline": {"vertices": SQUARE}, "from": [[0, 0], [4000, 0]], "distances": [2500, 2500]},
     "profile": {"document": ROOM, "from": [-5000, -5000], "to": [5000, 5000]},

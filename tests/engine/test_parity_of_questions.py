@@ -26,6 +26,7 @@ def asked() -> list[tuple[str, Json]]:
     ]
     return [
         *(("walk", room) for room in rooms),
+        *(("bed_design", room) for room in rooms[:10]),
         *(("profile", {"document": room, "from": [-6000, -5000], "to": [6000, 5100]}) for room in rooms),
         *(("table_out", {"document": room, "unit": "ft"}) for room in rooms),
         *(("table_in", {"text": text, "outline": {"vertices": SQUARE}}) for text in tables),

@@ -159,3 +159,13 @@ class Plan:
     working_time: WorkingTime = described(about="How long a batch can be worked")
     cautions: tuple[Caution, ...] = described(about="What can hurt a person or spoil the bed")
     explanations: dict[str, Explanation] = described(about="What stands behind a figure, by its path")
+
+
+@dataclass(frozen=True)
+class BedDesignAnswer:
+    """What a change of the top touches, and nothing else: soon enough to follow a thumb."""
+
+    engine: Identity = described(about="Which engine computed it")
+    bed: BedAnswer = described(about="The bed")
+    materials: tuple[Material, ...] = described(about="What to buy or carry in")
+    mix: MixAnswer = described(about="Batches and what the mix makes")

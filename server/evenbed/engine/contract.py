@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Any
 
-from evenbed.engine.answer import LevelsReport, Plan
+from evenbed.engine.answer import BedDesignAnswer, LevelsReport, Plan
 from evenbed.engine.document.fields import described
 from evenbed.engine.document.levelling import LevelsDocument
 from evenbed.engine.document.room import Document
@@ -17,6 +17,7 @@ from evenbed.engine.walk.shapes import WalkAnswer, WalkQuestion
 QUESTION_SHAPES: dict[str, tuple[type[Any], type[Any]]] = {
     "plan": (Document, Plan),
     "quick_plan": (Document, Plan),
+    "bed_design": (Document, BedDesignAnswer),
     "levels": (LevelsDocument, LevelsReport),
     "walk": (WalkQuestion, WalkAnswer),
     "taped_place": (TapedPlaceQuestion, TapedPlaceAnswer),

@@ -3,23 +3,14 @@
 from collections.abc import Iterable
 
 from evenbed.engine.account import cautions_of, explanations_of
-from evenbed.engine.answer import (
-    BedAnswer,
-    Extreme,
-    LevelsAnswer,
-    MixAnswer,
-    OutlineAnswer,
-    Plan,
-    SurfaceAnswer,
-)
+from evenbed.engine.answer import Extreme, LevelsAnswer, OutlineAnswer, Plan, SurfaceAnswer
+from evenbed.engine.bed_answer import bed_answer_of, mix_answer_of
 from evenbed.engine.contours import contours_of
 from evenbed.engine.document.check import check_document
 from evenbed.engine.document.places import Point3
 from evenbed.engine.document.room import Document
 from evenbed.engine.doubt import NextReading
-from evenbed.engine.finish import doorways_from
 from evenbed.engine.identity import identity
-from evenbed.engine.mix import MixPlan
 from evenbed.engine.outline import Figure
 from evenbed.engine.problems import Problem, problem_at
 from evenbed.engine.unknown import Unknown
@@ -41,13 +32,13 @@ def plan_from(given: object, *, with_statistics: bool = True) -> Plan:
         outline=_outline_answer(room.figure),
         levels=_levels_answer(room, unknown_floor),
         surface=_surface_answer(room, unknown_floor),
-        bed=_bed_answer(room, unknown_floor),
+        bed=bed_answer_of(room, unknown_floor),
         rails=room.rails.rails,
         rail_direction=room.rails.direction,
         hand_areas=room.rails.hand_areas,
         sections=room.sections.sections,
         materials=mix.materials,
-        mix=_mix_answer(mix),
+        mix=mix_answer_of(mix),
         readiness=room.readiness.rows,
         placed_at=room.readiness.placed_at,
         working_time=room.readiness.working_time,
@@ -109,27 +100,3 @@ def _surface_answer(room: WorkedRoom, unknown: Unknown | None) -> SurfaceAnswer:
 
 def _extreme(room: WorkedRoom, spot: Point3) -> Extreme:
     return Extreme(spot[:2], spot[2], room.floor.get(spot), room.is_estimated(spot[:2]))
-
-
-def _bed_answer(room: WorkedRoom, unknown: Unknown | None) -> BedAnswer:
-    design, quantities = room.document.bed, room.quantities
-    return BedAnswer(
-        build=design.build,
-        minimum_thickness=room.limits[0],
-        maximum_thickness=room.limits[1],
-        top=room.top.facets,
-        thickness=room.thickness,
-        volume=quantities.volume,
-        volume_range=None if unknown is None else unknown.volume_range,
-        mass=room.weight.mass,
-        load=room.weight.load,
-        doorways=doorways_from(room.document.openings, room.figure, room.top, design.covering),
-        requirements=room.designed_top.requirements,
-        violations=room.mortar.violations(*room.limits),
-        too_thin_area=quantities.too_thin_area,
-        too_thick_area=quantities.too_thick_area,
-    )
-
-
-def _mix_answer(mix: MixPlan) -> MixAnswer:
-    return MixAnswer(mix.batch, mix.batches, mix.bags_range, mix.bag_yield, mix.density, mix.mixed_volume)

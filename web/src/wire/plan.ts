@@ -8,6 +8,7 @@ type Schemas = components["schemas"];
 
 export type Plan = Schemas["Plan"];
 export type Bed = Schemas["BedAnswer"];
+export type BedDesign = Schemas["BedDesignAnswer"];
 export type Caution = Schemas["Caution"];
 export type Contour = Schemas["Contour"];
 export type Doorway = Schemas["Doorway"];
@@ -32,7 +33,7 @@ export type Violation = Schemas["Violation"];
 export type Problem = Schemas["Problem"];
 
 /** What the engine can be asked, by the engine's own names. */
-export type QuestionName = "plan" | "quick_plan" | "levels" | "walk" | "taped_place" | "profile" | "table_in" | "table_out";
+export type QuestionName = "plan" | "quick_plan" | "bed_design" | "levels" | "walk" | "taped_place" | "profile" | "table_in" | "table_out";
 
 export type WalkAnswer = Schemas["WalkAnswer"];
 export type WalkPlace = Schemas["WalkPlace"];

@@ -428,6 +428,17 @@ export interface components {
             readonly minimum_thickness?: number | null;
             readonly top?: (components["schemas"]["LevelTop"] | components["schemas"]["PlaneTop"] | components["schemas"]["LeastTop"] | components["schemas"]["DrainTop"] | components["schemas"]["TwoLevelTop"]) | null;
         };
+        /** @description What a change of the top touches, and nothing else: soon enough to follow a thumb. */
+        readonly BedDesignAnswer: {
+            /** @description The bed */
+            readonly bed: components["schemas"]["BedAnswer"];
+            /** @description Which engine computed it */
+            readonly engine: components["schemas"]["Identity"];
+            /** @description What to buy or carry in */
+            readonly materials: readonly components["schemas"]["Material"][];
+            /** @description Batches and what the mix makes */
+            readonly mix: components["schemas"]["MixAnswer"];
+        };
         /** @description Bond coat under the tile. */
         readonly BondCoat: {
             readonly bag_mass?: number | null;

@@ -1,0 +1,33 @@
+"""The bed and its mix as they are told, in the plan and where the bed is designed."""
+
+from evenbed.engine.answer import BedAnswer, MixAnswer
+from evenbed.engine.finish import doorways_from
+from evenbed.engine.mix import MixPlan
+from evenbed.engine.unknown import Unknown
+from evenbed.engine.worked import WorkedRoom
+
+
+def bed_answer_of(room: WorkedRoom, unknown: Unknown | None) -> BedAnswer:
+    """The bed under the room's top; its range only where what is unknown was asked for."""
+    design, quantities = room.document.bed, room.quantities
+    return BedAnswer(
+        build=design.build,
+        minimum_thickness=room.limits[0],
+        maximum_thickness=room.limits[1],
+        top=room.top.facets,
+        thickness=room.thickness,
+        volume=quantities.volume,
+        volume_range=None if unknown is None else unknown.volume_range,
+        mass=room.weight.mass,
+        load=room.weight.load,
+        doorways=doorways_from(room.document.openings, room.figure, room.top, design.covering),
+        requirements=room.designed_top.requirements,
+        violations=room.mortar.violations(*room.limits),
+        too_thin_area=quantities.too_thin_area,
+        too_thick_area=quantities.too_thick_area,
+    )
+
+
+def mix_answer_of(mix: MixPlan) -> MixAnswer:
+    """What the mix makes, and how often it is made."""
+    return MixAnswer(mix.batch, mix.batches, mix.bags_range, mix.bag_yield, mix.density, mix.mixed_volume)
