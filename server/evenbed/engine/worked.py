@@ -19,7 +19,8 @@ from evenbed.engine.sections import SectionPlan, WayOut, sections_from, way_out_
 from evenbed.engine.slips import Suspect
 from evenbed.engine.surface import Surface, surface_from
 from evenbed.engine.suspects import suspects_from
-from evenbed.engine.top.choose import DesignedTop, minimum_thickness_of, top_from
+from evenbed.engine.top.choose import top_from
+from evenbed.engine.top.designed import DesignedTop, minimum_thickness_of
 from evenbed.engine.top.facets import BedTop
 from evenbed.engine.touching import regions_of_room
 from evenbed.engine.unknown import Unknown

@@ -1,34 +1,16 @@
 """The top of bed as it is asked for, whatever its kind."""
 
 import math
-from dataclasses import dataclass
 
 from evenbed.engine.document.room import BedDesign, Document
 from evenbed.engine.document.tops import LevelTop, PlaneTop
 from evenbed.engine.geometry import Plane, plane_through, turn_of
 from evenbed.engine.ground import Ground
 from evenbed.engine.problems import BadDocumentError, problem_at
-from evenbed.engine.top.facets import BedTop, whole_room
-from evenbed.engine.top.requirements import Requirement
+from evenbed.engine.top.designed import STEEPEST, DesignedTop, minimum_thickness_of
+from evenbed.engine.top.facets import whole_room
 
-STEEPEST = 0.5  # rise over run: more is no floor
 ON_A_LINE = 1 / 1000  # of their length: points that stand closer to one line fix no plane
-MINIMUM_THICKNESS = {"unbonded": 31.75, "bonded": 25.4}
-"""mm. Unbonded: a nominal 1 1/4 in mortar bed (tile handbooks). Bonded: 1 in, common practice, no source."""
-
-
-@dataclass(frozen=True)
-class DesignedTop:
-    """The top, and the requirements that govern it."""
-
-    top: BedTop
-    requirements: tuple[Requirement, ...] = ()
-
-
-def minimum_thickness_of(design: BedDesign) -> float:
-    """The least thickness in force: the room's own, or the default of its build."""
-    own = design.minimum_thickness
-    return MINIMUM_THICKNESS[design.build] if own is None else own
 
 
 def top_from(document: Document, ground: Ground) -> DesignedTop:
