@@ -85,6 +85,8 @@ deep: .venv/.test web/dist/.built tests/benchmarks/rival/node_modules/.installed
 	tests/browser/install-browser.sh
 	EVENBED_FAULT_SECONDS=60 EVENBED_POSTGRES_PUSHES=200 EVENBED_MACHINE_RUNS=150 EVENBED_SLIP_ROUNDS=300 EVENBED_FLOORS=500 \
 		$(BIN)/python -m pytest -m deep -s
+	EVENBED_SHARE=1 $(BIN)/python -m pytest -n 2 --dist worksteal \
+		-m "not browser and not pyodide and not deep" --ignore tests/faults --ignore tests/machine
 	$(BIN)/python -m tests.benchmarks --large
 
 lock: .venv/.test

@@ -24,6 +24,7 @@ from tests.pictures import (
     send_all,
     send_part,
 )
+from tests.share import share_of
 from tests.stores import START
 
 from evenbed.store.tables import PhotoPartRow, PhotoRow
@@ -117,7 +118,7 @@ def test_another_device_goes_on_where_the_first_stopped(room: Client) -> None:
     assert file_of(room, PICTURE) == PICTURE.content
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=share_of(25), deadline=None)
 @given(data=st.data())
 def test_any_split_with_repeats_and_restarts_yields_the_same_photo(company: Company, data: st.DataObject) -> None:
     phone, picture = company.phone, company.next_picture()
@@ -134,7 +135,7 @@ def test_any_split_with_repeats_and_restarts_yields_the_same_photo(company: Comp
     assert file_of(phone, picture) == picture.content
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=share_of(25), deadline=None)
 @given(data=st.data())
 def test_wrong_bytes_never_become_complete_and_right_ones_still_can(company: Company, data: st.DataObject) -> None:
     phone, picture = company.phone, company.next_picture()

@@ -11,6 +11,7 @@ from tests.answers import check_answer
 from tests.bad_documents import changed, good
 from tests.documents import places_of, value_at
 from tests.rooms import random_room
+from tests.share import share_of
 
 from evenbed.engine.bridge import answer_text
 
@@ -59,7 +60,7 @@ changes = st.lists(st.tuples(st.sampled_from(PLACES), ways, junk), min_size=1, m
 
 
 @given(changes, questions)
-@settings(max_examples=200, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=share_of(200), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_any_change_of_a_good_document_gives_a_plan_or_problems(
     made: list[tuple[str, str, Any]], question: str
 ) -> None:
@@ -79,13 +80,13 @@ def test_any_change_of_a_good_document_gives_a_plan_or_problems(
     st.floats(-1e4, 1e4) | extremes,
     questions,
 )
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=share_of(100), deadline=None)
 def test_any_number_in_any_place_gives_a_plan_or_problems(path: str, number: float, question: str) -> None:
     check_answer(answer_text(question, json.dumps(changed(path, number))))
 
 
 @given(st.integers(0, 300), st.integers(0, 5000), st.text(max_size=3))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=share_of(40), deadline=None)
 def test_a_text_torn_anywhere_gives_a_plan_or_problems(seed: int, at: int, put: str) -> None:
     text = json.dumps(random_room(seed))
     check_answer(answer_text("plan", text[:at] + put + text[at + len(put) :]))
@@ -93,7 +94,7 @@ def test_a_text_torn_anywhere_gives_a_plan_or_problems(seed: int, at: int, put: 
 
 
 @given(st.text(max_size=50) | junk.map(json.dumps))
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=share_of(100), deadline=None)
 def test_any_text_at_all_gives_problems(text: str) -> None:
     answer = json.loads(answer_text("plan", text))
     assert answer["problems"]

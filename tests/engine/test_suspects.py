@@ -17,6 +17,7 @@ from sklearn.gaussian_process.kernels import ConstantKernel, DotProduct, Matern
 from tests.documents import SQUARE, Json, answer_to
 from tests.judged_rounds import suspects_of, tally_of
 from tests.misread import Round, rounds
+from tests.share import share_of
 
 from evenbed.engine.bridge import answer_text
 from evenbed.engine.document.places import Point3
@@ -114,14 +115,14 @@ def lattice(dice: random.Random, count: int = 20) -> list[tuple[float, float]]:
 
 
 @given(heights, slopes, slopes, st.integers(0, 1000), st.integers(1, 20))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=share_of(40), deadline=None)
 def test_a_perfect_plane_has_no_suspects(a: float, b: float, c: float, seed: int, count: int) -> None:
     spots = [(x, y, a + b * x + c * y) for x, y in lattice(random.Random(seed), count)]
     assert doubted_among(spots) == []
 
 
 @given(heights, slopes, slopes, st.integers(0, 1000), st.integers(0, 19), st.sampled_from([-25.4, 25.4]))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=share_of(40), deadline=None)
 def test_one_inch_on_a_plane_is_found_and_named(
     a: float, b: float, c: float, seed: int, where: int, by: float
 ) -> None:
@@ -143,7 +144,7 @@ def scores_of(spots: list[Point3]) -> dict[int, float]:
 
 
 @given(st.integers(0, 10_000), slopes, slopes, heights)
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=share_of(30), deadline=None)
 def test_adding_a_plane_changes_no_suspects(seed: int, b: float, c: float, a: float) -> None:
     spots = random_spots(np.random.default_rng(seed), 50)
     leaning = [(x, y, z + a + b * x + c * y) for x, y, z in spots]

@@ -9,6 +9,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from sqlalchemy import JSON, Column, Connection, Integer, LargeBinary, Table, insert, select, update
 from tests.databases import PostgresDatabases, SqliteFiles
+from tests.share import share_of
 
 from evenbed.store.copying import CopyError, check_equal, clear, copy_rows, sums_of
 from evenbed.store.database import transaction
@@ -74,7 +75,7 @@ def kept(connection: Connection, table: Table) -> list[str]:
     return sorted(repr(tuple(row)) for row in connection.execute(select(table)))
 
 
-@settings(max_examples=30, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=share_of(30), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(rows=companies(), is_turned=st.booleans())
 def test_whatever_the_tables_hold_the_copy_holds_the_same(urls: tuple[str, str], rows: Rows, is_turned: bool) -> None:
     source, target = urls[::-1] if is_turned else urls

@@ -14,6 +14,7 @@ from hypothesis import settings
 from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, rule
 from tests.phones import uuid_text
+from tests.share import share_of
 from tests.stores import START, author_of, fresh_file, join_device, url_of
 
 from evenbed.store.archive import Page
@@ -238,5 +239,5 @@ class Crews(RuleBasedStateMachine):
             shutil.rmtree(self.folder)
 
 
-Crews.TestCase.settings = settings(max_examples=40, stateful_step_count=25, deadline=None)
+Crews.TestCase.settings = settings(max_examples=share_of(40), stateful_step_count=25, deadline=None)
 TestCrews = Crews.TestCase
