@@ -1,4 +1,4 @@
-"""A scan of a million points, against bare numpy that does no more than read it and bin it, in the same run.
+"""A scan against bare numpy that does no more than read it and bin it, in the same run.
 
 Bare numpy knows where everything is: unit, placing, floor. It reads all points, takes those in the room's box, and
 has count and mean height of every bin, walls, ceiling and strays included.
@@ -41,7 +41,7 @@ def binned(load: Callable[[Path], Array], path: Path) -> tuple[Array, Array]:
 
 def print_scans(sizes: Sizes) -> None:
     """Print time, ratio and memory of both formats."""
-    points = furnished(1, points=680_000).points
+    points = furnished(1, points=sizes.points).points
     print(f"a scan of {len(points)} points becomes readings, ms (best of {sizes.runs}), against bare numpy")
     with tempfile.TemporaryDirectory() as folder:
         ply = save_ply(Path(folder) / "scan.ply", points, 1000.0, "f4")

@@ -17,6 +17,7 @@ from hypothesis import strategies as st
 from tests.answers import check_answer
 from tests.documents import SQUARE, Json, plan_of, room_over, turned
 from tests.rooms import polygon_of, random_room
+from tests.share import share_of
 
 from evenbed.engine.bridge import answer_text
 from evenbed.engine.next_readings import MOST_NEXT
@@ -136,7 +137,7 @@ def unknown_of(room: Json) -> tuple[Any, ...]:
 
 
 @given(st.integers(0, 400), st.floats(-100, 100), st.floats(-0.05, 0.05), st.floats(-0.05, 0.05))
-@settings(max_examples=6, deadline=None)
+@settings(max_examples=share_of(6), deadline=None)
 def test_a_plane_added_to_floor_and_top_changes_no_doubt(seed: int, a: float, b: float, c: float) -> None:
     base = room_of(seed)
     lean = copy.deepcopy(base)
@@ -158,7 +159,7 @@ def sigmas(plan: Json) -> list[float]:
 
 
 @given(st.integers(0, 400), st.floats(-3.1, 3.1), st.floats(-2e4, 2e4), st.floats(-2e4, 2e4))
-@settings(max_examples=6, deadline=None)
+@settings(max_examples=share_of(6), deadline=None)
 def test_a_room_turned_or_moved_keeps_its_doubt(seed: int, angle: float, dx: float, dy: float) -> None:
     room = room_of(seed)
     moved: Json = copy.deepcopy(room)
