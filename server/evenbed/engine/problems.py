@@ -76,6 +76,32 @@ PROBLEMS: dict[str, str] = {
     "top_needs_three": "A plane top needs exactly three points, there are {count}.",
     "top_on_a_line": "The three points of the top stand on one line.",
     "top_too_steep": "The top rises {slope} mm per mm: more than {most} is no floor.",
+    "top_not_found": "No best plane could be found: these heights are too far apart to reckon with.",
+    "held_nowhere": "Say where the floor is held: at a doorway, a fixture or a place.",
+    "held_twice": "Say one place where the floor is held, not several.",
+    "held_outside": "The floor is held at {x}, {y}, which is outside the room.",
+    "held_low_above_high": "The floor is held from {low} mm up, which is above {high} mm, the highest allowed.",
+    "held_meets_nothing": "There is no height here to meet. Give the lowest or the highest the floor may be.",
+    "top_conflict_minimum": "Not everything asked of the top can hold. The least thickness alone would have to give "
+    "{alone:.2f} mm, or each that conflicts {together:.2f} mm.",
+    "top_conflict_minimum_stuck": "Not everything asked of the top can hold, even without a least thickness. "
+    "Each that conflicts would have to give {together:.2f} mm.",
+    "top_conflict_maximum": "Not everything asked of the top can hold. The greatest thickness alone would have to "
+    "give {alone:.2f} mm, or each that conflicts {together:.2f} mm.",
+    "top_conflict_maximum_stuck": "Not everything asked of the top can hold, even without a greatest thickness. "
+    "Each that conflicts would have to give {together:.2f} mm.",
+    "top_conflict_held_low": "Not everything asked of the top can hold. The floor held from {limit} mm up would have "
+    "to be let down {alone:.2f} mm alone, or each that conflicts give {together:.2f} mm.",
+    "top_conflict_held_low_stuck": "Not everything asked of the top can hold, however far the floor held from "
+    "{limit} mm up is let down. Each that conflicts would have to give {together:.2f} mm.",
+    "top_conflict_held_high": "Not everything asked of the top can hold. The floor held up to {limit} mm would have "
+    "to be let up {alone:.2f} mm alone, or each that conflicts give {together:.2f} mm.",
+    "top_conflict_held_high_stuck": "Not everything asked of the top can hold, however far the floor held up to "
+    "{limit} mm is let up. Each that conflicts would have to give {together:.2f} mm.",
+    "top_conflict_fall": "Not everything asked of the top can hold. The largest fall alone would have to be "
+    "{alone:.4f} more, or each that conflicts give {together:.2f} mm, the fall 1/1000 for each mm.",
+    "top_conflict_fall_stuck": "Not everything asked of the top can hold at any fall that is still a floor. Each "
+    "that conflicts would have to give {together:.2f} mm, the fall 1/1000 for each mm.",
     "vertices_stand": "Corners and taped walls are both given: the corners stand, the walls are left out.",
     "unknown_key": "Nobody here knows this key; it was left out.",
     "not_worked_out": "This part of the document is kept but not worked out yet.",
@@ -113,6 +139,9 @@ PROBLEMS: dict[str, str] = {
     "table_same_place": "Line {line} stands at the same place as line {first}. Keep one of them.",
     "table_no_point": "Line {line} holds no point.",
     "table_pairs_near": "The two points, or their two places, are less than {least} mm apart. Choose two far apart.",
+    "lap_too_wide": "{lap} mm of lap leave too little of {width} mm: the most is {most} mm.",
+    "roll_too_narrow": "A roll {width} mm wide would take {count} strips in this room: the most is {most}. "
+    "Take a wider one.",
     "overlap_too_long": "{overlap} mm of strip kept in finished bed leave too little to move: the most is {most} mm.",
 }
 

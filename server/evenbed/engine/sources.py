@@ -49,12 +49,24 @@ SOURCES: dict[str, str] = {
         "1 ft³ of hydrated lime weighs 40 lb, and a 94 lb bag of cement is 1 ft³ loose: "
         "conventions of ASTM C150 and C270 (from memory)."
     ),
+    "span_tables": (
+        "Span tables for wood floors allow 10 or 20 lb/ft² of dead load (IRC R502.3.1, as quoted). Dead load is all "
+        "that stays, the floor's own boards, joists and ceiling included."
+    ),
+    "linear_programme": (
+        "A linear programme, solved exactly by the dual simplex method (C. E. Lemke, Naval Research Logistics "
+        "Quarterly 1, 1954, from memory). What relief saves are its dual values."
+    ),
     "maturity": (
         "Equivalent age in the form of ASTM C1074, with Q = 5000 K unless the room says otherwise (both from memory)."
     ),
     "tile_on_cured_bed": (
         "Tile on a cured bed: at least 20 h at 21 °C or more, ANSI A108.1B (from memory). "
         "An older bulletin asks 24 h at 70 °F."
+    ),
+    "ada_303": (
+        "Changes in level: 2010 ADA Standards for Accessible Design, section 303 (to 1/4 in upright, to 1/2 in "
+        "bevelled 1:2, more is a ramp) and section 405 (a ramp 1:12). Flush below 1 mm: common practice, no source."
     ),
 }
 
@@ -72,10 +84,36 @@ FORMULAS: dict[str, Formula] = {
     "highest": Formula("high spot = the highest point of the subfloor in the room", "surface"),
     "top_lowest": Formula("top = high spot + minimum thickness", "geometry"),
     "top_given": Formula("top = a + b x + c y, as chosen", "room"),
+    "least_mortar": Formula(
+        "top = the plane a + b x + c y with the least area × (height over the room's centroid) that keeps the "
+        "thickness, the held heights and the largest fall",
+        "linear_programme",
+    ),
+    "least_mortar_tied": Formula(
+        "top = of the planes a + b x + c y with the least area × (height over the room's centroid) that keep the "
+        "thickness and the held heights, the one that falls least",
+        "linear_programme",
+    ),
     "thickness": Formula("thickness = top − subfloor", "surface"),
     "mean_thickness": Formula("mean thickness = volume / area", "geometry"),
     "shim": Formula("shim = top − strip − subfloor", "geometry"),
     "volume": Formula("volume = ∫ (top − subfloor) over the room, triangle by triangle, exact", "surface"),
+    "finished_height": Formula("finished floor = top of bed + bond coat + tile", "geometry"),
+    "doorway_thickness": Formula("least of top − subfloor along the opening or at the fixture", "surface"),
+    "clearance": Formula("clearance = underside of the door − highest finished floor along the opening", "geometry"),
+    "step": Formula("step = finished floor − floor beyond", "geometry"),
+    "step_flush": Formula("less than 1 mm either way is flush and needs nothing", "ada_303"),
+    "step_upright": Formula("to 1/4 in (6.35 mm) may stand upright, with an edge strip", "ada_303"),
+    "step_bevelled": Formula(
+        "above 1/4 in to 1/2 in (12.7 mm) is bevelled 1:2: length = 2 × step; the lowest 1/4 in may stand upright, "
+        "which makes it shorter",
+        "ada_303",
+    ),
+    "step_ramp": Formula("above 1/2 in (12.7 mm) is a ramp 1:12: length = 12 × step", "ada_303"),
+    "fixture_difference": Formula("difference = finished floor − top of the fixture", "geometry"),
+    "layer_given": Formula("thickness as set in this room, the same everywhere", "room"),
+    "layer_bed": Formula("mortar = top − subfloor − membrane", "surface"),
+    "layer_total": Formula("in all = top − subfloor + bond coat + tile", "surface"),
     "adjusted": Formula(
         "heights that make Σ (residual / standard error)² least, counted from the benchmark or the highest reading",
         "least_squares",
@@ -120,12 +158,43 @@ FORMULAS: dict[str, Formula] = {
     ),
     "mix_cement": Formula("cement = volume × (1 + waste) / yield of a bag × bag mass", "absolute_volume"),
     "mix_lime": Formula("lime = parts × loose volume of the cement × 40 lb/ft³", "lime_loose"),
-    "mix_sand": Formula("dry sand = parts × loose volume of the cement × 80 lb/ft³", "sand_loose"),
+    "mix_sand": Formula(
+        "dry sand = parts × loose volume of the cement × 80 lb/ft³ × 1.25 / (1 + bulking)", "sand_loose"
+    ),
     "mix_water": Formula("water = cement × water-cement ratio, the sand's own water included", "room"),
+    "water_to_add": Formula("water to add = water − dry sand × moisture, never below 0", "geometry"),
+    "membrane": Formula(
+        "membrane = roll width × Σ (length covered + 2 × turned up), strips a roll width less a lap apart, laid "
+        "the way that takes less",
+        "geometry",
+    ),
+    "reinforcement": Formula(
+        "sheets = area × sheet / ((width − lap) (length − lap)) × (1 + waste)", "common_practice"
+    ),
+    "perimeter_strip": Formula("strip = (walls + cutouts + round what stands in the bed) × (1 + waste)", "geometry"),
+    "bond_coat": Formula("bond coat = area × thickness × density × (1 + waste)", "common_practice"),
+    "tile": Formula("tile = area × (1 + waste)", "geometry"),
+    "quote_line": Formula("cost = packages (loose m³ of sand) × price", "room"),
+    "quote_materials": Formula("material = Σ of the lines", "room"),
+    "labour_hours": Formula("hours = to set up + hours a m² × area + hours a m³ × volume", "room"),
+    "quote_labour": Formula("labour = hours × price of an hour", "room"),
+    "quote_margin": Formula("margin = (material + labour) × margin as a fraction", "room"),
+    "quote_total": Formula("total = material + labour + margin, not rounded before", "room"),
+    "quote_range": Formula("the total with the ends of the volume's range in place of the volume", "kriging"),
     "mix_density": Formula("density = mass of everything in a bag's mortar / yield of a bag", "absolute_volume"),
     "bed_mass": Formula("mass = bed volume × density", "absolute_volume"),
     "load_mean": Formula("mean load = mass / area", "geometry"),
     "load_max": Formula("worst load = greatest thickness × density", "geometry"),
+    "covering_load": Formula(
+        "covering = tile × density of tile + bond coat × density of its powder × (1 + mixing water)",
+        "common_practice",
+    ),
+    "load_total": Formula("load = load of the bed + covering", "geometry"),
+    "total_mass": Formula("weight = weight of the bed + covering × area", "geometry"),
+    "exceeded": Formula("exceeded by = load of bed and covering − what the table allows", "span_tables"),
+    "stacked": Formula(
+        "load = bags / (their number / bags on each other, rounded up × floor of one)", "common_practice"
+    ),
     "batches": Formula("batches = mixed volume / batch volume, rounded up", "geometry"),
     "readiness_tile": Formula("Σ exp(−Q (1/T − 1/Tr)) Δt reaches what tile needs", "tile_on_cured_bed"),
     "readiness_practice": Formula("Σ exp(−Q (1/T − 1/Tr)) Δt reaches what the milestone needs", "common_practice"),

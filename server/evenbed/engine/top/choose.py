@@ -3,12 +3,13 @@
 import math
 
 from evenbed.engine.document.room import BedDesign, Document
-from evenbed.engine.document.tops import LevelTop, PlaneTop
+from evenbed.engine.document.tops import LeastTop, LevelTop, PlaneTop
 from evenbed.engine.geometry import Plane, plane_through, turn_of
 from evenbed.engine.ground import Ground
 from evenbed.engine.problems import BadDocumentError, problem_at
 from evenbed.engine.top.designed import STEEPEST, DesignedTop, minimum_thickness_of
 from evenbed.engine.top.facets import whole_room
+from evenbed.engine.top.least_mortar import least_mortar
 
 ON_A_LINE = 1 / 1000  # of their length: points that stand closer to one line fix no plane
 
@@ -25,6 +26,8 @@ def top_from(document: Document, ground: Ground) -> DesignedTop:
         return DesignedTop(whole_room(Plane(_level(design, top, ground), 0.0, 0.0), outer))
     if isinstance(top, PlaneTop):
         return DesignedTop(whole_room(_plane_from(top), outer))
+    if isinstance(top, LeastTop):
+        return least_mortar(document, ground, top)
     raise BadDocumentError([problem_at("bed.top.kind", "top_not_offered")])
 
 

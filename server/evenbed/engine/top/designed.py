@@ -2,7 +2,9 @@
 
 from dataclasses import dataclass
 
+from evenbed.engine.cautions import Caution
 from evenbed.engine.document.room import BedDesign
+from evenbed.engine.sources import Explanation
 from evenbed.engine.top.facets import BedTop
 from evenbed.engine.top.requirements import Requirement
 
@@ -13,10 +15,15 @@ MINIMUM_THICKNESS = {"unbonded": 31.75, "bonded": 25.4}
 
 @dataclass(frozen=True)
 class DesignedTop:
-    """The top, and the requirements that govern it."""
+    """The top, the requirements that govern it, how it explains itself, and what must be said beside it.
+
+    Without an explanation of its own the top is a plane, and says which.
+    """
 
     top: BedTop
     requirements: tuple[Requirement, ...] = ()
+    explanation: Explanation | None = None
+    cautions: tuple[Caution, ...] = ()
 
 
 def minimum_thickness_of(design: BedDesign) -> float:
