@@ -1,2 +1,3 @@
 export * from "./length";
 export * from "./shown";
+export * from "./falls";

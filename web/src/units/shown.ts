@@ -107,6 +107,22 @@ export function massText(kg: number, { units, language }: Reader): string {
   return units === "imperial" ? `${roundedText(kg / LB_KG, 3, language)}${NARROW}lb` : `${roundedText(kg, 3, language)}${NARROW}kg`;
 }
 
+/** An amount of money, two decimals, with a mark between thousands: it is read and not typed back. */
+export function moneyNumber(amount: number, { language }: Reader): string {
+  const text = new Intl.NumberFormat(localeOf(language), { minimumFractionDigits: 2, maximumFractionDigits: 2 }).format(amount);
+  return text.replace("-", MINUS);
+}
+
+/** A difference of temperature, in the person's degrees. */
+export function warmthText(kelvin: number, { units, language }: Reader): string {
+  return units === "imperial" ? `${numberText(kelvin * 1.8, 0, language)}${NARROW}°F` : `${numberText(kelvin, 1, language)}${NARROW}°C`;
+}
+
+/** How much something grows for each degree of the person's, in millionths. */
+export function expansionText(perKelvin: number, { units, language }: Reader): string {
+  return units === "imperial" ? `${numberText((perKelvin * 1e6) / 1.8, 2, language)} ×10⁻⁶/°F` : `${numberText(perKelvin * 1e6, 2, language)} ×10⁻⁶/°C`;
+}
+
 /** A load in both units, the person's first: the people who decide on it read either. */
 export function loadText(kgM2: number, { units, language }: Reader): string {
   const metric = `${numberText(kgM2, 0, language)}${NARROW}kg/m²`;
