@@ -7,7 +7,7 @@ from tests.documents import Json, plan_of, room_over
 
 from evenbed.engine.bed import Mortar
 from evenbed.engine.document.room import Outline
-from evenbed.engine.finish import kind_of_step
+from evenbed.engine.finish.steps import kind_of_step
 from evenbed.engine.geometry import Plane
 from evenbed.engine.ground import Ground
 from evenbed.engine.outline import figure_from

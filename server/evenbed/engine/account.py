@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 
 from evenbed.engine.cautions import Caution, caution_at
+from evenbed.engine.finish.telling import finish_explanations
 from evenbed.engine.load import load_cautions, load_explanations, material_cautions
 from evenbed.engine.mix import mix_explanations
 from evenbed.engine.readiness import readiness_explanations
@@ -21,6 +22,7 @@ def cautions_of(room: WorkedRoom) -> Iterable[Caution]:
         yield caution_at("bed.thickness.max", "too_thick", thickness=room.thickness.max, maximum=room.limits[1])
     if any(f.kind == "drain" for f in room.document.fixtures):
         yield caution_at("bed.top", "drain")
+    yield from room.finished.cautions
     for x, y in room.unread_deciders:
         yield caution_at("levels.next_readings", "estimated_governs", x=x, y=y)
     if room.suspects:
@@ -58,6 +60,7 @@ def explanations_of(room: WorkedRoom, unknown: Unknown | None) -> dict[str, Expl
     waiting = readiness_explanations(room.readiness, room.document.curing)
     doubt = {} if unknown is None else _doubt_explanations(room, unknown)
     mixed = mix_explanations(room.mix, room.document.mix)
+    own |= finish_explanations(room.finished, room.document)
     return own | _levels_explanations(room) | loads | mixed | shims | waiting | doubt
 
 

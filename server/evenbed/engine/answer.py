@@ -9,7 +9,9 @@ from evenbed.engine.delaunay import Triangle
 from evenbed.engine.document.fields import described, height, length, time
 from evenbed.engine.document.places import Point, Point3
 from evenbed.engine.doubt import NextReading, Statistics
-from evenbed.engine.finish import Doorway
+from evenbed.engine.finish.doorways import Doorway
+from evenbed.engine.finish.fixtures import FixtureHeight
+from evenbed.engine.finish.layers import Layer
 from evenbed.engine.heights import (
     DifferenceFit,
     InstrumentError,
@@ -118,6 +120,10 @@ class BedAnswer:
     mass: float = described(about="Fresh mass of the bed", unit="kg")
     load: Load = described(about="Dead load of the bed alone")
     doorways: tuple[Doorway, ...] = described(about="What the top makes of each doorway")
+    fixtures: tuple[FixtureHeight, ...] = described(about="What the finished floor makes of each fixture")
+    build_up: tuple[Layer, ...] = described(
+        about="From the subfloor up; the thickness of the bed elsewhere counts the membrane under it"
+    )
     requirements: tuple[Requirement, ...] = described(about="What governs the top, the dearest first")
     violations: tuple[Violation, ...] = described(about="Places beyond a limit, the worst first")
     too_thin_area: float = described(about="Area below the minimum", unit="m2")

@@ -1,7 +1,6 @@
 """The bed and its mix as they are told, in the plan and where the bed is designed."""
 
 from evenbed.engine.answer import BedAnswer, MixAnswer
-from evenbed.engine.finish import doorways_from
 from evenbed.engine.mix import MixPlan
 from evenbed.engine.unknown import Unknown
 from evenbed.engine.worked import WorkedRoom
@@ -20,7 +19,9 @@ def bed_answer_of(room: WorkedRoom, unknown: Unknown | None) -> BedAnswer:
         volume_range=None if unknown is None else unknown.volume_range,
         mass=room.weight.mass,
         load=room.weight.load,
-        doorways=doorways_from(room.document.openings, room.figure, room.top, design.covering),
+        doorways=room.finished.doorways,
+        fixtures=room.finished.fixtures,
+        build_up=room.finished.layers,
         requirements=room.designed_top.requirements,
         violations=room.mortar.violations(*room.limits),
         too_thin_area=quantities.too_thin_area,

@@ -43,6 +43,21 @@ CAUTIONS: dict[str, str] = {
         "Showers, drains and waterproofing are for the local plumbing code and a licensed trade: "
         "only falls are reckoned here."
     ),
+    "door_blocked": (
+        "Doorway {id}: the finished floor stands {by:.1f} mm above the underside of the door. "
+        "Trim the door or lower the floor."
+    ),
+    "door_tight": (
+        "Doorway {id}: only {clearance:.1f} mm are left under the door. Trim the door or lower the floor."
+    ),
+    "fixture_proud": (
+        "Fixture {id} stands {by:.1f} mm above the finished floor. How high a drain or flange must stand is for the "
+        "local plumbing code and a licensed trade."
+    ),
+    "fixture_low": (
+        "Fixture {id} lies {by:.1f} mm below the finished floor. How deep a drain or flange may lie is for the "
+        "local plumbing code and a licensed trade."
+    ),
     "prediction": (
         "A prediction is not a test. The site and the makers' instructions decide; "
         "try the bed before anybody relies on it."

@@ -89,7 +89,7 @@ class Ground:
             box = box_of((p[:2], q[:2]))
             near = (wall for wall_box, wall in walls if boxes_meet(box, wall_box))
             crossings = (crossing_of(p[:2], q[:2], *wall) for wall in near)
-            found += [_on_edge(p, q, at) for at in crossings if at is not None]
+            found += [on_edge(p, q, at) for at in crossings if at is not None]
         return tuple(found)
 
     def most(self, measure: Callable[[Point3], float]) -> Point3:
@@ -109,7 +109,7 @@ class Ground:
         return self.most(lambda s: s[2]), self.most(lambda s: -s[2])
 
 
-def _on_edge(p: Point3, q: Point3, at: Point) -> Point3:
+def on_edge(p: Point3, q: Point3, at: Point) -> Point3:
     """A place on the edge between two points, at the height the edge has there."""
     share = math.dist(p[:2], at) / math.dist(p[:2], q[:2])
     return at[0], at[1], p[2] + share * (q[2] - p[2])

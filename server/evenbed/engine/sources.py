@@ -68,6 +68,10 @@ SOURCES: dict[str, str] = {
         "Changes in level: 2010 ADA Standards for Accessible Design, section 303 (to 1/4 in upright, to 1/2 in "
         "bevelled 1:2, more is a ramp) and section 405 (a ramp 1:12). Flush below 1 mm: common practice, no source."
     ),
+    "ada_303": (
+        "Changes in level: 2010 ADA Standards for Accessible Design, section 303 (to 1/4 in upright, to 1/2 in "
+        "bevelled 1:2, more is a ramp) and section 405 (a ramp 1:12). Flush below 1 mm: common practice, no source."
+    ),
 }
 
 
@@ -98,6 +102,22 @@ FORMULAS: dict[str, Formula] = {
     "mean_thickness": Formula("mean thickness = volume / area", "geometry"),
     "shim": Formula("shim = top − strip − subfloor", "geometry"),
     "volume": Formula("volume = ∫ (top − subfloor) over the room, triangle by triangle, exact", "surface"),
+    "finished_height": Formula("finished floor = top of bed + bond coat + tile", "geometry"),
+    "doorway_thickness": Formula("least of top − subfloor along the opening or at the fixture", "surface"),
+    "clearance": Formula("clearance = underside of the door − highest finished floor along the opening", "geometry"),
+    "step": Formula("step = finished floor − floor beyond", "geometry"),
+    "step_flush": Formula("less than 1 mm either way is flush and needs nothing", "ada_303"),
+    "step_upright": Formula("to 1/4 in (6.35 mm) may stand upright, with an edge strip", "ada_303"),
+    "step_bevelled": Formula(
+        "above 1/4 in to 1/2 in (12.7 mm) is bevelled 1:2: length = 2 × step; the lowest 1/4 in may stand upright, "
+        "which makes it shorter",
+        "ada_303",
+    ),
+    "step_ramp": Formula("above 1/2 in (12.7 mm) is a ramp 1:12: length = 12 × step", "ada_303"),
+    "fixture_difference": Formula("difference = finished floor − top of the fixture", "geometry"),
+    "layer_given": Formula("thickness as set in this room, the same everywhere", "room"),
+    "layer_bed": Formula("mortar = top − subfloor − membrane", "surface"),
+    "layer_total": Formula("in all = top − subfloor + bond coat + tile", "surface"),
     "finished_height": Formula("finished floor = top of bed + bond coat + tile", "geometry"),
     "doorway_thickness": Formula("least of top − subfloor along the opening or at the fixture", "surface"),
     "clearance": Formula("clearance = underside of the door − highest finished floor along the opening", "geometry"),

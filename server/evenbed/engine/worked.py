@@ -6,6 +6,7 @@ from functools import cached_property
 from evenbed.engine.bed import Mortar, Quantities, Thickness
 from evenbed.engine.document.places import Point, Point3
 from evenbed.engine.document.room import Document
+from evenbed.engine.finish.finished import Finished, finished_from
 from evenbed.engine.ground import Ground
 from evenbed.engine.heights import Levels
 from evenbed.engine.levels import levels_from
@@ -96,6 +97,11 @@ class WorkedRoom:
     def thickness(self) -> Thickness:
         """Least, greatest and mean thickness."""
         return self.mortar.thickness(self.quantities.volume)
+
+    @cached_property
+    def finished(self) -> Finished:
+        """The finished floor at doorways and fixtures, and what lies under it."""
+        return finished_from(self.document, self.ground, self.top, self.thickness)
 
     @property
     def thickest(self) -> float:

@@ -54,11 +54,15 @@ class BedTop:
         rows = ((cell.plane, polygon) for cell in self.cells for polygon in cell.polygons)
         return tuple(Facet(plane.a, plane.b, plane.c, polygon) for plane, polygon in rows)
 
-    def at(self, x: float, y: float) -> float:
-        """z of the top; beyond all cells that of the nearest one."""
+    def plane_at(self, x: float, y: float) -> Plane:
+        """The plane that holds at a place; beyond all cells that of the nearest one."""
         if len(self.cells) == 1:
-            return self.cells[0].plane.at(x, y)
-        return max(self.cells, key=lambda cell: cell.depth(x, y)).plane.at(x, y)
+            return self.cells[0].plane
+        return max(self.cells, key=lambda cell: cell.depth(x, y)).plane
+
+    def at(self, x: float, y: float) -> float:
+        """z of the top."""
+        return self.plane_at(x, y).at(x, y)
 
     def raised(self, by: float) -> "BedTop":
         """The same top, higher by so many mm."""

@@ -385,8 +385,12 @@ export interface components {
         readonly BedAnswer: {
             /** @description `unbonded` or `bonded` */
             readonly build: string;
+            /** @description From the subfloor up; the thickness of the bed elsewhere counts the membrane under it */
+            readonly build_up: readonly components["schemas"]["Layer"][];
             /** @description What the top makes of each doorway */
             readonly doorways: readonly components["schemas"]["Doorway"][];
+            /** @description What the finished floor makes of each fixture */
+            readonly fixtures: readonly components["schemas"]["FixtureHeight"][];
             /** @description Dead load of the bed alone */
             readonly load: components["schemas"]["Load"];
             /** @description Fresh mass of the bed (kg) */
@@ -717,21 +721,35 @@ export interface components {
             readonly setups?: readonly components["schemas"]["Setup"][] | null;
             readonly supplies?: components["schemas"]["Supplies"] | null;
         };
-        /** @description What the top makes of one doorway, at the middle of its opening. */
+        /** @description What the top makes of one doorway along its opening. */
         readonly Doorway: {
             /** @description Middle of the opening (mm) */
             readonly at: readonly [
                 number,
                 number
             ];
-            /** @description Top of tile, z (mm) */
+            /** @description Least thickness of the bed along the opening (mm) */
+            readonly bed_thickness: number;
+            /** @description Underside of the door less the highest top of tile along the opening; null where it is unknown (mm) */
+            readonly clearance: number | null;
+            /** @description Top of tile in the middle, z (mm) */
             readonly finished_height: number;
+            /** @description Highest top of tile along the opening, z (mm) */
+            readonly high: number;
             /** @description The opening's id */
             readonly id: string;
-            /** @description `flush`, `upright`, `bevelled` or `ramp`; null where the step is unknown */
-            readonly kind: string | null;
-            /** @description Finished floor less the floor beyond, null where that is unknown (mm) */
+            /** @description Class of the worst step; null where the step is unknown */
+            readonly kind: ("flush" | "upright" | "bevelled" | "ramp") | null;
+            /** @description Lowest top of tile along the opening, z (mm) */
+            readonly low: number;
+            /** @description Finished floor less the floor beyond, in the middle; null where that is unknown (mm) */
             readonly step: number | null;
+            /** @description What the worst step needs; null where the step is unknown */
+            readonly transition: ("none" | "edge_strip" | "bevelled_strip" | "ramp") | null;
+            /** @description How long a bevel or ramp must be, 0 for none (mm) */
+            readonly transition_length: number | null;
+            /** @description The same where it is greatest, up or down (mm) */
+            readonly worst_step: number | null;
         };
         /** @description How well the floor is known at one place. */
         readonly Doubt: {
@@ -826,6 +844,26 @@ export interface components {
                 number,
                 number
             ] | null;
+        };
+        /** @description One fixture and the finished floor at it; of a linear drain the worst place along it. */
+        readonly FixtureHeight: {
+            /** @description Where it stands (mm) */
+            readonly at: readonly [
+                number,
+                number
+            ];
+            /** @description Least thickness of the bed there (mm) */
+            readonly bed_thickness: number;
+            /** @description Finished floor less the fixture's height: negative where the fixture stands above the floor (mm) */
+            readonly difference: number | null;
+            /** @description Top of tile there, z (mm) */
+            readonly finished_height: number;
+            /** @description Height of its top, z; null where it is unknown (mm) */
+            readonly height: number | null;
+            /** @description The fixture's id */
+            readonly id: string;
+            /** @description `drain`, `flange` or `post` */
+            readonly kind: string;
         };
         /**
          * FixturePart
@@ -1402,6 +1440,20 @@ export interface components {
             readonly latest: number;
             /** View */
             readonly view: number;
+        };
+        /** @description One layer, or all of them together. */
+        readonly Layer: {
+            /**
+             * @description Which; the bed is here without the membrane under it, the total is all of them
+             * @enum {unknown}
+             */
+            readonly layer: "membrane" | "bed" | "bond_coat" | "tile" | "total";
+            /** @description Least thickness; of the bed negative where the top lies below the subfloor (mm) */
+            readonly least: number;
+            /** @description Mean thickness (mm) */
+            readonly mean: number;
+            /** @description Greatest thickness (mm) */
+            readonly most: number;
         };
         /** @description The plane that uses the least mortar of all that keep the thickness, the held heights and the largest fall. */
         readonly LeastTop: {
