@@ -1,7 +1,7 @@
 """A service with its own data and fresh phones for each browser test.
 
-Services come one after the other at the same port, so that phones which have been there before know the address; the
-demo's has another. Two services of one port cannot run at once: the second does not start.
+Services come one after the other at the same port, so that phones which have been there before know the address. Two
+cannot run at once, the second does not start: a file has a service for each test, or one for all, or the demo's.
 """
 
 import shutil
@@ -16,6 +16,22 @@ from tests.browser.phone import Phone
 from tests.browser.profiles import copied, first_visit, keep_asleep, phone_of, profiled, unvisited
 from tests.browser.running import Service, kept_port
 
+LONGEST = (
+    *(
+        "test_killed_tab.py",
+        "test_hands_and_eyes.py",
+        "test_people_and_devices.py",
+        "test_histories_and_decisions.py",
+    ),
+    *("test_in_webkit.py", "test_in_spanish_and_metric.py", "test_without_a_network.py"),
+)
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """The longest files come first: two processes that take a file at a time then end together."""
+    places = {name: place for place, name in enumerate(LONGEST)}
+    items.sort(key=lambda item: places.get(item.path.name, len(LONGEST)))
+
 
 @pytest.fixture(scope="session")
 def port() -> Iterator[int]:
@@ -25,22 +41,9 @@ def port() -> Iterator[int]:
 
 
 @pytest.fixture(scope="session")
-def demo_port() -> Iterator[int]:
-    """Where the services with the demo job listen, one after the other."""
-    with kept_port() as kept:
-        yield kept
-
-
-@pytest.fixture(scope="session")
 def visited(browser: Browser, port: int, tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The profile of a phone that opened the app once; made before any service of the port starts."""
     return first_visit(browser, tmp_path_factory.mktemp("visited"), port)
-
-
-@pytest.fixture(scope="session")
-def visited_demo(browser: Browser, demo_port: int, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The same at the demo's port."""
-    return first_visit(browser, tmp_path_factory.mktemp("visited"), demo_port)
 
 
 @pytest.fixture
@@ -64,10 +67,10 @@ def shared_service(tmp_path_factory: pytest.TempPathFactory, port: int, visited:
 
 
 @pytest.fixture(scope="module")
-def demo_service(tmp_path_factory: pytest.TempPathFactory, demo_port: int, visited_demo: Path) -> Iterator[Service]:
+def demo_service(tmp_path_factory: pytest.TempPathFactory, port: int, visited: Path) -> Iterator[Service]:
     """A running service with the demo job, for tests that only look."""
-    assert visited_demo.exists()
-    running = Service(tmp_path_factory.mktemp("demo"), demo_port)
+    assert visited.exists()
+    running = Service(tmp_path_factory.mktemp("demo"), port)
     running.command("demo")
     running.start()
     yield running
@@ -93,25 +96,17 @@ def shared_phones(
 
 
 @pytest.fixture(scope="module")
-def demo_phones(
-    browser: Browser, visited_demo: Path, tmp_path_factory: pytest.TempPathFactory
-) -> Iterator[Callable[..., Phone]]:
-    """The same, for the demo's service."""
-    yield from _phones(browser, visited_demo, tmp_path_factory.mktemp("phones"))
-
-
-@pytest.fixture(scope="module")
-def demo_phone(demo_phones: Callable[..., Phone], demo_service: Service) -> Phone:
+def demo_phone(shared_phones: Callable[..., Phone], demo_service: Service) -> Phone:
     """A phone that holds the demo job, with the engine awake."""
-    phone: Phone = demo_phones()
+    phone: Phone = shared_phones()
     phone.open_demo_room(demo_service)
     return phone
 
 
 @pytest.fixture(scope="module")
-def demo_office(demo_phones: Callable[..., Phone], demo_service: Service) -> Phone:
+def demo_office(shared_phones: Callable[..., Phone], demo_service: Service) -> Phone:
     """A wide window that holds the demo job, with the engine awake."""
-    office: Phone = demo_phones(office=True)
+    office: Phone = shared_phones(office=True)
     office.open_demo_room(demo_service)
     return office
 

@@ -81,11 +81,17 @@ def add_mark(phone: Phone, name: str, height: str = "") -> None:
     phone.wait_for_text("mark", re.escape(name))
 
 
+def joined_phone(service: Service, phone: Phone) -> Phone:
+    """The phone, joined, for tests that each begin a job of their own without a network."""
+    phone.open(service.address)
+    phone.join(service.join_code(), "Rosa")
+    return phone
+
+
 def sent_plan(phone: Phone, service: Service, room: str) -> tuple[dict[str, Any], dict[str, Any]]:
     """The document that the office can make of what the phone sent, and the engine's quick plan of it."""
     phone.find_network()
-    phone.join(service.join_code(), "Rosa")
-    phone.wait_for_text("save-line", r"[Ss]ent")
+    phone.wait_for_text("save-line", r"^Saved on this phone · sent ")
     document = document_from_records(pulled_records(service), room)
     plan = json.loads(answer_text("quick_plan", json.dumps(document)))
     assert "problems" not in plan, plan

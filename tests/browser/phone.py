@@ -12,8 +12,9 @@ from tests.browser.running import Service
 
 SHOTS = Path(__file__).parents[2] / "out" / "screenshots"
 LOOK_MS = 50
-TO_JOBS = "history.pushState(null, '', '/'); dispatchEvent(new PopStateEvent('popstate'))"
+GO = "(path) => { history.pushState(null, '', path); dispatchEvent(new PopStateEvent('popstate')); }"
 PLAN_PATIENCE_MS = 30_000  # the engine may have to wake first
+expect.set_options(timeout=PLAN_PATIENCE_MS)  # a busy machine is slow, not wrong
 
 
 @dataclass
@@ -82,9 +83,13 @@ class Phone(Hand):
         self.page.get_by_test_id("room").filter(has_text=room).click()
         expect(self.page.get_by_test_id("course").locator("visible=true")).to_have_count(1)
 
+    def go(self, path: str) -> None:
+        """To an address inside the app from any other, as by the browser's own way back: nothing is loaded anew."""
+        self.page.evaluate(GO, path)
+
     def to_jobs(self) -> None:
-        """To the list of jobs from any screen of the app, by the address bar's own history: nothing is loaded anew."""
-        self.page.evaluate(TO_JOBS)
+        """To the list of jobs, likewise."""
+        self.go("/")
         self.wait_for("jobs")
 
     def home(self) -> None:
@@ -109,6 +114,7 @@ class Phone(Hand):
 
     def go_to(self, step: str) -> None:
         """Open a step of the room: from the course where it is in sight, else by way of the room's own screen."""
+        expect(self.page.locator("main[aria-busy=true]")).to_have_count(0)  # a screen in a file of its own has come
         bricks = self.page.get_by_test_id(f"step-{step}").locator("visible=true")
         if not bricks.count():
             self.tap("step-room" if self.page.get_by_test_id("step-room").count() else "back")

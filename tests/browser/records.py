@@ -1,18 +1,24 @@
 """The room document, composed from what the service gives to a program: a second composer beside the phone's own."""
 
 from collections import defaultdict
+from secrets import token_hex
 from typing import Any
 
 import httpx
 from tests.browser.running import Service
 
-DEVICE = "01a20000-0000-7000-8000-00000000c0de"
+DEVICES = "01a20000-0000-7000-8000-"
 GROUPS = ("bed", "rails", "mix", "curing")
 
 
 def pulled_records(service: Service) -> list[dict[str, Any]]:
     """Every record, pulled by a program that joined with a code of its own."""
-    told = {"code": service.join_code(), "device_id": DEVICE, "device_name": "test", "person": "Program"}
+    told = {
+        "code": service.join_code(),
+        "device_id": DEVICES + token_hex(6),
+        "device_name": "test",
+        "person": "Program",
+    }
     with httpx.Client(base_url=service.address) as client:
         token = client.post("/api/join", json=told).raise_for_status().json()["token"]
         reply = client.get("/api/pull?after=0&limit=500", headers={"Authorization": f"Bearer {token}"})

@@ -102,7 +102,6 @@ def walk_the_sheets(phone: Phone, stop: Stop) -> None:
 
 def walk_outside_the_room(phone: Phone, stop: Stop) -> None:
     """Jobs, the job, a new job, settings, people, an address that leads nowhere, what wants a look, stories."""
-    origin = phone.page.evaluate("location.origin")
     for name, path, mark in (
         ("jobs", "/", "jobs"),
         ("new-job", "/new", "begin-job"),
@@ -111,10 +110,10 @@ def walk_outside_the_room(phone: Phone, stop: Stop) -> None:
         ("review", "/review", "review"),
         ("missing", "/nowhere", "to-jobs"),
     ):
-        phone.page.goto(f"{origin}{path}")
+        phone.go(path)
         phone.wait_for(mark)
         stop(name)
-    phone.page.goto(f"{origin}/")
+    phone.to_jobs()
     phone.tap("job")
     phone.wait_for("job-page")
     stop("job")
@@ -129,7 +128,7 @@ def walk_outside_the_room(phone: Phone, stop: Stop) -> None:
 
 def walk_the_people(phone: Phone, stop: Stop) -> None:
     """The sheets on the foreman's list of people."""
-    phone.page.goto(f"{phone.page.evaluate('location.origin')}/people")
+    phone.go("/people")
     phone.wait_for("person")
     for opener, mark in (
         ("change-person", "person-sheet"),

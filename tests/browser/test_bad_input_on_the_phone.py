@@ -162,7 +162,7 @@ def test_a_least_thickness_above_the_greatest_is_told_where_it_is_set_and_put_ri
     phone.go_to("bed")
     give(phone, "bed.minimum_thickness", "1")
     phone.wait_for("figure-bed-volume-value")
-    assert phone.texts("problems") == []
+    expect(phone.page.get_by_test_id("problems")).to_have_count(0)
 
 
 def test_a_straightedge_that_spans_nothing_is_told_on_the_rails_and_changed_there(phone: Phone) -> None:

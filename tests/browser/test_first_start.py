@@ -7,6 +7,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from playwright.sync_api import expect
 from tests.browser.phone import Phone
 
 pytestmark = pytest.mark.browser
@@ -34,8 +35,7 @@ def test_the_printed_address_and_code_open_the_demo_job(tmp_path: Path, new_phon
         phone.open(address[0])
         phone.join(code[1], "Rosa")
         phone.tap("job")
-        phone.wait_for("room")
-        assert len(phone.texts("room")) == 2
+        expect(phone.page.get_by_test_id("room")).to_have_count(2)
         phone.tap("room")
         phone.wait_for("figure-bed-volume-value")
         phone.shot("first-start-demo-room")

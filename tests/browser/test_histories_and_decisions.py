@@ -199,27 +199,6 @@ def test_a_reading_that_somebody_deleted_is_found_in_the_story_of_its_room_and_b
     hall.olga.wait_for_text("step-levels", "4 readings")
 
 
-def test_the_story_of_a_temperature_and_of_the_placing_is_one_tap_from_where_they_are_changed(
-    demo_phone: Phone,
-) -> None:
-    phone = demo_phone
-    phone.go_to("filling")
-    phone.page.locator('[data-testid^="placed-"]').first.click()
-    phone.page.get_by_test_id("placement-history").first.click()
-    phone.wait_for_text("story-step", "Placed")
-    expect(phone.page.get_by_test_id("story-who").first).to_have_text("Ana, on this phone")
-    phone.find_demo_room()
-    phone.go_to("waiting")
-    expect(phone.page.get_by_test_id("placement-history")).to_be_visible()
-    phone.tap("add-climate")
-    phone.tap("field-climate-air")
-    phone.keys("7", "3", "next")
-    phone.tap("keep-climate")
-    row = phone.page.locator("li.line").filter(has_text="73\u202f°F")
-    row.get_by_test_id("climate-history").click()
-    phone.wait_for_text("story-step", r"Air\s*73\s°F")
-
-
 def test_edits_that_met_are_listed_on_both_phones_and_in_the_office_and_keeping_one_closes_the_matter_for_all(
     hall: Company,
 ) -> None:

@@ -132,8 +132,8 @@ def test_the_page_tells_its_language_and_keeps_it(demo_phone: Phone) -> None:
     expect(phone.page.locator("html")).to_have_attribute("lang", "es")
 
 
-def test_four_digits_of_millimetres_end_a_reading(demo_service: Service, demo_phones: Callable[..., Phone]) -> None:
-    phone: Phone = demo_phones()
+def test_four_digits_of_millimetres_end_a_reading(demo_service: Service, shared_phones: Callable[..., Phone]) -> None:
+    phone: Phone = shared_phones(engine=False)
     phone.open(demo_service.address)
     phone.tap("open-settings")
     phone.tap("units-metric")

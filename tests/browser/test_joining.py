@@ -1,6 +1,5 @@
 """A phone joins the office: what it is told when it cannot, what its save line says, and what it finds."""
 
-import re
 from collections.abc import Callable
 
 import pytest
@@ -53,20 +52,3 @@ def test_the_save_line_tells_what_is_true_at_every_point(service: Service, new_p
     phone.wait_for_text("save-line", r"^Saved on this phone · 1 waiting · sent \d+:\d\d [AP]M$")
     service.start()
     phone.wait_for_text("save-line", SENT)
-
-
-@pytest.mark.parametrize("room", ["Upstairs bath", "Powder room"])
-def test_a_phone_that_joins_finds_the_demo_job_planned_to_its_waiting_times(
-    demo_service: Service, demo_phones: Callable[..., Phone], room: str
-) -> None:
-    phone: Phone = demo_phones()
-    phone.open_demo_room(demo_service, room)
-    assert phone.texts("problems") == []
-    phone.go_to("rails")
-    assert len(phone.shims()) >= 2
-    phone.go_to("waiting")
-    phone.wait_for("milestones")
-    times = phone.page.get_by_test_id("milestones").locator(".number").all_inner_texts()
-    assert len(times) >= 5
-    assert all(re.search(r"\d", time) for time in times)
-    assert phone.complaints == []

@@ -9,6 +9,7 @@ from tests.browser.levels import (
     begin_floor,
     begin_setup,
     here,
+    joined_phone,
     open_sheet,
     read_places,
     sent_plan,
@@ -25,17 +26,25 @@ ROOM = [("12", "left"), ("9", "left"), ("12", "left"), ("9", "left")]
 EVEN = (4, 5, 4, 3, 4, 5, 3, 4, 5, 4, 3, 4)  # sixteenths over 41": an ordinary floor
 
 
+@pytest.fixture(scope="module")
+def joined(shared_service: Service, shared_phones: Callable[..., Phone]) -> Phone:
+    """A phone in the office's books, with the engine awake."""
+    return joined_phone(shared_service, shared_phones())
+
+
 @pytest.fixture
-def phone(service: Service, new_phone: Callable[..., Phone]) -> Iterator[Phone]:
-    """A phone without a network; at the end it has complained of nothing."""
-    phone: Phone = new_phone()
-    phone.open(service.address)
-    phone.lose_network()
-    yield phone
-    assert phone.complaints == []
+def phone(joined: Phone) -> Iterator[Phone]:
+    """Without a network, on the list of jobs; at the end it has complained of nothing."""
+    joined.lose_network()
+    joined.to_jobs()
+    joined.complaints.clear()
+    yield joined
+    assert joined.complaints == []
 
 
-def test_a_reading_a_whole_inch_out_is_flagged_as_it_is_typed_and_read_again(phone: Phone, service: Service) -> None:
+def test_a_reading_a_whole_inch_out_is_flagged_as_it_is_typed_and_read_again(
+    phone: Phone, shared_service: Service
+) -> None:
     begin_floor(phone, "Landing", ROOM)
     wait_for_pattern(phone)
     for sixteenths in EVEN:
@@ -67,13 +76,13 @@ def test_a_reading_a_whole_inch_out_is_flagged_as_it_is_typed_and_read_again(pho
     phone.page.reload()
     phone.wait_for_text("levels-note", "High to low")
     expect(phone.page.get_by_test_id("suspect")).to_have_count(0)
-    document, plan = sent_plan(phone, service, "Landing")
+    document, plan = sent_plan(phone, shared_service, "Landing")
     assert len(document["readings"]) == len(EVEN) + 2
     assert len(plan["levels"]["suspects"]) >= 1
 
 
 def test_a_flip_test_shows_the_level_s_error_and_is_taken_off_what_is_read_after_it(
-    phone: Phone, service: Service
+    phone: Phone, shared_service: Service
 ) -> None:
     begin_floor(phone, "Porch", ROOM)
     wait_for_pattern(phone)
@@ -111,7 +120,7 @@ def test_a_flip_test_shows_the_level_s_error_and_is_taken_off_what_is_read_after
     phone.shot("levels-checks-5-point")
     phone.tap("reading-close")
 
-    document, plan = sent_plan(phone, service, "Porch")
+    document, plan = sent_plan(phone, shared_service, "Porch")
     off = [h["correction"] for h in plan["levels"]["heights"]]
     a, b = document["readings"][-2]["at"], document["readings"][-1]["at"]
     along = math.dist(a, b)
@@ -120,7 +129,9 @@ def test_a_flip_test_shows_the_level_s_error_and_is_taken_off_what_is_read_after
     assert [o > 0 for o in off] == [False, False, False, True, False, True]
 
 
-def test_a_two_peg_test_tells_that_it_cannot_tell_and_may_be_only_noted(phone: Phone, service: Service) -> None:
+def test_a_two_peg_test_tells_that_it_cannot_tell_and_may_be_only_noted(
+    phone: Phone, shared_service: Service
+) -> None:
     begin_floor(phone, "Shop", ROOM)
     wait_for_pattern(phone)
     open_sheet(phone, "instruments")
@@ -144,6 +155,6 @@ def test_a_two_peg_test_tells_that_it_cannot_tell_and_may_be_only_noted(phone: P
         here(phone, "41", sixteenths)
     phone.wait_for_text("standing", "Laser 1 · set-up 1")
     phone.wait_for_text("levels-note", "High to low")
-    document, plan = sent_plan(phone, service, "Shop")
+    document, plan = sent_plan(phone, shared_service, "Shop")
     assert document["instrument_checks"][0]["accepted"] is False
     assert [h["correction"] for h in plan["levels"]["heights"]] == [0] * 4

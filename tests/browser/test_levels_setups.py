@@ -1,6 +1,6 @@
 """A floor read from several set-ups: tied by a mark and by a place read again, and the same in the office."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 
 import pytest
 from playwright.sync_api import expect
@@ -10,6 +10,7 @@ from tests.browser.levels import (
     begin_setup,
     here,
     inches_from,
+    joined_phone,
     open_sheet,
     read_places,
     sent_plan,
@@ -27,12 +28,25 @@ LOWER = 5  # inches that the second line lies under the first
 ROOM = "Long room"
 
 
+@pytest.fixture(scope="module")
+def joined(shared_service: Service, shared_phones: Callable[..., Phone]) -> Phone:
+    """A phone in the office's books, with the engine awake."""
+    return joined_phone(shared_service, shared_phones())
+
+
+@pytest.fixture
+def phone(joined: Phone) -> Iterator[Phone]:
+    """Without a network, on the list of jobs; at the end it has complained of nothing."""
+    joined.lose_network()
+    joined.to_jobs()
+    joined.complaints.clear()
+    yield joined
+    assert joined.complaints == []
+
+
 def test_a_room_of_three_set_ups_tied_by_a_mark_and_by_a_place_has_the_engines_own_plan(
-    service: Service, new_phone: Callable[..., Phone]
+    phone: Phone, shared_service: Service
 ) -> None:
-    phone: Phone = new_phone()
-    phone.open(service.address)
-    phone.lose_network()
     begin_floor(phone, ROOM, SQUARE)
     wait_for_pattern(phone)
     for sixteenths in (5, 9, 3, 12, 7, 1, 10, 4):
@@ -76,7 +90,7 @@ def test_a_room_of_three_set_ups_tied_by_a_mark_and_by_a_place_has_the_engines_o
     phone.wait_for("figure-bed-volume-value")
     thinnest, thickest = (phone.text(f"figure-bed-thickness-{end}-value") for end in ("min", "max"))
 
-    document, plan = sent_plan(phone, service, ROOM)
+    document, plan = sent_plan(phone, shared_service, ROOM)
     assert [len(document[part]) for part in ("readings", "setups", "marks")] == [15, 3, 1]
     assert plan["levels"]["untied"] == []
     assert plan["levels"]["redundancy"] == 0
@@ -84,15 +98,9 @@ def test_a_room_of_three_set_ups_tied_by_a_mark_and_by_a_place_has_the_engines_o
     assert shown == pytest.approx([s["line_height"] / 25.4 for s in plan["levels"]["setups"]], abs=1 / 32 + 1e-6)
     assert inches_from(thinnest) == pytest.approx(plan["bed"]["thickness"]["min"] / 25.4, abs=1 / 32 + 1e-6)
     assert inches_from(thickest) == pytest.approx(plan["bed"]["thickness"]["max"] / 25.4, abs=1 / 32 + 1e-6)
-    assert phone.complaints == []
 
 
-def test_what_a_second_tie_misses_by_is_told_by_place_and_set_ups(
-    service: Service, new_phone: Callable[..., Phone]
-) -> None:
-    phone: Phone = new_phone()
-    phone.open(service.address)
-    phone.lose_network()
+def test_what_a_second_tie_misses_by_is_told_by_place_and_set_ups(phone: Phone) -> None:
     begin_floor(phone, ROOM, SQUARE)
     wait_for_pattern(phone)
     for sixteenths in (5, 5, 5, 5, 5, 5):
@@ -111,4 +119,3 @@ def test_what_a_second_tie_misses_by_is_told_by_place_and_set_ups(
     expect(miss).to_contain_text("1/4")
     expect(miss).to_contain_text("By the window")
     phone.shot("levels-setup-5-misses")
-    assert phone.complaints == []

@@ -7,6 +7,7 @@ from playwright.sync_api import expect
 from tests.browser.levels import (
     begin_floor,
     here,
+    joined_phone,
     open_sheet,
     read_places,
     sent_plan,
@@ -24,14 +25,20 @@ CLOSET = [("4", "left"), ("3", "left"), ("4", "left"), ("3", "left")]
 ROOM = [("12", "left"), ("9", "left"), ("12", "left"), ("9", "left")]
 
 
+@pytest.fixture(scope="module")
+def joined(shared_service: Service, shared_phones: Callable[..., Phone]) -> Phone:
+    """A phone in the office's books, with the engine awake."""
+    return joined_phone(shared_service, shared_phones())
+
+
 @pytest.fixture
-def phone(service: Service, new_phone: Callable[..., Phone]) -> Iterator[Phone]:
-    """A phone without a network; at the end it has complained of nothing."""
-    phone: Phone = new_phone()
-    phone.open(service.address)
-    phone.lose_network()
-    yield phone
-    assert phone.complaints == []
+def phone(joined: Phone) -> Iterator[Phone]:
+    """Without a network, on the list of jobs; at the end it has complained of nothing."""
+    joined.lose_network()
+    joined.to_jobs()
+    joined.complaints.clear()
+    yield joined
+    assert joined.complaints == []
 
 
 def test_a_place_is_passed_over_and_offered_again_at_the_end(phone: Phone) -> None:
@@ -56,11 +63,11 @@ def test_a_place_is_passed_over_and_offered_again_at_the_end(phone: Phone) -> No
 
 
 def test_the_first_reading_needs_no_engine_and_half_a_number_stays_where_it_was_begun(
-    service: Service, new_phone: Callable[..., Phone]
+    shared_service: Service, new_phone: Callable[..., Phone]
 ) -> None:
     phone: Phone = new_phone(cold=True)
     phone.page.route("**/*worker*.js", lambda route: route.abort())  # an engine that never wakes
-    phone.open(service.address)
+    phone.open(shared_service.address)
     begin_floor(phone, "Closet", CLOSET)
     phone.wait_for_text("entry-what", "Reading 1 · 0 of 6 read")
     here(phone, "41", 3)
@@ -99,7 +106,9 @@ def test_a_place_is_found_by_two_tapes_and_tapes_that_do_not_meet_are_told(phone
     expect(phone.page.get_by_test_id("reading")).to_contain_text("7′ 2″")  # (144 + 64 - 36) / 24 feet along
 
 
-def test_a_long_level_stepped_over_the_floor_makes_one_surface_in_the_office(phone: Phone, service: Service) -> None:
+def test_a_long_level_stepped_over_the_floor_makes_one_surface_in_the_office(
+    phone: Phone, shared_service: Service
+) -> None:
     begin_floor(phone, "Pantry", ROOM)
     wait_for_pattern(phone)
     open_sheet(phone, "setups")
@@ -122,7 +131,7 @@ def test_a_long_level_stepped_over_the_floor_makes_one_surface_in_the_office(pho
 
     phone.tap("undo")
     expect(read_places(phone)).to_have_count(10, timeout=PLAN_PATIENCE_MS)
-    document, plan = sent_plan(phone, service, "Pantry")
+    document, plan = sent_plan(phone, shared_service, "Pantry")
     downs = [r["down"] for r in document["readings"]]
     assert downs == pytest.approx([n * 25.4 / 16 for n in (0, 3, 0, 5, 2, 0, 0, 4, 0, 6)])
     places = [tuple(r["at"]) for r in document["readings"]]

@@ -37,7 +37,7 @@ def with_a_room(service: Service, phone: Phone) -> str:
 def test_screens_never_opened_before_open_without_a_network_right_after_the_first_visit(
     service: Service, new_phone: Callable[..., Phone]
 ) -> None:
-    phone: Phone = new_phone(cold=True)
+    phone: Phone = new_phone(cold=True, engine=False)
     phone.open(service.address)
     phone.wait_until_kept()
     phone.lose_network()
@@ -61,7 +61,7 @@ def test_a_screen_that_cannot_be_loaded_says_so_and_comes_once_it_can_be(
     service: Service, new_phone: Callable[..., Phone]
 ) -> None:
     """Its file is no longer kept here, as where another tab took an update."""
-    phone: Phone = new_phone()
+    phone: Phone = new_phone(engine=False)
     room = with_a_room(service, phone)
     phone.wait_until_kept()
     assert phone.page.evaluate(FORGET, FILE) == 1

@@ -76,7 +76,7 @@ def test_what_is_still_unknown_is_shaded_with_a_key_in_the_persons_units(phone: 
     key = phone.page.locator(".scale-key span:not(.swatches, .swatches *)").all_text_contents()
     least, most = (inches(text) for text in key)
     assert 0 < least < most < 1
-    assert phone.page.locator(".room-drawing .fill.doubt .hatched").count() > 0
+    expect(phone.page.locator(".room-drawing .fill.doubt .hatched")).not_to_have_count(0)
     phone.shot("seen-doubt")
 
 
@@ -133,7 +133,7 @@ def test_a_line_drawn_by_finger_shows_the_bed_along_it_in_the_same_figures(phone
     phone.shot("seen-profile")
     phone.tap("profile-table")
     rows = phone.page.get_by_test_id("profile-figures").locator("tbody tr")
-    assert rows.count() >= 2
+    expect(rows.nth(1)).to_be_visible()
     for row in rows.all():
         subfloor, top, thickness = (inches(text) for text in row.locator("td").all_inner_texts())
         assert abs(top - subfloor - thickness) <= ROUNDED_IN

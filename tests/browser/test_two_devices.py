@@ -18,7 +18,8 @@ LONGER_THAN_A_NAME = "a very long name " * 20
 @pytest.fixture(scope="module")
 def joined_phones(shared_service: Service, shared_phones: Callable[..., Phone]) -> tuple[Phone, Phone]:
     """Ana's and Ben's, both joined."""
-    return joined(shared_service, shared_phones(engine=False), "Ana"), joined(shared_service, shared_phones(engine=False), "Ben")
+    ana, ben = (joined(shared_service, shared_phones(engine=False), person) for person in ("Ana", "Ben"))
+    return ana, ben
 
 
 @pytest.fixture

@@ -128,8 +128,8 @@ def begin_round(phone: Victim) -> str:
     return phone.page.url
 
 
-def type_for_a_while(phone: Victim, dice: random.Random, levels: str) -> None:
-    phone.open(levels)
+def type_for_a_while(phone: Victim, dice: random.Random) -> None:
+    """On the levels' screen, where the round began or the last blow was looked into."""
     phone.wait_for("keypad")
     wanted, patience = dice.randint(1, MOST_READINGS), time.monotonic() + PATIENCE_S
     enough = phone.shown + wanted
@@ -141,7 +141,7 @@ def type_for_a_while(phone: Victim, dice: random.Random, levels: str) -> None:
 
 
 def kill_tab_while_typing(phone: Victim, profile: Path, dice: random.Random, levels: str) -> None:
-    type_for_a_while(phone, dice, levels)
+    type_for_a_while(phone, dice)
     kill(*renderers(profile))
     check_after(with_new_tab(phone), levels)
 
@@ -149,7 +149,7 @@ def kill_tab_while_typing(phone: Victim, profile: Path, dice: random.Random, lev
 def kill_browser_while_typing(
     browser: Browser, phone: Victim, profile: Path, dice: random.Random, levels: str
 ) -> Victim:
-    type_for_a_while(phone, dice, levels)
+    type_for_a_while(phone, dice)
     kill(main_process(profile))
     again = opened(browser, profile)
     again.shown, again.earlier = phone.shown, phone.earlier
