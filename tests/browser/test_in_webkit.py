@@ -1,6 +1,7 @@
 """The whole job in the browser engine of iPhones: no network, a reload, then the office."""
 
 import json
+import os
 import re
 import shutil
 from collections.abc import Iterator
@@ -42,7 +43,8 @@ def phone(tmp_path: Path) -> Iterator[WebKitPhone]:
 @pytest.fixture
 def app(tmp_path: Path) -> Path:
     """A copy of the built app, that a next version can take the place of."""
-    return Path(shutil.copytree(ROOT / "web" / "dist", tmp_path / "app"))
+    built = Path(os.environ.get("EVENBED_WEB", ROOT / "web" / "dist"))
+    return Path(shutil.copytree(built, tmp_path / "app"))
 
 
 @pytest.fixture
