@@ -20,9 +20,11 @@ import { ScaleKey } from "../common/ScaleKey";
 import { useRoom, type RoomView } from "../common/useRoom";
 import { ProfileButton, ProfilePanel } from "../profile/ProfilePanel";
 import { useProfile, type Profile } from "../profile/useProfile";
+import { Alternatives } from "./Alternatives";
+import { Deciding } from "./Deciding";
+import { BuildUp, Doorways } from "./Doorways";
 import { Higher } from "./Higher";
 import { Covering, Limits } from "./Limits";
-import { Top } from "./Top";
 
 const NO_STATIONS: ReadonlySet<string> = new Set();
 
@@ -44,29 +46,8 @@ function Violations({ plan }: { plan: Plan }) {
   );
 }
 
-function Doorways({ plan }: { plan: Plan }) {
-  if (plan.bed.doorways.length === 0) return null;
-  return (
-    <section class="stack tight">
-      <h3>{t("door.title")}</h3>
-      <ul class="lines">
-        {plan.bed.doorways.map((door) => {
-          const values = { door: door.id, height: door.finished_height, step: door.step };
-          return <li key={door.id} class="line">{door.step === null ? t("step_kind.unknown", values) : t(`step_kind.${stepKind(door.kind)}`, values)}</li>;
-        })}
-      </ul>
-    </section>
-  );
-}
-
-type StepKind = "flush" | "upright" | "bevelled" | "ramp";
-
 function limitKind(kind: string): "no_bed" | "too_thin" | "too_thick" {
   return kind === "no_bed" || kind === "too_thin" ? kind : "too_thick";
-}
-
-function stepKind(kind: string | null): StepKind {
-  return kind === "flush" || kind === "upright" || kind === "bevelled" ? kind : "ramp";
 }
 
 function Figures({ plan }: { plan: Plan }) {
@@ -130,15 +111,17 @@ export function Bed({ id }: { id: string }) {
       <div class="stack">
         <ProfilePanel profile={profile} />
         <PlanNotes state={room.state} />
+        {room.fields.outline && <Deciding room={room} plan={plan} />}
         {plan ? (
           <>
-            <Top room={room} plan={plan} />
+            <Alternatives room={room.id} />
             <Figure label={t("bed.top_at")} value={heightText(plan.bed.top[0]?.a ?? 0, reader.value)} plan={plan} path="bed.top[0]" />
             <Higher plan={plan} />
             <Figures plan={plan} />
             <Build room={room} />
             <Limits room={room} plan={plan} />
-            <Doorways plan={plan} />
+            <Doorways bed={plan.bed} />
+            <BuildUp bed={plan.bed} />
             <Covering room={room} />
           </>
         ) : <NoPlan room={room} />}
