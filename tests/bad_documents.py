@@ -62,6 +62,14 @@ def good() -> Json:
             "direction": "auto",
         },
         "mix": {"cement": 1, "sand": 5, "water_cement": 0.5, "bag_mass": 42.6, "air": 0.1, "waste": 0.1},
+        "joints": {
+            "exposure": "outdoors",
+            "spacing": 3600.0,
+            "temperature_range": 60.0,
+            "expansion": 1.08e-5,
+            "sealant_movement": 0.25,
+            "slab_joints": [[[500, -100], [500, 4500]]],
+        },
         "placements": [{"section": "", "mixed_at": "2026-05-04T08:00:00-05:00", "placed_at": None}],
         "climate": [{"at": "2026-05-04T08:00:00-05:00", "bed": 12.0, "air": 10.0, "humidity": 60, "wind": 5}],
         "curing": {"milestones": [{"milestone": "walk", "needs": 20.0}]},
@@ -98,6 +106,7 @@ def to_drain(fall: float) -> Json:
     return changed("bed.top", {"kind": "to_drain", "drain": "stub", "fall": fall})
 
 
+SLAB_JOINT = "joints.slab_joints[0]"
 WEIGHTLESS, CHECKED = "difference_without_weight", "instrument_checks[0]"
 LINE = [{"down": 1.0, "at": [500.0 * n, 250.0 * n]} for n in range(1, 6)]
 
@@ -234,6 +243,24 @@ KINDS: list[tuple[str, Json, str, str]] = [
     ("a strip of no height", changed("rails.strip.thickness", 0), "rails.strip.thickness", "too_small"),
     ("a strip that is a text", changed("rails.strip", "wood"), "rails.strip", "not_an_object"),
     ("stations without end", changed("rails.station_spacing", 1e-9), "rails.station_spacing", "too_small"),
+    ("joints under water", changed("joints.exposure", "sea"), "joints.exposure", "not_one_of"),
+    ("joints too near", changed("joints.spacing", 1), "joints.spacing", "too_small"),
+    ("a range in words", changed("joints.temperature_range", "hot"), "joints.temperature_range", "not_a_number"),
+    ("tile that shrinks with warmth", changed("joints.expansion", -1e-6), "joints.expansion", "too_small"),
+    ("a sealant like stone", changed("joints.sealant_movement", 0), "joints.sealant_movement", "too_small"),
+    ("a joint of the slab with one end", changed("joints.slab_joints.0", [[1, 2]]), SLAB_JOINT, "wrong_count"),
+    (
+        "a joint of the slab with no length",
+        changed("joints.slab_joints.0.0", [500, 4500]),
+        SLAB_JOINT,
+        "slab_joint_empty",
+    ),
+    (
+        "a joint of the slab a parsec long",
+        changed("joints.slab_joints.0.1", [0, 1e19]),
+        SLAB_JOINT + "[1][1]",
+        "too_large",
+    ),
     ("no cement", changed("mix.cement", 0), "mix.cement", "too_small"),
     ("air as a percentage", changed("mix.air", 10), "mix.air", "too_large"),
     ("a bag of nothing", changed("mix.bag_mass", 0), "mix.bag_mass", "too_small"),

@@ -53,6 +53,9 @@ NAMES = {
     "rails.0.stations.0": {"at", "along", "subfloor", "top", "shim"},
     "sections.0": {"id", "polygon", "volume", "batches", "order"},
     "materials.0": {"item", "quantity", "unit", "packages", "why"},
+    "joints": {"edition", "perimeter", "width", "width_by_movement", "spacing", "field", "panels", "tile_module"},
+    "joints.spacing": {"least", "most", "used"},
+    "joints.panels.0": {"polygon", "length", "width"},
     "readiness.0": {"milestone", "at", "equivalent_age", "needs", "basis"},
     "cautions.0": {"code", "text", "where"},
 }

@@ -32,6 +32,7 @@ def cautions_of(room: WorkedRoom) -> Iterable[Caution]:
     if gap.ratio > LOOSE_TAPE:
         yield caution_at("outline.misclosure", "tape_again", length=gap.length)
     yield from material_cautions(room.mix)
+    yield from room.joints.cautions
     yield from room.rails.cautions
     yield from room.sections.cautions
     yield from room.readiness.cautions
@@ -61,7 +62,8 @@ def explanations_of(room: WorkedRoom, unknown: Unknown | None) -> dict[str, Expl
     doubt = {} if unknown is None else _doubt_explanations(room, unknown)
     mixed = mix_explanations(room.mix, room.document.mix)
     own |= finish_explanations(room.finished, room.document)
-    return own | _levels_explanations(room) | loads | mixed | shims | waiting | doubt
+    joints = room.joints.explanations
+    return own | _levels_explanations(room) | loads | mixed | shims | joints | waiting | doubt
 
 
 def _levels_explanations(room: WorkedRoom) -> dict[str, Explanation]:

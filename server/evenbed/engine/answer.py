@@ -22,6 +22,7 @@ from evenbed.engine.heights import (
     Untied,
 )
 from evenbed.engine.identity import Identity
+from evenbed.engine.joints.shapes import JointsAnswer
 from evenbed.engine.load import Load
 from evenbed.engine.mix import Batch, Material
 from evenbed.engine.outline import Misclosure
@@ -158,6 +159,7 @@ class Plan:
     sections: tuple[Section, ...] = described(about="Pieces of the bed, in the order they are filled")
     materials: tuple[Material, ...] = described(about="What to buy or carry in")
     mix: MixAnswer = described(about="Batches and what the mix makes")
+    joints: JointsAnswer = described(about="Movement joints")
     readiness: tuple[ReadinessRow, ...] = described(
         about="When the bed may be walked on, tiled, grouted, driven over"
     )

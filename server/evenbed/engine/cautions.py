@@ -58,6 +58,24 @@ CAUTIONS: dict[str, str] = {
         "Fixture {id} lies {by:.1f} mm below the finished floor. How deep a drain or flange may lie is for the "
         "local plumbing code and a licensed trade."
     ),
+    "joints_decide": (
+        "Where movement joints go and how wide they are is for the edition of the tile handbook in force and for the "
+        "designer: this is a lay-out to begin with. Never tile across a joint of the slab."
+    ),
+    "joints_far_apart": (
+        "Joints {used:.0f} mm apart are further than the {most:.0f} mm of the tile handbook: ask the designer."
+    ),
+    "joints_range_unknown": (
+        "No range of temperature is given: the width is the handbook's for up to 100 °F (56 °C) of it. "
+        "Give the range that this floor goes through."
+    ),
+    "slab_joints_passed": (
+        "Joints of the slab that hardly run through this room and were left out: {count:.0f}. Check where they are."
+    ),
+    "too_many_panels": (
+        "Joints {spacing:.0f} mm apart would make more than {most:.0f} panels: only the joints of the slab are laid "
+        "out. Take them further apart, or the floor in parts."
+    ),
     "prediction": (
         "A prediction is not a test. The site and the makers' instructions decide; "
         "try the bed before anybody relies on it."

@@ -39,6 +39,7 @@ def plan_from(given: object, *, with_statistics: bool = True) -> Plan:
         sections=room.sections.sections,
         materials=mix.materials,
         mix=mix_answer_of(mix),
+        joints=room.joints.answer,
         readiness=room.readiness.rows,
         placed_at=room.readiness.placed_at,
         working_time=room.readiness.working_time,

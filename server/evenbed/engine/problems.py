@@ -142,6 +142,7 @@ PROBLEMS: dict[str, str] = {
     "lap_too_wide": "{lap} mm of lap leave too little of {width} mm: the most is {most} mm.",
     "roll_too_narrow": "A roll {width} mm wide would take {count} strips in this room: the most is {most}. "
     "Take a wider one.",
+    "slab_joint_empty": "The two ends of this joint of the slab are one place.",
     "overlap_too_long": "{overlap} mm of strip kept in finished bed leave too little to move: the most is {most} mm.",
 }
 

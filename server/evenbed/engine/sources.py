@@ -57,6 +57,20 @@ SOURCES: dict[str, str] = {
         "A linear programme, solved exactly by the dual simplex method (C. E. Lemke, Naval Research Logistics "
         "Quarterly 1, 1954, from memory). What relief saves are its dual values."
     ),
+    "movement_joints": (
+        "Movement joints: tile handbook, detail EJ171, as quoted in trade journals. Indoors each 20 to 25 ft both "
+        "ways, outdoors and indoors in sun or wet each 8 to 12 ft, at every wall and inside corner; outdoors 3/8 in "
+        "wide at 8 ft, 1/2 in at 12 ft and 1/16 in more for each 15 °F of range above 100 °F, indoors 1/4 in. "
+        "Editions differ: the one in force decides."
+    ),
+    "perimeter_joint": (
+        "Perimeter joint of at least 1/4 in (from memory). That it runs on through doorways, where tile meets "
+        "another floor: common practice, no source."
+    ),
+    "expansion": (
+        "Linear expansion, as physics has it. How much tile grows and how far a sealant gives is for their makers to "
+        "say; 6 millionths for each °F and ±25 % are common (from memory)."
+    ),
     "maturity": (
         "Equivalent age in the form of ASTM C1074, with Q = 5000 K unless the room says otherwise (both from memory)."
     ),
@@ -216,6 +230,37 @@ FORMULAS: dict[str, Formula] = {
         "load = bags / (their number / bags on each other, rounded up × floor of one)", "common_practice"
     ),
     "batches": Formula("batches = mixed volume / batch volume, rounded up", "geometry"),
+    "joint_perimeter": Formula(
+        "at least 1/4 in (6.35 mm) wherever tile meets a wall, a cutout, what stands in it or, in a doorway, another "
+        "floor",
+        "perimeter_joint",
+    ),
+    "joint_perimeter_length": Formula("length = walls + cutouts + round what stands in the bed", "geometry"),
+    "joint_spacing_indoors": Formula(
+        "indoors no panel longer than 25 ft (7.62 m), of a range of 20 to 25 ft", "movement_joints"
+    ),
+    "joint_spacing_outdoors": Formula(
+        "outdoors, in sun or wet no panel longer than 12 ft (3.66 m), of a range of 8 to 12 ft", "movement_joints"
+    ),
+    "joint_spacing_own": Formula("no panel longer than set in this room", "room"),
+    "joint_layout": Formula(
+        "first the joints of the slab, then one from each inside corner and one through each large cutout, then even "
+        "ones as far apart as the spacing allows, in line with others or on whole tiles where they can be",
+        "common_practice",
+    ),
+    "joint_panel": Formula("the longest side of any panel, along or across the longest wall", "geometry"),
+    "joint_width": Formula(
+        "width = the greater of the published one and, where the range of temperature is known, the one by movement",
+        "movement_joints",
+    ),
+    "joint_width_indoors": Formula("1/4 in (6.35 mm) indoors", "movement_joints"),
+    "joint_width_outdoors": Formula(
+        "3/8 in (9.5 mm) to 8 ft (2.44 m), 1/2 in (12.7 mm) at 12 ft (3.66 m), in proportion between and beyond; "
+        "1/16 in (1.6 mm) more for each 15 °F (8.3 °C) begun of range above 100 °F (55.6 °C)",
+        "movement_joints",
+    ),
+    "joint_movement": Formula("movement = expansion × longest panel × range of temperature", "expansion"),
+    "joint_width_by_movement": Formula("width = movement / how far the sealant gives", "expansion"),
     "readiness_tile": Formula("Σ exp(−Q (1/T − 1/Tr)) Δt reaches what tile needs", "tile_on_cured_bed"),
     "readiness_practice": Formula("Σ exp(−Q (1/T − 1/Tr)) Δt reaches what the milestone needs", "common_practice"),
     "readiness_room": Formula("Σ exp(−Q (1/T − 1/Tr)) Δt reaches what the milestone needs", "room"),

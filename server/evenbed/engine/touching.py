@@ -6,7 +6,7 @@ wall to wall leaves several regions.
 
 import math
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 
 from evenbed.engine.document.places import Point
 from evenbed.engine.geometry import TOUCHES, Ring, distance_to_ring, edges_of, nearest_on_segment, signed_area
@@ -23,7 +23,13 @@ def regions_of_room(outer: Sequence[Point], holes: Iterable[Sequence[Point]] = (
     rings = [_turned(tuple(outer), 1.0), *(_turned(tuple(hole), -1.0) for hole in holes)]
     if not _do_touch(rings):
         return (Region(rings[0], tuple(rings[1:])),)
-    return tuple(regions_from_rings(_traced(_edges_left(_with_shared_corners(rings)))))
+    return tuple(regions_from_rings(_traced(_edges_left(_with_shared_corners(rings), _never))))
+
+
+def regions_joined(parts: Iterable[Region], is_cut: Callable[[Point, Point], bool]) -> tuple[Region, ...]:
+    """Regions that lie side by side made one wherever they meet, but for the edges that are cuts."""
+    rings = _with_shared_corners([ring for part in parts for ring in part.rings])
+    return tuple(regions_from_rings(_traced(_edges_left(rings, is_cut))))
 
 
 def _turned(ring: Ring, way: float) -> Ring:
@@ -51,10 +57,14 @@ def _corners_along(edge: _Edge, corners: list[Point]) -> list[Point]:
     return sorted((p for p in on if math.dist(p, b) > TOUCHES), key=lambda p: math.dist(a, p))
 
 
-def _edges_left(rings: list[Ring]) -> list[_Edge]:
-    """The edges of all rings without those that run both ways."""
+def _never(_a: Point, _b: Point) -> bool:
+    return False
+
+
+def _edges_left(rings: list[Ring], is_cut: Callable[[Point, Point], bool]) -> list[_Edge]:
+    """The edges of all rings without those that run both ways and are no cuts."""
     counted = Counter(edge for ring in rings for edge in edges_of(ring))
-    return [(a, b) for a, b in counted if counted[(b, a)] == 0]
+    return [(a, b) for a, b in counted if counted[(b, a)] == 0 or is_cut(a, b)]
 
 
 def _traced(edges: list[_Edge]) -> list[Ring]:

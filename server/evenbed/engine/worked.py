@@ -9,6 +9,8 @@ from evenbed.engine.document.room import Document
 from evenbed.engine.finish.finished import Finished, finished_from
 from evenbed.engine.ground import Ground
 from evenbed.engine.heights import Levels
+from evenbed.engine.joints.room import RoomJoints, joints_from
+from evenbed.engine.joints.slab import check_slab_joints
 from evenbed.engine.levels import levels_from
 from evenbed.engine.load import BedWeight, load_from
 from evenbed.engine.mix import MixPlan, materials_for
@@ -39,6 +41,7 @@ class WorkedRoom:
         figure = figure_from(self.document.outline)
         found = [*check_openings(figure, self.document.openings), *_fixture_problems(self.document, figure)]
         found += [*_limit_problems(self.document), *check_rail_design(self.document.rails)]
+        found += check_slab_joints(self.document.joints.slab_joints)
         if found:
             raise BadDocumentError(found)
         return figure
@@ -149,6 +152,11 @@ class WorkedRoom:
         regions = regions_of_room(self.figure.outer, self.figure.holes)
         heights = {"subfloor": self.surface.height_at, "top": self.top.at}
         return rails_from(regions, self.document.fixtures, self.document.rails, self.way_out.exits, **heights)
+
+    @cached_property
+    def joints(self) -> RoomJoints:
+        """The movement joints."""
+        return joints_from(self.document, self.figure)
 
     @cached_property
     def sections(self) -> SectionPlan:

@@ -2,6 +2,7 @@
 import { brought } from "./en/brought";
 import { codes } from "./en/codes";
 import { frame } from "./en/frame";
+import { joints } from "./en/joints";
 import { levels } from "./en/levels";
 import { photos } from "./en/photos";
 import { named } from "./en/named";
@@ -10,4 +11,4 @@ import { seen } from "./en/seen";
 import { sources } from "./en/sources";
 import { work } from "./en/work";
 
-export const en = { ...frame, ...brought, ...work, ...codes, ...levels, ...office, ...named, ...photos, ...seen, ...sources } as const;
+export const en = { ...frame, ...brought, ...work, ...codes, ...joints, ...levels, ...office, ...named, ...photos, ...seen, ...sources } as const;

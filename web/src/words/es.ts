@@ -2,6 +2,7 @@
 import { brought } from "./es/brought";
 import { codes } from "./es/codes";
 import { frame } from "./es/frame";
+import { joints } from "./es/joints";
 import { levels } from "./es/levels";
 import { photos } from "./es/photos";
 import { named } from "./es/named";
@@ -10,4 +11,4 @@ import { seen } from "./es/seen";
 import { sources } from "./es/sources";
 import { work } from "./es/work";
 
-export const es = { ...frame, ...brought, ...work, ...codes, ...levels, ...office, ...named, ...photos, ...seen, ...sources };
+export const es = { ...frame, ...brought, ...work, ...codes, ...joints, ...levels, ...office, ...named, ...photos, ...seen, ...sources };

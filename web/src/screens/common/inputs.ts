@@ -1,6 +1,7 @@
 /** How each input of a formula is written: by what it is, in the person's units. */
 import {
   areaText, depthText, errorText, heightText, hoursText, lengthText, massText, momentText, numberText, temperatureText, volumeText,
+  expansionText, warmthText,
 } from "../../units";
 import { reader } from "../../words";
 
@@ -46,6 +47,14 @@ const WRITERS: Readonly<Record<string, Writer>> = {
   needs: (value) => hoursText(value, reader.value),
   equivalent_age: (value) => hoursText(value, reader.value),
   working_time: (value) => hoursText(value, reader.value),
+  published: (value) => depthText(value, reader.value),
+  by_movement: (value) => depthText(value, reader.value),
+  movement: (value) => errorText(value, reader.value),
+  spacing: (value) => lengthText(value, reader.value),
+  panel: (value) => lengthText(value, reader.value),
+  temperature_range: (value) => warmthText(value, reader.value),
+  expansion: (value) => expansionText(value, reader.value),
+  sealant: (value) => `${numberText(value * 100, 1, reader.value.language)} %`,
   reference: (value) => temperatureText(value, reader.value),
   temperature: (value) => temperatureText(value, reader.value),
   assumed: (value) => temperatureText(value, reader.value),

@@ -817,6 +817,27 @@ export interface components {
                 number
             ])[];
         };
+        /** @description One joint within the floor, from one end to the other. */
+        readonly FieldJoint: {
+            /** @description One end (mm) */
+            readonly from: readonly [
+                number,
+                number
+            ];
+            /** @description J1 and on */
+            readonly id: string;
+            /** @description `slab` where the slab below has a joint, else `field` */
+            readonly kind: string;
+            /** @description From the nearest line of whole tiles, null for a slanting joint (mm) */
+            readonly module_off: number | null;
+            /** @description The other end (mm) */
+            readonly to: readonly [
+                number,
+                number
+            ];
+            /** @description `slab`, `carried_on` from a joint of the slab, `inside_corner`, `cutout` or `spacing` */
+            readonly why: string;
+        };
         /** @description A drain, flange or post standing in the bed. */
         readonly Fixture: {
             /** @description Its middle (mm) */
@@ -1381,6 +1402,42 @@ export interface components {
              */
             readonly temperature_range?: number | null;
         };
+        /** @description The movement joints of a room. */
+        readonly JointsAnswer: {
+            /** @description Which edition of which rules, and how it is known */
+            readonly edition: string;
+            /** @description Joints within the floor */
+            readonly field: readonly components["schemas"]["FieldJoint"][];
+            /** @description `published` or `movement`: which of the two is greater */
+            readonly governs: string;
+            /** @description The longest side of any panel (mm) */
+            readonly longest_panel: number;
+            /** @description How much the longest panel grows, null where no range is known (mm) */
+            readonly movement: number | null;
+            /** @description What the joints leave, together the floor */
+            readonly panels: readonly components["schemas"]["Panel"][];
+            /** @description Along walls, cutouts and fixtures */
+            readonly perimeter: components["schemas"]["PerimeterJoint"];
+            /** @description How far apart joints may be */
+            readonly spacing: components["schemas"]["JointSpacing"];
+            /** @description Joints in the floor lie on these lines where they can */
+            readonly tile_module: components["schemas"]["TileModule"];
+            /** @description Width of the joints in the floor: the greater of the two below (mm) */
+            readonly width: number;
+            /** @description Width the movement asks for, null where no range is known (mm) */
+            readonly width_by_movement: number | null;
+            /** @description Width that the handbook asks for (mm) */
+            readonly width_published: number;
+        };
+        /** @description How far apart joints may be. */
+        readonly JointSpacing: {
+            /** @description The handbook's range, lower end (mm) */
+            readonly least: number;
+            /** @description The handbook's range, upper end (mm) */
+            readonly most: number;
+            /** @description No panel is longer than this (mm) */
+            readonly used: number;
+        };
         readonly JsonValue: unknown;
         /**
          * KnownDevice
@@ -1859,6 +1916,23 @@ export interface components {
         } & {
             readonly [key: string]: unknown;
         };
+        /** @description Tile between joints. */
+        readonly Panel: {
+            /** @description Small cutouts in it, clockwise (mm) */
+            readonly holes: readonly (readonly (readonly [
+                number,
+                number
+            ])[])[];
+            /** @description Its longer side, along or across the longest wall (mm) */
+            readonly length: number;
+            /** @description A simple polygon, anticlockwise (mm) */
+            readonly polygon: readonly (readonly [
+                number,
+                number
+            ])[];
+            /** @description Its shorter side (mm) */
+            readonly width: number;
+        };
         /**
          * PeopleReply
          * @description Everybody, by name.
@@ -1866,6 +1940,13 @@ export interface components {
         readonly PeopleReply: {
             /** People */
             readonly people: readonly components["schemas"]["KnownPerson"][];
+        };
+        /** @description The joint along every wall and cutout and round what stands in the bed. */
+        readonly PerimeterJoint: {
+            /** @description Length, doorways counted in (mm) */
+            readonly length: number;
+            /** @description Least width (mm) */
+            readonly width: number;
         };
         /** @description Compressible strip along the walls and round what stands in the bed. */
         readonly PerimeterStrip: {
@@ -2016,6 +2097,8 @@ export interface components {
             };
             /** @description Places that no pair of rails serves */
             readonly hand_areas: readonly components["schemas"]["HandArea"][];
+            /** @description Movement joints */
+            readonly joints: components["schemas"]["JointsAnswer"];
             /** @description Heights */
             readonly levels: components["schemas"]["LevelsAnswer"];
             /** @description What to buy or carry in */
@@ -3411,6 +3494,13 @@ export interface components {
                 number,
                 number
             ];
+        };
+        /** @description The tile that joints are moved to. */
+        readonly TileModule: {
+            /** @description Square to it (mm) */
+            readonly across: number;
+            /** @description Along the longest wall (mm) */
+            readonly along: number;
         };
         /** @description Tile as it is sold. */
         readonly TileSupply: {

@@ -1,0 +1,37 @@
+/** English: movement joints, and high spots brought down. */
+export const joints = {
+  "problem.slab_joint_empty": "The two ends of this joint of the slab are one place.",
+  "caution.joints_decide": "Where movement joints go and how wide they are is for the edition of the tile handbook in force and for the designer: this is a lay-out to begin with. Never tile across a joint of the slab.",
+  "caution.joints_far_apart": "Joints {used:length} apart are further than the {most:length} of the tile handbook: ask the designer.",
+  "caution.joints_range_unknown": "No range of temperature is given: the width is the handbook's for up to 100 °F (56 °C) of it. Give the range that this floor goes through.",
+  "caution.slab_joints_passed": "Joints of the slab that hardly run through this room and were left out: {count:number}. Check where they are.",
+  "caution.too_many_panels": "Joints {spacing:length} apart would make more than {most:number} panels: only the joints of the slab are laid out. Take them further apart, or the floor in parts.",
+
+  "source.movement_joints": "Movement joints: tile handbook, detail EJ171, as quoted in trade journals. Indoors each 20 to 25 ft both ways, outdoors and indoors in sun or wet each 8 to 12 ft, at every wall and inside corner; outdoors 3/8 in wide at 8 ft, 1/2 in at 12 ft and 1/16 in more for each 15 °F of range above 100 °F, indoors 1/4 in. Editions differ: the one in force decides.",
+  "source.perimeter_joint": "Perimeter joint of at least 1/4 in (from memory). That it runs on through doorways, where tile meets another floor: common practice, no source.",
+  "source.expansion": "Linear expansion, as physics has it. How much tile grows and how far a sealant gives is for their makers to say; 6 millionths for each °F and ±25 % are common (from memory).",
+
+  "formula.joint_perimeter": "at least 1/4 in (6.35 mm) wherever tile meets a wall, a cutout, what stands in it or, in a doorway, another floor",
+  "formula.joint_perimeter_length": "length = walls + cutouts + round what stands in the bed",
+  "formula.joint_spacing_indoors": "indoors no panel longer than 25 ft (7.62 m), of a range of 20 to 25 ft",
+  "formula.joint_spacing_outdoors": "outdoors, in sun or wet no panel longer than 12 ft (3.66 m), of a range of 8 to 12 ft",
+  "formula.joint_spacing_own": "no panel longer than set in this room",
+  "formula.joint_layout": "first the joints of the slab, then one from each inside corner and one through each large cutout, then even ones as far apart as the spacing allows, in line with others or on whole tiles where they can be",
+  "formula.joint_panel": "the longest side of any panel, along or across the longest wall",
+  "formula.joint_width": "width = the greater of the published one and, where the range of temperature is known, the one by movement",
+  "formula.joint_width_indoors": "1/4 in (6.35 mm) indoors",
+  "formula.joint_width_outdoors": "3/8 in (9.5 mm) to 8 ft (2.44 m), 1/2 in (12.7 mm) at 12 ft (3.66 m), in proportion between and beyond; 1/16 in (1.6 mm) more for each 15 °F (8.3 °C) begun of range above 100 °F (55.6 °C)",
+  "formula.joint_movement": "movement = expansion × longest panel × range of temperature",
+  "formula.joint_width_by_movement": "width = movement / how far the sealant gives",
+
+  "input.fixtures": "Drains, flanges, posts",
+  "input.spacing": "Between joints, at most",
+  "input.panels": "Panels",
+  "input.panel": "Longest panel",
+  "input.published": "As published",
+  "input.by_movement": "By movement",
+  "input.movement": "Movement",
+  "input.temperature_range": "Range of temperature",
+  "input.expansion": "Grows with warmth",
+  "input.sealant": "The sealant gives",
+} as const;
