@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from tests.documents import SQUARE, places_of, value_at
+from tests.documents import SQUARE, places_of, plan_of, value_at
 from tests.questions import reply_to
 from tests.rooms import random_room
 
@@ -27,6 +27,10 @@ MARKS = " \t,;\"'#.\n\r\\-+eE0123456789abnmft½′\u2028\x1c\x00\ufeff"
 GOOD: dict[str, Any] = {
     "bed_design": ROOM,
     "walk": ROOM,
+    "order": {
+        "rooms": [{"name": "Bath", "materials": plan_of(ROOM)["materials"], "labour_hours": 9.5}],
+        "prices": {"currency": "USD", "cement_bag": 15, "sand": 40, "labour": {"hour": 50}, "margin": 0.2},
+    },
     "taped_place": {"outline": {"vertices": SQUARE}, "from": [[0, 0], [4000, 0]], "distances": [2500, 2500]},
     "profile": {"document": ROOM, "from": [-5000, -5000], "to": [5000, 5000]},
     "table_in": {

@@ -18,8 +18,9 @@ from tests.floors import Array, Dice
 from tests.simulated import Json, Simulated, simulated
 
 from evenbed.engine.bridge import answer_text
+from evenbed.engine.cost.material import whole_from
 from evenbed.engine.document.check import check_document
-from evenbed.engine.mix import bag_yield_from, whole_from
+from evenbed.engine.mix import bag_yield_from
 from evenbed.engine.worked import WorkedRoom
 
 FLOORS = int(os.environ.get("EVENBED_FLOORS", "24"))

@@ -6,16 +6,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from evenbed.engine.cost.material import WHOLE_TOLERANCE, WHYS, whole_from
 from evenbed.engine.document.room import Mix
 from evenbed.engine.mix import (
-    WHOLE_TOLERANCE,
-    WHYS,
     MixPlan,
     bag_yield_from,
     batches_from,
     materials_for,
     mix_explanations,
-    whole_from,
 )
 from evenbed.engine.sources import FORMULAS
 

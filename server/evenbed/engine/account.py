@@ -3,9 +3,9 @@
 from collections.abc import Iterable
 
 from evenbed.engine.cautions import Caution, caution_at
+from evenbed.engine.cost.costed import cost_explanations, load_and_material_cautions
 from evenbed.engine.finish.telling import finish_explanations
-from evenbed.engine.load import load_cautions, load_explanations, material_cautions
-from evenbed.engine.mix import mix_explanations
+from evenbed.engine.load import load_explanations
 from evenbed.engine.readiness import readiness_explanations
 from evenbed.engine.slips import Suspect
 from evenbed.engine.sources import Explanation, explanation_of
@@ -17,7 +17,8 @@ LOOSE_TAPE = 1 / 200  # of the perimeter: a misclosure worth taping again; commo
 
 def cautions_of(room: WorkedRoom) -> Iterable[Caution]:
     """Every caution of one room, in the order of the job."""
-    yield from load_cautions(room.weight)
+    at_load, at_material = load_and_material_cautions(room)
+    yield from at_load
     if room.thickness.max > room.limits[1]:
         yield caution_at("bed.thickness.max", "too_thick", thickness=room.thickness.max, maximum=room.limits[1])
     if any(f.kind == "drain" for f in room.document.fixtures):
@@ -31,7 +32,7 @@ def cautions_of(room: WorkedRoom) -> Iterable[Caution]:
     gap = room.figure.misclosure
     if gap.ratio > LOOSE_TAPE:
         yield caution_at("outline.misclosure", "tape_again", length=gap.length)
-    yield from material_cautions(room.mix)
+    yield from at_material
     yield from room.joints.cautions
     yield from room.rails.cautions
     yield from room.sections.cautions
@@ -60,10 +61,10 @@ def explanations_of(room: WorkedRoom, unknown: Unknown | None) -> dict[str, Expl
     }
     waiting = readiness_explanations(room.readiness, room.document.curing)
     doubt = {} if unknown is None else _doubt_explanations(room, unknown)
-    mixed = mix_explanations(room.mix, room.document.mix)
+    cost = cost_explanations(room, unknown)
     own |= finish_explanations(room.finished, room.document)
     joints = room.joints.explanations
-    return own | _levels_explanations(room) | loads | mixed | shims | joints | waiting | doubt
+    return own | _levels_explanations(room) | loads | cost | shims | joints | waiting | doubt
 
 
 def _levels_explanations(room: WorkedRoom) -> dict[str, Explanation]:

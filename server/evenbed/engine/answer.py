@@ -5,6 +5,10 @@ from dataclasses import dataclass
 from evenbed.engine.bed import Thickness, Violation
 from evenbed.engine.cautions import Caution
 from evenbed.engine.contours import Contour
+from evenbed.engine.cost.allowances import Allowance
+from evenbed.engine.cost.material import Material
+from evenbed.engine.cost.quote import Quote
+from evenbed.engine.cost.stacked import Stacked
 from evenbed.engine.delaunay import Triangle
 from evenbed.engine.document.fields import described, height, length, time
 from evenbed.engine.document.places import Point, Point3
@@ -24,7 +28,7 @@ from evenbed.engine.heights import (
 from evenbed.engine.identity import Identity
 from evenbed.engine.joints.shapes import JointsAnswer
 from evenbed.engine.load import Load
-from evenbed.engine.mix import Batch, Material
+from evenbed.engine.mix import Batch
 from evenbed.engine.outline import Misclosure
 from evenbed.engine.problems import Problem
 from evenbed.engine.rails import HandArea, Rail
@@ -119,7 +123,9 @@ class BedAnswer:
         about="90 % range of the volume under this top, null where it was not asked for", unit="m3"
     )
     mass: float = described(about="Fresh mass of the bed", unit="kg")
-    load: Load = described(about="Dead load of the bed alone")
+    load: Load = described(about="Dead load of the bed alone, of its covering, and of both")
+    allowances: tuple[Allowance, ...] = described(about="Published allowances of dead load, never a verdict")
+    stacked: Stacked = described(about="The material stacked on the floor before it is mixed")
     doorways: tuple[Doorway, ...] = described(about="What the top makes of each doorway")
     fixtures: tuple[FixtureHeight, ...] = described(about="What the finished floor makes of each fixture")
     build_up: tuple[Layer, ...] = described(
@@ -158,6 +164,7 @@ class Plan:
     hand_areas: tuple[HandArea, ...] = described(about="Places that no pair of rails serves")
     sections: tuple[Section, ...] = described(about="Pieces of the bed, in the order they are filled")
     materials: tuple[Material, ...] = described(about="What to buy or carry in")
+    quote: Quote = described(about="What it costs")
     mix: MixAnswer = described(about="Batches and what the mix makes")
     joints: JointsAnswer = described(about="Movement joints")
     readiness: tuple[ReadinessRow, ...] = described(
@@ -176,4 +183,5 @@ class BedDesignAnswer:
     engine: Identity = described(about="Which engine computed it")
     bed: BedAnswer = described(about="The bed")
     materials: tuple[Material, ...] = described(about="What to buy or carry in")
+    quote: Quote = described(about="What it costs")
     mix: MixAnswer = described(about="Batches and what the mix makes")

@@ -1,6 +1,8 @@
 """The bed and its mix as they are told, in the plan and where the bed is designed."""
 
 from evenbed.engine.answer import BedAnswer, MixAnswer
+from evenbed.engine.cost.allowances import allowances_of
+from evenbed.engine.cost.stacked import stacked_from
 from evenbed.engine.mix import MixPlan
 from evenbed.engine.unknown import Unknown
 from evenbed.engine.worked import WorkedRoom
@@ -19,6 +21,8 @@ def bed_answer_of(room: WorkedRoom, unknown: Unknown | None) -> BedAnswer:
         volume_range=None if unknown is None else unknown.volume_range,
         mass=room.weight.mass,
         load=room.weight.load,
+        allowances=allowances_of(room.weight.load),
+        stacked=stacked_from((*room.mix.materials, *room.build_up)),
         doorways=room.finished.doorways,
         fixtures=room.finished.fixtures,
         build_up=room.finished.layers,

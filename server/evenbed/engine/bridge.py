@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator
 from functools import partial
 from typing import Any
 
+from evenbed.engine.cost.order import order_from
 from evenbed.engine.designing import bed_design_from
 from evenbed.engine.document.writing import json_from
 from evenbed.engine.levels_report import levels_report_from
@@ -27,6 +28,7 @@ QUESTIONS: dict[str, Callable[[object], object]] = {
     "plan": plan_from,
     "quick_plan": partial(plan_from, with_statistics=False),
     "bed_design": bed_design_from,
+    "order": order_from,
     "levels": levels_report_from,
     "walk": walk_from,
     "taped_place": taped_place_from,

@@ -14,6 +14,16 @@ CAUTIONS: dict[str, str] = {
         "({max_lb_ft2:.1f} lb/ft²) at the thickest spot, {mass:.0f} kg in all, without tile. "
         "Whether the floor may carry it is for the local code and a licensed engineer."
     ),
+    "span_tables": (
+        "With tile it is {mean:.0f} kg/m² ({mean_lb_ft2:.1f} lb/ft²) on average, {max:.0f} kg/m² "
+        "({max_lb_ft2:.1f} lb/ft²) at the thickest spot: more than the {limit_lb_ft2:.0f} lb/ft² of dead load that "
+        "span tables for wood floors allow (IRC R502.3.1), the floor's own weight included. "
+        "Turn to a licensed engineer and the local building office."
+    ),
+    "sand_too_wet": (
+        "The sand brings {own:.1f} kg of water to a batch that wants {wanted:.1f} kg: add none, "
+        "and let the sand drain before it is used."
+    ),
     "wet_cement": (
         "Wet cement burns skin and eyes, sometimes without pain at first. Wear waterproof gloves and goggles; "
         "wash it off at once with clean water."

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from evenbed.engine.answer import BedDesignAnswer, LevelsReport, Plan
+from evenbed.engine.cost.order import OrderAnswer, OrderQuestion
 from evenbed.engine.document.fields import described
 from evenbed.engine.document.levelling import LevelsDocument
 from evenbed.engine.document.room import Document
@@ -18,6 +19,7 @@ QUESTION_SHAPES: dict[str, tuple[type[Any], type[Any]]] = {
     "plan": (Document, Plan),
     "quick_plan": (Document, Plan),
     "bed_design": (Document, BedDesignAnswer),
+    "order": (OrderQuestion, OrderAnswer),
     "levels": (LevelsDocument, LevelsReport),
     "walk": (WalkQuestion, WalkAnswer),
     "taped_place": (TapedPlaceQuestion, TapedPlaceAnswer),

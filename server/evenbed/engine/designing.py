@@ -2,6 +2,7 @@
 
 from evenbed.engine.answer import BedDesignAnswer
 from evenbed.engine.bed_answer import bed_answer_of, mix_answer_of
+from evenbed.engine.cost.costed import materials_of, quote_of
 from evenbed.engine.document.check import check_document
 from evenbed.engine.identity import identity
 from evenbed.engine.worked import WorkedRoom
@@ -14,6 +15,7 @@ def bed_design_from(given: object) -> BedDesignAnswer:
     return BedDesignAnswer(
         engine=identity(),
         bed=bed_answer_of(room, None),
-        materials=room.mix.materials,
+        materials=materials_of(room, None),
+        quote=quote_of(room, None),
         mix=mix_answer_of(room.mix),
     )

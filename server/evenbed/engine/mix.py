@@ -7,6 +7,8 @@ The compacted mortar is the solid volume of everything plus the water, swelled b
 import math
 from dataclasses import dataclass
 
+from evenbed.engine.cautions import Caution, caution_at
+from evenbed.engine.cost.material import WHYS, Material, Span, packages_range_from, whole_from
 from evenbed.engine.document.fields import described
 from evenbed.engine.document.room import Mix
 from evenbed.engine.sources import Explanation, explanation_of
@@ -19,20 +21,12 @@ POUND_PER_CUBIC_FOOT = POUND / CUBIC_FOOT  # kg/m³
 WATER_DENSITY = 62.4 * POUND_PER_CUBIC_FOOT  # kg/m³, by convention
 CEMENT_LOOSE_DENSITY = 94.0 * POUND_PER_CUBIC_FOOT  # ASTM C150/C270 convention, from memory
 SAND_LOOSE_DENSITY = 80.0 * POUND_PER_CUBIC_FOOT  # dry sand in damp loose sand, ASTM C270 convention, from memory
+CONVENTION_BULKING = 0.25  # of the damp sand that the convention means, so that the usual sand gives it exactly
 LIME_LOOSE_DENSITY = 40.0 * POUND_PER_CUBIC_FOOT  # ASTM C270 convention, from memory
 CEMENT_RELATIVE_DENSITY = 3.15  # Portland Cement Association, Design and Control of Concrete Mixtures, as quoted
 SAND_RELATIVE_DENSITY = 2.65  # published range 2.60 to 2.75
 LIME_RELATIVE_DENSITY = 2.30  # from memory
 LIME_BAG_MASS = 50.0 * POUND  # kg; common practice, no source
-
-WHOLE_TOLERANCE = 1e-6  # of a package or a batch: rounding, or a pinch, that calls for no further one
-
-WHYS: dict[str, str] = {
-    "mix_cement": "{packages:.0f} bags of {bag_mass:.1f} kg, {waste_percent:.0f} % waste included.",
-    "mix_lime": "{packages:.0f} bags of {bag_mass:.1f} kg, {waste_percent:.0f} % waste included.",
-    "mix_sand": "Weighed dry; delivered damp and loose it fills {loose_volume:.2f} m³. Waste included.",
-    "mix_water": "The sand's own water is part of it: add less to damp sand. A kilogram is a litre.",
-}
 
 
 @dataclass(frozen=True)
@@ -55,22 +49,6 @@ class BagYield:
 
 
 @dataclass(frozen=True)
-class Material:
-    """One thing to buy or carry in."""
-
-    item: str = described(about="cement, lime, sand or water")
-    quantity: float = described(about="How much, waste included; sand weighed dry", unit="kg")
-    unit: str = described(about="The quantity's unit")
-    packages: int | None = described(about="Whole bags, or null where it does not come in bags")
-    why: str = described(about="What stands behind it, in English")
-    code: str = described(about="Code of `why`, from a closed set")
-    values: dict[str, float | str] = described(about="The figures in `why`, by name")
-    loose_volume: float | None = described(about="Volume as measured loose, or null for water", unit="m3")
-    quantity_range: tuple[float, float] | None = described(about="Least and most, as well as the floor was read")
-    packages_range: tuple[int, int] | None = described(about="Fewest and most whole bags")
-
-
-@dataclass(frozen=True)
 class Batch:
     """What goes into the mixer each time."""
 
@@ -80,7 +58,9 @@ class Batch:
     lime: float = described(about="Lime", unit="kg")
     sand: float = described(about="Sand, weighed dry", unit="kg")
     sand_loose: float = described(about="Sand, damp and loose", unit="m3")
+    sand_damp: float = described(about="Sand with its own water, as it is weighed on site", unit="kg")
     water: float = described(about="Water, the sand's own included", unit="kg")
+    water_to_add: float = described(about="Water less the sand's own, never below 0", unit="kg")
 
 
 @dataclass(frozen=True)
@@ -105,6 +85,14 @@ class MixPlan:
         return next((m.packages_range for m in self.materials if m.item == "cement"), None)
 
 
+def sand_loose_density(bulking: float) -> float:
+    """Dry sand in a cubic metre of damp loose sand, kg, for sand that takes `bulking` (≥ 0) more room than flooded.
+
+    What fills 200 mm damp and 160 mm flooded bulks by 0.25.
+    """
+    return SAND_LOOSE_DENSITY * ((1.0 + CONVENTION_BULKING) / (1.0 + bulking))
+
+
 def bag_yield_from(mix: Mix) -> BagYield:
     """What one bag of cement makes, by absolute volume.
 
@@ -112,7 +100,7 @@ def bag_yield_from(mix: Mix) -> BagYield:
     volume, below 1. No sand and no lime is neat cement and is reckoned the same way.
     """
     part = mix.bag_mass / CEMENT_LOOSE_DENSITY / mix.cement
-    lime, sand = mix.lime * part * LIME_LOOSE_DENSITY, mix.sand * part * SAND_LOOSE_DENSITY
+    lime, sand = mix.lime * part * LIME_LOOSE_DENSITY, mix.sand * part * sand_loose_density(mix.sand_bulking)
     water = mix.bag_mass * mix.water_cement
     weighed = (
         (mix.bag_mass, CEMENT_RELATIVE_DENSITY),
@@ -125,11 +113,6 @@ def bag_yield_from(mix: Mix) -> BagYield:
     return BagYield(mix.bag_mass, lime, sand, water, *loose, volume=solid / (1.0 - mix.air))
 
 
-def whole_from(quantity: float, each: float) -> int:
-    """How many whole packages or batches of `each` (> 0) hold `quantity` (≥ 0); rounding noise needs no more."""
-    return max(0, math.ceil(quantity / each - WHOLE_TOLERANCE))
-
-
 def batch_volume_from(mix: Mix) -> float:
     """Compacted mortar in one batch, m³: what the mixer takes, or one bag's yield where nobody said."""
     return bag_yield_from(mix).volume if mix.batch_volume is None else mix.batch_volume
@@ -140,7 +123,7 @@ def batches_from(volume: float, mix: Mix) -> int:
     return whole_from(volume * (1.0 + mix.waste), batch_volume_from(mix))
 
 
-def materials_for(volume: float, mix: Mix, volume_range: tuple[float, float] | None = None) -> MixPlan:
+def materials_for(volume: float, mix: Mix, volume_range: Span | None = None) -> MixPlan:
     """What a bed needs.
 
     volume: m³ in place, ≥ 0; nothing to place needs nothing. volume_range: least and most volume, m³, where the
@@ -150,7 +133,7 @@ def materials_for(volume: float, mix: Mix, volume_range: tuple[float, float] | N
     materials = tuple(_material(row, volume, volume_range, mix, bag) for row in _rows(bag) if row.mass > 0.0)
     return MixPlan(
         materials,
-        _batch_from(bag, batch_volume_from(mix)),
+        _batch_from(bag, mix),
         batches_from(volume, mix),
         bag.volume,
         bag.density,
@@ -179,52 +162,74 @@ def _rows(bag: BagYield) -> tuple[_Row, ...]:
     )
 
 
-def _material(row: _Row, volume: float, between: tuple[float, float] | None, mix: Mix, bag: BagYield) -> Material:
+def _material(row: _Row, volume: float, between: Span | None, mix: Mix, bag: BagYield) -> Material:
     bags = volume * (1.0 + mix.waste) / bag.volume
-    low_high = _scaled(row, between, mix, bag)
-    values = _values(row, bags, mix)
-    code = f"mix_{row.item}"
+    low_high = _scaled(row.mass, between, mix, bag)
+    values, code = _values(row, bags, mix), f"mix_{row.item}"
     return Material(
         item=row.item,
         quantity=row.mass * bags,
         unit="kg",
         packages=None if row.package is None else whole_from(row.mass * bags, row.package),
+        package_size=row.package,
+        package_unit=None if row.package is None else "kg",
         why=WHYS[code].format(**values),
         code=code,
         values=values,
         loose_volume=None if row.loose is None else row.loose * bags,
+        damp_mass=_damp_mass(row.mass * bags, mix) if row.item == "sand" else None,
         quantity_range=low_high,
-        packages_range=_packages_range(low_high, row.package),
+        packages_range=packages_range_from(low_high, row.package),
+        loose_range=None if row.loose is None else _scaled(row.loose, between, mix, bag),
     )
 
 
-def _scaled(row: _Row, between: tuple[float, float] | None, mix: Mix, bag: BagYield) -> tuple[float, float] | None:
+def _scaled(of_a_bag: float, between: Span | None, mix: Mix, bag: BagYield) -> Span | None:
     if between is None:
         return None
-    each = row.mass * (1.0 + mix.waste) / bag.volume
+    each = of_a_bag * (1.0 + mix.waste) / bag.volume
     return (between[0] * each, between[1] * each)
 
 
-def _packages_range(low_high: tuple[float, float] | None, package: float | None) -> tuple[int, int] | None:
-    if low_high is None or package is None:
-        return None
-    return (whole_from(low_high[0], package), whole_from(low_high[1], package))
+def _damp_mass(dry: float, mix: Mix) -> float:
+    return dry * (1.0 + mix.sand_moisture)
 
 
 def _values(row: _Row, bags: float, mix: Mix) -> dict[str, float | str]:
     values: dict[str, float | str] = {"quantity": row.mass * bags, "waste_percent": 100.0 * mix.waste}
     if row.loose is not None:
         values["loose_volume"] = row.loose * bags
+    if row.item == "sand":
+        values["damp_mass"] = _damp_mass(row.mass * bags, mix)
     if row.package is not None:
         values |= {"bag_mass": row.package, "packages": whole_from(row.mass * bags, row.package)}
     return values
 
 
-def _batch_from(bag: BagYield, volume: float) -> Batch:
+def _batch_from(bag: BagYield, mix: Mix) -> Batch:
+    volume = batch_volume_from(mix)
     bags = volume / bag.volume
+    sand, water = bag.sand * bags, bag.water * bags
     return Batch(
-        volume, bags, bag.cement * bags, bag.lime * bags, bag.sand * bags, bag.sand_loose * bags, bag.water * bags
+        volume=volume,
+        bags=bags,
+        cement=bag.cement * bags,
+        lime=bag.lime * bags,
+        sand=sand,
+        sand_loose=bag.sand_loose * bags,
+        sand_damp=_damp_mass(sand, mix),
+        water=water,
+        water_to_add=max(0.0, water - sand * mix.sand_moisture),
     )
+
+
+def mix_cautions(plan: MixPlan) -> tuple[Caution, ...]:
+    """What the mix itself gives reason for: sand that brings more water than the mix wants."""
+    batch = plan.batch
+    own = batch.sand_damp - batch.sand
+    if own <= batch.water:
+        return ()
+    return (caution_at("mix.batch", "sand_too_wet", own=own, wanted=batch.water),)
 
 
 def mix_explanations(plan: MixPlan, mix: Mix) -> dict[str, Explanation]:
@@ -232,13 +237,19 @@ def mix_explanations(plan: MixPlan, mix: Mix) -> dict[str, Explanation]:
     shared = {"volume": plan.placed_volume, "waste": mix.waste, "yield": plan.bag_yield}
     parts = {"cement_parts": mix.cement, "lime_parts": mix.lime, "sand_parts": mix.sand}
     amounts = {"water_cement": mix.water_cement, "air": mix.air, "bag_mass": mix.bag_mass}
+    sand = {"sand_bulking": mix.sand_bulking, "sand_moisture": mix.sand_moisture}
     rows = {
-        f"materials[{i}]": explanation_of(m.code, **shared, **parts, **amounts) for i, m in enumerate(plan.materials)
+        f"materials[{i}]": explanation_of(m.code, **shared, **parts, **amounts, **(sand if m.item == "sand" else {}))
+        for i, m in enumerate(plan.materials)
     }
     batch = explanation_of("batches", mixed_volume=plan.mixed_volume, batch_volume=plan.batch.volume)
     made = explanation_of("mix_yield", **parts, **amounts)
+    own = explanation_of(
+        "water_to_add", water=plan.batch.water, sand=plan.batch.sand, sand_moisture=mix.sand_moisture
+    )
     return rows | {
         "mix.batches": batch,
+        "mix.batch.water_to_add": own,
         "mix.bag_yield": made,
         "mix.density": explanation_of("mix_density", **parts, **amounts),
     }

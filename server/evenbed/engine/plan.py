@@ -6,6 +6,7 @@ from evenbed.engine.account import cautions_of, explanations_of
 from evenbed.engine.answer import Extreme, LevelsAnswer, OutlineAnswer, Plan, SurfaceAnswer
 from evenbed.engine.bed_answer import bed_answer_of, mix_answer_of
 from evenbed.engine.contours import contours_of
+from evenbed.engine.cost.costed import materials_of, mix_of, quote_of
 from evenbed.engine.document.check import check_document
 from evenbed.engine.document.places import Point3
 from evenbed.engine.document.room import Document
@@ -25,7 +26,6 @@ def plan_from(given: object, *, with_statistics: bool = True) -> Plan:
     document, unknown = check_document(given)
     room = WorkedRoom(document)
     unknown_floor = room.unknown if with_statistics else None
-    mix = room.mix if unknown_floor is None else room.mix_in_doubt
     return Plan(
         engine=identity(),
         notices=(*_notices(document, unknown), *room.levels.notices),
@@ -37,8 +37,9 @@ def plan_from(given: object, *, with_statistics: bool = True) -> Plan:
         rail_direction=room.rails.direction,
         hand_areas=room.rails.hand_areas,
         sections=room.sections.sections,
-        materials=mix.materials,
-        mix=mix_answer_of(mix),
+        materials=materials_of(room, unknown_floor),
+        quote=quote_of(room, unknown_floor),
+        mix=mix_answer_of(mix_of(room, unknown_floor)),
         joints=room.joints.answer,
         readiness=room.readiness.rows,
         placed_at=room.readiness.placed_at,

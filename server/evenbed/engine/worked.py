@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from evenbed.engine.bed import Mortar, Quantities, Thickness
+from evenbed.engine.cost.build_up import build_up_materials, check_supplies
+from evenbed.engine.cost.material import Material
 from evenbed.engine.document.places import Point, Point3
 from evenbed.engine.document.room import Document
 from evenbed.engine.finish.finished import Finished, finished_from
@@ -12,12 +14,13 @@ from evenbed.engine.heights import Levels
 from evenbed.engine.joints.room import RoomJoints, joints_from
 from evenbed.engine.joints.slab import check_slab_joints
 from evenbed.engine.levels import levels_from
-from evenbed.engine.load import BedWeight, load_from
+from evenbed.engine.load import BedWeight, covering_load, load_from
 from evenbed.engine.mix import MixPlan, materials_for
 from evenbed.engine.outline import Figure, check_openings, figure_from
 from evenbed.engine.problems import BadDocumentError, Problem, problem_at
 from evenbed.engine.rails import RailPlan, check_rail_design, rails_from
 from evenbed.engine.readiness import Readiness, readiness_from
+from evenbed.engine.region import Region
 from evenbed.engine.sections import SectionPlan, WayOut, sections_from, way_out_from
 from evenbed.engine.slips import Suspect
 from evenbed.engine.surface import Surface, surface_from
@@ -41,6 +44,7 @@ class WorkedRoom:
         figure = figure_from(self.document.outline)
         found = [*check_openings(figure, self.document.openings), *_fixture_problems(self.document, figure)]
         found += [*_limit_problems(self.document), *check_rail_design(self.document.rails)]
+        found += check_supplies(self.document, figure)
         found += check_slab_joints(self.document.joints.slab_joints)
         if found:
             raise BadDocumentError(found)
@@ -114,12 +118,18 @@ class WorkedRoom:
     @cached_property
     def weight(self) -> BedWeight:
         """Mass and load."""
-        return load_from(self.quantities.volume, self.figure.area, self.thickest, self.mix.density)
+        covering = covering_load(self.document.bed.covering, self.document.supplies.bond_coat.density)
+        return load_from(self.quantities.volume, self.figure.area, self.thickest, self.mix.density, covering)
 
     @cached_property
     def mix(self) -> MixPlan:
         """What to mix and to order."""
         return materials_for(self.quantities.volume, self.document.mix)
+
+    @cached_property
+    def build_up(self) -> tuple[Material, ...]:
+        """What the bed is built of besides its mortar."""
+        return build_up_materials(self.document, self.figure, self.regions)
 
     @cached_property
     def unknown(self) -> Unknown:
@@ -147,11 +157,15 @@ class WorkedRoom:
         return way_out_from(self.document.openings, self.figure.vertices)
 
     @cached_property
+    def regions(self) -> tuple[Region, ...]:
+        """The areas that the bed fills, cutouts taken out."""
+        return regions_of_room(self.figure.outer, self.figure.holes)
+
+    @cached_property
     def rails(self) -> RailPlan:
         """The rails with their stations."""
-        regions = regions_of_room(self.figure.outer, self.figure.holes)
         heights = {"subfloor": self.surface.height_at, "top": self.top.at}
-        return rails_from(regions, self.document.fixtures, self.document.rails, self.way_out.exits, **heights)
+        return rails_from(self.regions, self.document.fixtures, self.document.rails, self.way_out.exits, **heights)
 
     @cached_property
     def joints(self) -> RoomJoints:

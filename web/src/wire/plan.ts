@@ -22,6 +22,8 @@ export type MixPlan = Schemas["MixAnswer"];
 export type NextReading = Schemas["NextReading"];
 export type PlanOutline = Schemas["OutlineAnswer"];
 export type Rail = Schemas["Rail"];
+export type Quote = Schemas["Quote"];
+export type QuoteLine = Schemas["QuoteLine"];
 export type Readiness = Schemas["ReadinessRow"];
 export type Section = Schemas["Section"];
 export type Station = Schemas["Station"];
@@ -33,8 +35,11 @@ export type Violation = Schemas["Violation"];
 export type Problem = Schemas["Problem"];
 
 /** What the engine can be asked, by the engine's own names. */
-export type QuestionName = "plan" | "quick_plan" | "bed_design" | "levels" | "walk" | "taped_place" | "profile" | "table_in" | "table_out";
+export type QuestionName = "plan" | "quick_plan" | "bed_design" | "order" | "levels" | "walk" | "taped_place" | "profile" | "table_in" | "table_out";
 
+export type OrderQuestion = Schemas["OrderQuestion"];
+export type OrderAnswer = Schemas["OrderAnswer"];
+export type OrderRow = Schemas["OrderRow"];
 export type WalkAnswer = Schemas["WalkAnswer"];
 export type WalkPlace = Schemas["WalkPlace"];
 export type TapedPlaceAnswer = Schemas["TapedPlaceAnswer"];

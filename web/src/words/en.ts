@@ -1,6 +1,7 @@
 /** All words in English. */
 import { brought } from "./en/brought";
 import { codes } from "./en/codes";
+import { cost } from "./en/cost";
 import { frame } from "./en/frame";
 import { joints } from "./en/joints";
 import { levels } from "./en/levels";
@@ -11,4 +12,4 @@ import { seen } from "./en/seen";
 import { sources } from "./en/sources";
 import { work } from "./en/work";
 
-export const en = { ...frame, ...brought, ...work, ...codes, ...joints, ...levels, ...office, ...named, ...photos, ...seen, ...sources } as const;
+export const en = { ...frame, ...brought, ...work, ...codes, ...cost, ...joints, ...levels, ...office, ...named, ...photos, ...seen, ...sources } as const;

@@ -1,6 +1,7 @@
 /** Todas las palabras en español. */
 import { brought } from "./es/brought";
 import { codes } from "./es/codes";
+import { cost } from "./es/cost";
 import { frame } from "./es/frame";
 import { joints } from "./es/joints";
 import { levels } from "./es/levels";
@@ -11,4 +12,4 @@ import { seen } from "./es/seen";
 import { sources } from "./es/sources";
 import { work } from "./es/work";
 
-export const es = { ...frame, ...brought, ...work, ...codes, ...joints, ...levels, ...office, ...named, ...photos, ...seen, ...sources };
+export const es = { ...frame, ...brought, ...work, ...codes, ...cost, ...joints, ...levels, ...office, ...named, ...photos, ...seen, ...sources };

@@ -8,7 +8,7 @@ import { reader, t } from "../../words";
 import { Figure } from "../common/Figure";
 import { roomScene } from "../common/roomFigure";
 import { withLayer } from "../common/layers";
-import { amountText, itemName } from "../common/materials";
+import { amountText, itemName, quantityText } from "../common/materials";
 import { Missing } from "../common/Missing";
 import { NoPlan } from "../common/NoPlan";
 import { Cautions, PlanNotes } from "../common/Notes";
@@ -25,7 +25,7 @@ function Order({ plan }: { plan: Plan }) {
     <div class="figures one" data-testid="order">
       {plan.materials.map((item, index) => (
         <Figure
-          key={item.item} label={itemName(item)} value={amountText(item)} note={massText(item.quantity, reader.value)} plan={plan} path={`materials[${index}]`}
+          key={item.item} label={itemName(item)} value={amountText(item)} note={quantityText(item)} plan={plan} path={`materials[${index}]`}
           {...(item.item === "cement" ? { range: bagsRange(plan) } : {})}
         />
       ))}

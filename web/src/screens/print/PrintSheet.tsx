@@ -7,7 +7,7 @@ import type { Plan } from "../../wire";
 import { reader, t } from "../../words";
 import { roomScene } from "../common/roomFigure";
 import { heightPoints, sceneRails, withLayer } from "../common/layers";
-import { amountText, itemName } from "../common/materials";
+import { amountText, itemName, quantityText } from "../common/materials";
 import { cautionText } from "../common/plan";
 import { basisText, milestoneName, whenText } from "../common/readiness";
 import type { RoomView } from "../common/useRoom";
@@ -35,7 +35,7 @@ function Order({ plan }: { plan: Plan }) {
   return (
     <table class="shims">
       <caption>{t("print.order")}</caption>
-      <tbody>{plan.materials.map((item) => <tr key={item.item}><th scope="row">{itemName(item)}</th><td>{amountText(item)}</td><td>{massText(item.quantity, reader.value)}</td></tr>)}</tbody>
+      <tbody>{plan.materials.map((item) => <tr key={item.item}><th scope="row">{itemName(item)}</th><td>{amountText(item)}</td><td>{quantityText(item)}</td></tr>)}</tbody>
     </table>
   );
 }

@@ -364,6 +364,23 @@ export interface components {
             readonly datum?: ("fixed" | "free") | null;
             readonly sigma_km?: number | null;
         };
+        /** @description One published allowance. That it is not exceeded says nothing: the floor's own weight is part of it too. */
+        readonly Allowance: {
+            /** @description Which allowance, from a closed set */
+            readonly code: string;
+            /** @description By how much they pass it at the thickest spot (kg/m2) */
+            readonly exceeded_by_max: number | null;
+            /** @description By how much bed and covering pass it on average (kg/m2) */
+            readonly exceeded_by_mean: number | null;
+            /** @description Dead load it allows (kg/m2) */
+            readonly limit_kg_m2: number;
+            /** @description Dead load it allows (lb/ft2) */
+            readonly limit_lb_ft2: number;
+            /** @description Which source, from a closed set */
+            readonly source_code: string;
+            /** @description Whom to turn to: `engineer_and_building_office` */
+            readonly turn_to: string;
+        };
         /** @description What goes into the mixer each time. */
         readonly Batch: {
             /** @description Bags of cement, not always whole */
@@ -374,15 +391,21 @@ export interface components {
             readonly lime: number;
             /** @description Sand, weighed dry (kg) */
             readonly sand: number;
+            /** @description Sand with its own water, as it is weighed on site (kg) */
+            readonly sand_damp: number;
             /** @description Sand, damp and loose (m3) */
             readonly sand_loose: number;
             /** @description Compacted mortar (m3) */
             readonly volume: number;
             /** @description Water, the sand's own included (kg) */
             readonly water: number;
+            /** @description Water less the sand's own, never below 0 (kg) */
+            readonly water_to_add: number;
         };
         /** @description The bed under the chosen top. */
         readonly BedAnswer: {
+            /** @description Published allowances of dead load, never a verdict */
+            readonly allowances: readonly components["schemas"]["Allowance"][];
             /** @description `unbonded` or `bonded` */
             readonly build: string;
             /** @description From the subfloor up; the thickness of the bed elsewhere counts the membrane under it */
@@ -391,7 +414,7 @@ export interface components {
             readonly doorways: readonly components["schemas"]["Doorway"][];
             /** @description What the finished floor makes of each fixture */
             readonly fixtures: readonly components["schemas"]["FixtureHeight"][];
-            /** @description Dead load of the bed alone */
+            /** @description Dead load of the bed alone, of its covering, and of both */
             readonly load: components["schemas"]["Load"];
             /** @description Fresh mass of the bed (kg) */
             readonly mass: number;
@@ -401,6 +424,8 @@ export interface components {
             readonly minimum_thickness: number;
             /** @description What governs the top, the dearest first */
             readonly requirements: readonly components["schemas"]["Requirement"][];
+            /** @description The material stacked on the floor before it is mixed */
+            readonly stacked: components["schemas"]["Stacked"];
             /** @description How thick, and where */
             readonly thickness: components["schemas"]["Thickness"];
             /** @description Area above the maximum (m2) */
@@ -442,6 +467,8 @@ export interface components {
             readonly materials: readonly components["schemas"]["Material"][];
             /** @description Batches and what the mix makes */
             readonly mix: components["schemas"]["MixAnswer"];
+            /** @description What it costs */
+            readonly quote: components["schemas"]["Quote"];
         };
         /** @description Bond coat under the tile. */
         readonly BondCoat: {
@@ -1615,16 +1642,30 @@ export interface components {
             readonly height?: number | null;
             readonly kind?: "level" | null;
         };
-        /** @description Load of the bed alone, without tile. */
+        /** @description Load of the bed alone, of what will lie on it, and of both. */
         readonly Load: {
-            /** @description Load at the thickest spot (kg/m2) */
+            /** @description Load of tile and bond coat (kg/m2) */
+            readonly covering: number;
+            /** @description Load of tile and bond coat (lb/ft2) */
+            readonly covering_lb_ft2: number;
+            /** @description Load of the bed alone at the thickest spot (kg/m2) */
             readonly max: number;
-            /** @description Load at the thickest spot (lb/ft2) */
+            /** @description Load of the bed alone at the thickest spot (lb/ft2) */
             readonly max_lb_ft2: number;
-            /** @description Mean load (kg/m2) */
+            /** @description Mean load of the bed alone (kg/m2) */
             readonly mean: number;
-            /** @description Mean load (lb/ft2) */
+            /** @description Mean load of the bed alone (lb/ft2) */
             readonly mean_lb_ft2: number;
+            /** @description Bed and covering of the whole room (kg) */
+            readonly total_mass: number;
+            /** @description Load of bed and covering at the thickest spot (kg/m2) */
+            readonly total_max: number;
+            /** @description Load of bed and covering at the thickest spot (lb/ft2) */
+            readonly total_max_lb_ft2: number;
+            /** @description Mean load of bed and covering (kg/m2) */
+            readonly total_mean: number;
+            /** @description Mean load of bed and covering (lb/ft2) */
+            readonly total_mean_lb_ft2: number;
         };
         /** @description A mark that can be read again; a benchmark where its height is known. */
         readonly Mark: {
@@ -1672,25 +1713,36 @@ export interface components {
         readonly Material: {
             /** @description Code of `why`, from a closed set */
             readonly code: string;
-            /** @description cement, lime, sand or water */
+            /** @description Sand with its own water, as delivered; null for all else (kg) */
+            readonly damp_mass: number | null;
+            /** @description cement, lime, sand, water, membrane, reinforcement, perimeter_strip, bond_coat or tile */
             readonly item: string;
-            /** @description Volume as measured loose, or null for water (m3) */
+            /** @description Least and most volume, measured loose (m3) */
+            readonly loose_range: readonly [
+                number,
+                number
+            ] | null;
+            /** @description Volume as measured loose, or null for what is not (m3) */
             readonly loose_volume: number | null;
-            /** @description Whole bags, or null where it does not come in bags */
+            /** @description What one package gives, in `package_unit`, laps at its end taken off */
+            readonly package_size: number | null;
+            /** @description Unit of `package_size`, or null */
+            readonly package_unit: string | null;
+            /** @description Whole packages, or null where it does not come in any */
             readonly packages: number | null;
-            /** @description Fewest and most whole bags */
+            /** @description Fewest and most whole packages */
             readonly packages_range: readonly [
                 number,
                 number
             ] | null;
-            /** @description How much, waste included; sand weighed dry (kg) */
+            /** @description How much, laps and waste included, not rounded; sand weighed dry */
             readonly quantity: number;
-            /** @description Least and most, as well as the floor was read */
+            /** @description Least and most, where it follows how well the floor was read */
             readonly quantity_range: readonly [
                 number,
                 number
             ] | null;
-            /** @description The quantity's unit */
+            /** @description The quantity's unit: kg, m or m2 */
             readonly unit: string;
             /** @description The figures in `why`, by name */
             readonly values: {
@@ -1853,6 +1905,110 @@ export interface components {
             readonly wall?: number | null;
         } & {
             readonly [key: string]: unknown;
+        };
+        /** @description The order of several rooms. */
+        readonly OrderAnswer: {
+            /** @description Which engine computed it */
+            readonly engine: components["schemas"]["Identity"];
+            /** @description What to buy, in the order of the material */
+            readonly materials: readonly components["schemas"]["OrderRow"][];
+            /** @description Items in packages of several sizes: no one price fits, so they stay without one */
+            readonly mixed_packages: readonly string[];
+            /** @description What it costs */
+            readonly quote: components["schemas"]["Quote"];
+            /** @description What rounding all rooms together saves, before margin; null where it has no price */
+            readonly saves: number | null;
+        };
+        /** @description One room of the order. */
+        readonly OrderedRoom: {
+            readonly labour_hours?: number | null;
+            /**
+             * @description Least and most hours (h)
+             * @default null
+             */
+            readonly labour_hours_range?: readonly [
+                number,
+                number
+            ] | null;
+            /** @description Its plan's material */
+            readonly materials: readonly components["schemas"]["OrderedRow"][];
+            readonly name?: string | null;
+        };
+        /** @description A row of a plan's material, as far as an order needs it; the row's other keys are passed over. */
+        readonly OrderedRow: {
+            /**
+             * @description What it is
+             * @enum {unknown}
+             */
+            readonly item: "cement" | "lime" | "sand" | "water" | "membrane" | "reinforcement" | "perimeter_strip" | "bond_coat" | "tile";
+            /**
+             * @description Least and most loose volume (m3)
+             * @default null
+             */
+            readonly loose_range?: readonly [
+                number,
+                number
+            ] | null;
+            /**
+             * @description Loose volume; sand is priced by it (m3)
+             * @default null
+             */
+            readonly loose_volume?: number | null;
+            /**
+             * @description What one package gives
+             * @default null
+             */
+            readonly package_size?: number | null;
+            /** @description How much, not rounded */
+            readonly quantity: number;
+            /**
+             * @description Least and most
+             * @default null
+             */
+            readonly quantity_range?: readonly [
+                number,
+                number
+            ] | null;
+        };
+        /** @description What is asked: the material of several rooms, and what things cost. */
+        readonly OrderQuestion: {
+            readonly prices?: components["schemas"]["Prices"] | null;
+            /** @description The rooms */
+            readonly rooms: readonly components["schemas"]["OrderedRoom"][];
+        };
+        /** @description One thing to buy for all rooms; packages of different sizes stand in rows of their own. */
+        readonly OrderRow: {
+            /** @description What it is */
+            readonly item: string;
+            /** @description The rooms' ranges added up (m3) */
+            readonly loose_range: readonly [
+                number,
+                number
+            ] | null;
+            /** @description Volume as measured loose (m3) */
+            readonly loose_volume: number | null;
+            /** @description What one package gives, in the quantity's unit */
+            readonly package_size: number | null;
+            /** @description Whole packages for all rooms together, null where it comes in none */
+            readonly packages: number | null;
+            /** @description Whole packages if every room were ordered alone */
+            readonly packages_apart: number | null;
+            /** @description Fewest and most whole packages */
+            readonly packages_range: readonly [
+                number,
+                number
+            ] | null;
+            /** @description How much for all rooms, not rounded */
+            readonly quantity: number;
+            /** @description The rooms' ranges added up, wider than that of their sum */
+            readonly quantity_range: readonly [
+                number,
+                number
+            ] | null;
+            /** @description Names of the rooms that need it, in their order */
+            readonly rooms: readonly string[];
+            /** @description The quantity's unit: kg, m or m2 */
+            readonly unit: string;
         };
         /** @description The room's figure: `vertices` or `walls`, and the areas inside it that get no bed. */
         readonly Outline: {
@@ -2111,6 +2267,8 @@ export interface components {
             readonly outline: components["schemas"]["OutlineAnswer"];
             /** @description When the last section was placed, null where nothing is */
             readonly placed_at: string | null;
+            /** @description What it costs */
+            readonly quote: components["schemas"]["Quote"];
             /** @description Way the rails run, anticlockwise from +x (degree) */
             readonly rail_direction: number;
             /** @description Rails, from one side of the room to the other */
@@ -2401,6 +2559,57 @@ export interface components {
             readonly reason?: components["schemas"]["Reason"] | null;
             /** Sequence */
             readonly sequence?: number | null;
+        };
+        /** @description What it costs. Sums are null where something in them has no price; nothing is rounded. */
+        readonly Quote: {
+            /** @description Code or sign of the currency */
+            readonly currency: string;
+            /** @description What the hours cost */
+            readonly labour: number | null;
+            /** @description Hours of one person (h) */
+            readonly labour_hours: number;
+            /** @description Least and most hours (h) */
+            readonly labour_hours_range: readonly [
+                number,
+                number
+            ] | null;
+            /** @description Everything bought, in the order of the material */
+            readonly lines: readonly components["schemas"]["QuoteLine"][];
+            /** @description What is added to material and labour */
+            readonly margin: number | null;
+            /** @description All lines */
+            readonly materials: number | null;
+            /** @description Everything */
+            readonly total: number | null;
+            /** @description Least and most, where it follows how well the floor was read */
+            readonly total_range: readonly [
+                number,
+                number
+            ] | null;
+            /** @description Items without a price, and `labour` where the hour has none */
+            readonly unpriced: readonly string[];
+        };
+        /** @description One line of a quote. */
+        readonly QuoteLine: {
+            /** @description Which price it goes by: a field of `prices` */
+            readonly code: string;
+            /** @description What it costs, not rounded */
+            readonly cost: number | null;
+            /** @description Least and most, where it follows how well the floor was read */
+            readonly cost_range: readonly [
+                number,
+                number
+            ] | null;
+            /** @description Price of one, null where nobody said */
+            readonly each: number | null;
+            /** @description What is bought */
+            readonly item: string;
+            /** @description Whole packages, null for sand */
+            readonly packages: number | null;
+            /** @description What the price is multiplied by: packages, or m³ of loose sand */
+            readonly quantity: number;
+            /** @description `package` or `m3` */
+            readonly unit: string;
         };
         /** @description One rail: a straight line of strips whose top edges lie in the top of bed. */
         readonly Rail: {
@@ -3162,6 +3371,23 @@ export interface components {
             readonly down: number;
             /** @description `whole_inch`, `whole_foot`, `whole_centimetre`, `whole_decimetre`, `whole_metre`, `fraction` (1/2 for 1/4 and the like), `transposed` (two digits changed places), `wrong_way` (counted from the mark's other side) or `other_side` (the rod's other face) */
             readonly kind: string;
+        };
+        /** @description Bags on each other and sand in a heap: a load in one place, not spread over the room. */
+        readonly Stacked: {
+            /** @description Floor that the bags take up, five on each other (m2) */
+            readonly area: number;
+            /** @description All bags (kg) */
+            readonly bag_mass: number;
+            /** @description Whole bags of cement, lime and bond coat */
+            readonly bags: number;
+            /** @description Load under the stacks of bags, 0 without bags (kg/m2) */
+            readonly load: number;
+            /** @description Load under the stacks of bags, 0 without bags (lb/ft2) */
+            readonly load_lb_ft2: number;
+            /** @description Bags and damp sand (kg) */
+            readonly mass: number;
+            /** @description Sand as delivered, damp (kg) */
+            readonly sand_mass: number;
         };
         /** @description A place on a rail where the ramp's height is given. */
         readonly Station: {
