@@ -105,7 +105,7 @@ def check_in_sight(phone: WebKitPhone, *marks: str) -> None:
     """On a phone of any size the hands need no scrolling; ends at the size that it began with."""
     for width, height in PAGE_SIZES:
         phone.resize(width, height)
-        assert phone.hidden(*marks) == [], f"{width} by {height}"
+        phone.until(f"{', '.join(marks)} in sight at {width} by {height}", lambda: not phone.hidden(*marks))
 
 
 def work(phone: WebKitPhone) -> tuple[str, str]:

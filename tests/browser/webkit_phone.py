@@ -154,6 +154,7 @@ class WebKitPhone(Hand):
 
     def go_to(self, step: str) -> None:
         """Open a step of the room: from the course where it is in sight, else by way of the room's own screen."""
+        self.until("the screen", lambda: not self.driver.find_elements(By.CSS_SELECTOR, "main[aria-busy=true]"))
         if not self.shown(f"step-{step}"):
             self.tap("step-room" if self.shown("step-room") else "back")
         self.tap(f"step-{step}")
