@@ -23,6 +23,7 @@ def cautions_of(room: WorkedRoom) -> Iterable[Caution]:
         yield caution_at("bed.thickness.max", "too_thick", thickness=room.thickness.max, maximum=room.limits[1])
     if any(f.kind == "drain" for f in room.document.fixtures):
         yield caution_at("bed.top", "drain")
+    yield from room.designed_top.cautions
     yield from room.finished.cautions
     for x, y in room.unread_deciders:
         yield caution_at("levels.next_readings", "estimated_governs", x=x, y=y)
@@ -45,7 +46,6 @@ def explanations_of(room: WorkedRoom, unknown: Unknown | None) -> dict[str, Expl
     own = {
         "outline.area": explanation_of("area", corners=len(figure.vertices), cutouts=len(figure.holes)),
         "surface.highest": explanation_of("highest", z=room.ground.extremes[0][2], readings=len(room.floor)),
-        "bed.top[0]": _top_explanation(room),
         "bed.thickness.min": explanation_of("thickness", x=thickness.min_at[0], y=thickness.min_at[1]),
         "bed.thickness.max": explanation_of("thickness", x=thickness.max_at[0], y=thickness.max_at[1]),
         "bed.thickness.mean": explanation_of("mean_thickness", volume=quantities.volume, area=figure.area),
@@ -64,7 +64,7 @@ def explanations_of(room: WorkedRoom, unknown: Unknown | None) -> dict[str, Expl
     cost = cost_explanations(room, unknown)
     own |= finish_explanations(room.finished, room.document)
     joints = room.joints.explanations
-    return own | _levels_explanations(room) | loads | cost | shims | joints | waiting | doubt
+    return own | _top_explanations(room) | _levels_explanations(room) | loads | cost | shims | joints | waiting | doubt
 
 
 def _levels_explanations(room: WorkedRoom) -> dict[str, Explanation]:
@@ -99,9 +99,8 @@ def _doubt_explanations(room: WorkedRoom, unknown: Unknown) -> dict[str, Explana
     }
 
 
-def _top_explanation(room: WorkedRoom) -> Explanation:
-    top = room.document.bed.top
-    if top.kind == "level" and top.height is None:
-        return explanation_of("top_lowest", highest=room.ground.extremes[0][2], minimum=room.limits[0])
-    plane = room.top.cells[0].plane
-    return explanation_of("top_given", a=plane.a, b=plane.b, c=plane.c)
+def _top_explanations(room: WorkedRoom) -> dict[str, Explanation]:
+    """Each facet of the top, all for the same reason."""
+    own, plane = room.designed_top.explanation, room.top.cells[0].plane
+    why = own or explanation_of("top_given", a=plane.a, b=plane.b, c=plane.c)
+    return {f"bed.top[{n}]": why for n in range(len(room.top.facets))}

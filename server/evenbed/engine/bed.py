@@ -5,7 +5,7 @@ lies in the room. Where the top lies below the subfloor there is no mortar.
 """
 
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -64,27 +64,24 @@ class Mortar:
 
         Pieces of cutouts come as clockwise rings of their own.
         """
-        return tuple(self._pieces(self.ground.room_parts))
+        return tuple((piece, self.thickness_of(n, m)) for piece, n, m in self.ground.cut_by(self.top.edges))
 
-    def _pieces(self, parts: Iterable[tuple[int, Ring]]) -> Iterator[tuple[Ring, Plane]]:
-        planes, cells = self.ground.surface.planes, self.top.cells
-        for n, part in parts:
-            for cell in cells:
-                piece = cell.part_of(part)
-                if piece:
-                    yield piece, cell.plane.minus(planes[n])
+    def thickness_of(self, triangle: int, cell: int) -> Plane:
+        """The thickness under one plane of the top, over one triangle."""
+        return self.top.cells[cell].plane.minus(self.ground.surface.planes[triangle])
 
     def volume_over(self, ring: Ring) -> float:
         """Mortar over a simple polygon inside the room, m³, exact; the way it turns gives the sign."""
-        return math.fsum(_above(*piece) for piece in self._pieces(self.ground.parts_inside(ring))) / 1e9
+        pieces = self.ground.pieces_of(self.ground.parts_inside(ring), self.top.edges)
+        return math.fsum(_above(piece, self.thickness_of(n, m)) for piece, n, m in pieces) / 1e9
 
     @cached_property
     def crease_spots(self) -> tuple[Spot, ...]:
         """Where planes of the top meet each other or the walls, over each triangle; none under a single plane."""
         if len(self.top.cells) == 1:
             return ()
-        spots = {(at, thickness.at(*at)) for part, thickness in self.room_parts for at in part}
-        return tuple(sorted(spots))
+        spots = sorted({(at, thickness.at(*at)) for part, thickness in self.room_parts for at in part})
+        return tuple(spot for spot in spots if self.ground.is_floor(spot[0]))
 
     def quantities(self, minimum: float, maximum: float) -> Quantities:
         """Volume and the areas beyond the limits, over the whole room."""

@@ -41,6 +41,26 @@ CAUTIONS: dict[str, str] = {
         "The bed is {thickness:.0f} mm at its thickest, more than {maximum:.0f} mm: "
         "a bed that thick must be designed by somebody licensed to."
     ),
+    "shallow_fall": (
+        "A fall of {fall:.2%} is less than the {least:.2%} (1/4 in per foot) asked of shower floors "
+        "(IRC P2709.1, as quoted): water may stand."
+    ),
+    "steep_fall": (
+        "At its steepest the top falls {fall:.2%}, more than the {most:.2%} (1/2 in per foot) allowed on shower floors "
+        "(IRC P2709.1, as quoted): people slip. Move the drain towards the middle, or take a linear one."
+    ),
+    "drain_short": (
+        "The drain leaves out {short:.0f} mm of the floor along its line: the floor is level along it there, "
+        "and water stands. Take a longer drain."
+    ),
+    "steep_ramp": (
+        "The ramp rises 1 in {run:.1f}, steeper than 1 in 12 (ADA 2010 Standards, section 405.2): "
+        "for a rise of {rise:.1f} mm it takes {needed:.0f} mm."
+    ),
+    "step_in_floor": (
+        "The floor has a step of {rise:.1f} mm. Beyond 6.35 mm (1/4 in) a change in level needs a bevel or a ramp "
+        "(ADA 2010 Standards, section 303): people trip."
+    ),
     "estimated_governs": (
         "No reading was taken at {x:.0f}, {y:.0f}: its height is estimated, and it decides. Read that place."
     ),

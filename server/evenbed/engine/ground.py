@@ -4,7 +4,7 @@ Nothing is sampled. Each triangle of the subfloor is cut by the room's true outl
 """
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -19,12 +19,15 @@ from evenbed.engine.geometry import (
     edges_of,
     is_inside,
     signed_area,
+    turn_of,
 )
 from evenbed.engine.outline import Figure
 from evenbed.engine.surface import Surface
+from evenbed.engine.top.facets import CellEdge
 
 ON_THE_EDGE = 1e-6  # mm within which a point of the surface counts as inside the room
 ROUNDING = 1e-6  # mm by which what was not read must beat what was
+Piece = tuple[Ring, int, int]  # a part of the room, the triangle under it and the cell of the top over it
 
 
 @dataclass(frozen=True)
@@ -60,6 +63,34 @@ class Ground:
                     yield n, part
             elif is_inside(ring, *corners[0]):
                 yield n, corners[::-1] if is_hole else corners
+
+    def cut_by(self, edges: tuple[CellEdge, ...]) -> tuple[Piece, ...]:
+        """The room's parts cut along the cells of a top; worked out once for tops whose cells end alike."""
+        if edges not in self._cuts:
+            self._cuts[edges] = tuple(self.pieces_of(self.room_parts, edges))
+        return self._cuts[edges]
+
+    @cached_property
+    def _cuts(self) -> dict[tuple[CellEdge, ...], tuple[Piece, ...]]:
+        return {}
+
+    def pieces_of(self, parts: Iterable[tuple[int, Ring]], edges: Sequence[CellEdge]) -> Iterator[Piece]:
+        """Parts of triangles cut along the cells of a top."""
+        for n, part in parts:
+            box = box_of(part)
+            for m, edge in enumerate(edges):
+                piece = edge.part_of(part, box)
+                if piece:
+                    yield piece, n, m
+
+    def is_floor(self, at: Point) -> bool:
+        """True for a piece's corner that is floor: not in a cutout, nor where concave pieces run there and back."""
+        return self._is_convex or self.figure.holds(at, ON_THE_EDGE)
+
+    @cached_property
+    def _is_convex(self) -> bool:
+        outer = self.figure.outer
+        return not self.figure.holes and all(turn_of(outer[n - 2], outer[n - 1], p) >= 0 for n, p in enumerate(outer))
 
     @cached_property
     def read_spots(self) -> tuple[Point3, ...]:

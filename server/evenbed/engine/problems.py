@@ -73,8 +73,11 @@ PROBLEMS: dict[str, str] = {
     "sight_unknown": "Set-up {setup}: the length of some sights is not known ({count}), and what depends on it was "
     "left out. Say where the instrument stood.",
     "minimum_above_maximum": "The minimum thickness {minimum} mm is more than the maximum {maximum} mm.",
-    "top_needs_three": "A plane top needs exactly three points, there are {count}.",
-    "top_on_a_line": "The three points of the top stand on one line.",
+    "top_without_points": "A plane top needs a point that it passes through.",
+    "top_same_place": "The two points of the top stand at one place, {x}, {y}.",
+    "top_on_a_line": "The points of the top stand on one line: they fix no plane.",
+    "top_off_plane": "Point {point} of the top at {x}, {y} stands {by} mm off the plane of the others (+ above): "
+    "the most is {most} mm.",
     "top_too_steep": "The top rises {slope} mm per mm: more than {most} is no floor.",
     "top_not_found": "No best plane could be found: these heights are too far apart to reckon with.",
     "held_nowhere": "Say where the floor is held: at a doorway, a fixture or a place.",
@@ -105,7 +108,15 @@ PROBLEMS: dict[str, str] = {
     "vertices_stand": "Corners and taped walls are both given: the corners stand, the walls are left out.",
     "unknown_key": "Nobody here knows this key; it was left out.",
     "not_worked_out": "This part of the document is kept but not worked out yet.",
-    "top_not_offered": "A top that falls to a drain is not worked out yet. Choose a level top or a plane.",
+    "top_line_misses": "The line between the two levels misses the room: it must have floor on both sides.",
+    "not_a_drain": "The fixture {id} is no drain.",
+    "drain_at_wall": "The drain's middle is {gap} mm from a wall and its radius is {radius} mm: move it off the wall.",
+    "drain_no_length": "The two ends of the linear drain are one place.",
+    "drain_hidden": "The corner at {x}, {y} has no straight way down to the drain. "
+    "Add a second drain there, or split the room.",
+    "perimeter_not_level": "A linear drain has no level walls: leave the height along the walls open.",
+    "perimeter_too_low": "With walls at {perimeter} mm the fall from {x}, {y} to the drain, {longest} mm away, is less "
+    "than the least fall: the walls must be at {least} mm or higher.",
     "length_empty": "Type a length, such as 3' 5 5/16\" or 1049 mm.",
     "length_unclear": "{text} is not a length this can read. Write it like 3' 5 5/16\" or 1049 mm.",
     "length_two_marks": "{text} has more than one comma or point. A comma is a decimal point; do not mark thousands.",

@@ -102,6 +102,24 @@ FORMULAS: dict[str, Formula] = {
     "highest": Formula("high spot = the highest point of the subfloor in the room", "surface"),
     "top_lowest": Formula("top = high spot + minimum thickness", "geometry"),
     "top_given": Formula("top = a + b x + c y, as chosen", "room"),
+    "top_through": Formula("top = a + b x + c y through the points chosen, level square to the line of two", "room"),
+    "top_to_drain": Formula(
+        "walls = drain + least fall × longest way from a corner to the drain's edge; straight falls from the walls to "
+        "the edge, beyond cuts along walls square to the cut; the drain's own ring is level and mortar under it is "
+        "counted",
+        "geometry",
+    ),
+    "top_from_walls": Formula(
+        "straight falls from walls at the height chosen to the drain's edge, beyond cuts along walls at the least fall "
+        "square to the cut; the drain's own ring is level and mortar under it is counted",
+        "geometry",
+    ),
+    "top_to_line": Formula(
+        "top = drain + fall × distance from the drain's edge, square to its line, level along the line from wall to "
+        "wall; the drain's own width is level and mortar under it is counted",
+        "geometry",
+    ),
+    "top_two_levels": Formula("ramp: slope = difference of the two levels / width of the ramp", "geometry"),
     "least_mortar": Formula(
         "top = the plane a + b x + c y with the least area × (height over the room's centroid) that keeps the "
         "thickness, the held heights and the largest fall",

@@ -16,7 +16,7 @@ from evenbed.engine.joints.slab import check_slab_joints
 from evenbed.engine.levels import levels_from
 from evenbed.engine.load import BedWeight, covering_load, load_from
 from evenbed.engine.mix import MixPlan, materials_for
-from evenbed.engine.outline import Figure, check_openings, figure_from
+from evenbed.engine.outline import ON_THE_WALL, Figure, check_openings, figure_from
 from evenbed.engine.problems import BadDocumentError, Problem, problem_at
 from evenbed.engine.rails import RailPlan, check_rail_design, rails_from
 from evenbed.engine.readiness import Readiness, readiness_from
@@ -192,10 +192,15 @@ class WorkedRoom:
 
 
 def _fixture_problems(document: Document, figure: Figure) -> list[Problem]:
+    """Fixtures outside the room; the ends of a linear drain may lie on a wall."""
+    places = [
+        (f"fixtures[{n}].at", f.at, 0.0 if f.to is None else ON_THE_WALL) for n, f in enumerate(document.fixtures)
+    ]
+    places += [(f"fixtures[{n}].to", f.to, ON_THE_WALL) for n, f in enumerate(document.fixtures) if f.to is not None]
     return [
-        problem_at(f"fixtures[{n}].at", "fixture_outside", x=f.at[0], y=f.at[1])
-        for n, f in enumerate(document.fixtures)
-        if not figure.holds(f.at)
+        problem_at(path, "fixture_outside", x=at[0], y=at[1])
+        for path, at, margin in places
+        if not figure.holds(at, margin)
     ]
 
 

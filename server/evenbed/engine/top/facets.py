@@ -7,7 +7,7 @@ from functools import cached_property
 
 from evenbed.engine.document.fields import height
 from evenbed.engine.document.places import Point
-from evenbed.engine.geometry import Plane, Ring, clipped, edges_of, left_of
+from evenbed.engine.geometry import Box, Plane, Ring, box_of, boxes_meet, clipped, edges_of, left_of
 
 
 @dataclass(frozen=True)
@@ -15,6 +15,25 @@ class Facet(Plane):
     """One plane of the top, z = a + b x + c y, over its polygon."""
 
     polygon: tuple[Point, ...] = height(about="Where it holds")
+
+
+@dataclass(frozen=True)
+class CellEdge:
+    """Where one cell ends: on the kept side of every line, within the boxes round what of the room that is."""
+
+    keep: tuple[Plane, ...]
+    boxes: tuple[Box, ...]
+
+    def part_of(self, ring: Sequence[Point], box: Box) -> Ring:
+        """The part of a ring, with the box round it, in the cell; empty where there is none."""
+        part = tuple(ring)
+        if self.keep and not any(boxes_meet(box, own) for own in self.boxes):
+            return ()
+        for side in self.keep:
+            if len(part) < 3:
+                return ()
+            part = clipped(part, side)
+        return part if len(part) > 2 else ()
 
 
 @dataclass(frozen=True)
@@ -28,14 +47,14 @@ class Cell:
     keep: tuple[Plane, ...]
     polygons: tuple[Ring, ...]
 
-    def part_of(self, ring: Sequence[Point]) -> Ring:
-        """The part of a ring in this cell; empty where there is none."""
-        part = tuple(ring)
-        for side in self.keep:
-            if len(part) < 3:
-                return ()
-            part = clipped(part, side)
-        return part if len(part) > 2 else ()
+    @cached_property
+    def edge(self) -> CellEdge:
+        """Where the cell ends, whatever its plane."""
+        return CellEdge(self.keep, tuple(box_of(polygon) for polygon in self.polygons))
+
+    def holds(self, x: float, y: float) -> bool:
+        """True where a place lies in the cell or on its edge."""
+        return all(side.at(x, y) >= 0 for side in self.keep)
 
     def depth(self, x: float, y: float) -> float:
         """How far inside the cell a place lies, mm; negative outside."""
@@ -55,10 +74,14 @@ class BedTop:
         return tuple(Facet(plane.a, plane.b, plane.c, polygon) for plane, polygon in rows)
 
     def plane_at(self, x: float, y: float) -> Plane:
-        """The plane that holds at a place; beyond all cells that of the nearest one."""
-        if len(self.cells) == 1:
-            return self.cells[0].plane
-        return max(self.cells, key=lambda cell: cell.depth(x, y)).plane
+        """The plane that holds at a place: where cells meet that of the first, beyond all that of the nearest one."""
+        holding = next((cell for cell in self.cells if cell.holds(x, y)), None)
+        return (holding or max(self.cells, key=lambda cell: cell.depth(x, y))).plane
+
+    @cached_property
+    def edges(self) -> tuple[CellEdge, ...]:
+        """Where each cell ends."""
+        return tuple(cell.edge for cell in self.cells)
 
     def at(self, x: float, y: float) -> float:
         """z of the top."""

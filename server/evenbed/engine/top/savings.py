@@ -1,0 +1,50 @@
+"""What a little relief of a requirement would save: how fast the volume follows each figure asked for. Exact."""
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from evenbed.engine.bed import Mortar
+from evenbed.engine.document.places import Point
+from evenbed.engine.geometry import Plane, clipped, integral_over
+from evenbed.engine.ground import Ground
+from evenbed.engine.top.facets import BedTop
+from evenbed.engine.top.requirements import Requirement
+
+LEVEL = Plane(1.0, 0.0, 0.0)
+PER_MM, PER_THOUSANDTH = 1.0, 1 / 1000
+
+
+@dataclass(frozen=True)
+class Relief:
+    """A requirement, and by how much the top sinks per unit of its relief: one plane for each cell of the top."""
+
+    kind: str
+    path: str
+    limit: float
+    sinks: tuple[Plane, ...]
+    id: str | None = None
+    at: Point | None = None
+    step: float = PER_MM
+
+
+def everywhere(top: BedTop) -> tuple[Plane, ...]:
+    """The whole top sinks by as much as is relieved."""
+    return (LEVEL,) * len(top.cells)
+
+
+def requirements_from(ground: Ground, top: BedTop, reliefs: Iterable[Relief]) -> tuple[Requirement, ...]:
+    """The requirements that would save mortar if they were relieved, the dearest first."""
+    mortar = Mortar(ground, top)
+    found = (Requirement(r.kind, r.path, r.id, r.at, r.limit, saved_by(mortar, r.sinks) * r.step) for r in reliefs)
+    return tuple(sorted((one for one in found if one.saves > 0), key=lambda one: -one.saves))
+
+
+def saved_by(mortar: Mortar, sinks: tuple[Plane, ...]) -> float:
+    """Mortar in m³ saved per unit: the integral of how fast the top sinks, over where there is mortar."""
+    parts = []
+    for piece, n, m in mortar.ground.cut_by(mortar.top.edges):
+        thickness = mortar.thickness_of(n, m)
+        lowest = min(thickness.over(piece))
+        parts.append(integral_over(piece if lowest >= 0 else clipped(piece, thickness), sinks[m]))
+    return math.fsum(parts) / 1e9
