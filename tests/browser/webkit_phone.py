@@ -14,7 +14,7 @@ from selenium.webdriver.remote.webelement import WebElement
 from tests.browser.hand import Hand
 
 SHOTS = Path(__file__).parents[2] / "out" / "screenshots"
-PATIENCE_S = 60.0  # the engine's first start takes several seconds, many more on a busy machine
+PATIENCE_S = 120.0  # the engine's first start takes several seconds, many more on a busy machine
 LOOK_S = 0.03
 KEEP_COMPLAINTS = """
 const note = (text) => sessionStorage.setItem("complaints", `${sessionStorage.getItem("complaints") ?? ""}${text}\n`);
