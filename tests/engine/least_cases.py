@@ -128,6 +128,12 @@ class Judge:
         found = _linprog(np.array([0.0, 0.0, 0.0, 1.0]), -rows, -np.append(self.limits, 0.0))
         return float(found.fun) if found.status == 0 else None
 
+    def without_all_but(self, asking: set[Key]) -> "Judge":
+        """What only those ask, and what never gives."""
+        kept = [n for n, key in enumerate(self.keys) if key is None or bare(key) in asking]
+        keys = tuple(self.keys[n] for n in kept)
+        return Judge(self.origin, self.mortar, self.least[kept], self.limits[kept], keys)
+
 
 def _linprog(costs: Array, rows: Array, limits: Array) -> Any:
     options: Any = {"primal_feasibility_tolerance": LOOSE, "dual_feasibility_tolerance": LOOSE}

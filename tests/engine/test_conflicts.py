@@ -47,18 +47,20 @@ def test_what_must_give_is_what_linprog_finds(block: int) -> None:
 
 
 def check_together(found: tuple[Problem, ...], judge: Judge) -> None:
-    """All that conflict give as little as if everything gave."""
-    everything = {bare(key) for key in judge.keys if key is not None}
-    together = judge.relief(everything)
+    """All others hold when those that conflict give as much as told."""
+    together = judge.relief({key_of(problem) for problem in found})
     assert together is not None
     assert together > 0.0
     assert [given(problem, "together") for problem in found] == pytest.approx([together] * len(found), abs=1e-7)
 
 
 def check_each(found: tuple[Problem, ...], judge: Judge) -> None:
-    """Those that conflict suffice, and none of them is told wrong of what it must give alone."""
+    """Those that conflict do so without any other, and none is told wrong of what it must give alone."""
     giving = {key_of(problem) for problem in found}
-    assert judge.relief(giving) == pytest.approx(given(found[0], "together"), abs=1e-7)
+    least = judge.relief({bare(key) for key in judge.keys if key is not None})
+    assert least is not None
+    assert judge.without_all_but(giving).relief(set()) is None
+    assert judge.without_all_but(giving).relief(giving) == pytest.approx(least, abs=1e-7)
     for problem in found:
         alone = judge.relief({key_of(problem)})
         assert ("alone" in problem.values) == (alone is not None) != problem.code.endswith("_stuck")

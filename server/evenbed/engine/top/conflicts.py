@@ -1,9 +1,9 @@
 """Which demands on a plane top cannot hold together, and how much must give for the others to hold.
 
 Every demand that gives, gives by the same t: mm, and for the largest fall as many 1/1000. The least t is found with
-all of them giving; those whose price is not zero there conflict, and so does every other that is in their way when
-only they give. Some things never give: no floor is steeper than STEEPEST, and no top stands below the subfloor, so
-the least thickness gives at most all of itself.
+all of them giving; those whose price is not zero there conflict. Where the others cannot hold whatever these give,
+there is another conflict, and those of it are added. Some things never give: no floor is steeper than STEEPEST, and
+no top stands below the subfloor, so the least thickness gives at most all of itself.
 """
 
 from collections.abc import Iterator, Sequence
@@ -76,11 +76,11 @@ def conflicts_of(asked: Asked) -> tuple[Problem, ...]:
 
 
 def _in_conflict(asked: Asked, everything: frozenset[Group]) -> tuple[float, frozenset[Group]]:
-    """The least that all must give, and those that must give it so that all others hold."""
+    """The demands that conflict, and the least that they must give so that all others hold."""
     _, giving = Relief(asked, everything).least()
     while True:
         together, against = Relief(asked, giving).least()
-        if together is not None and against <= giving:
+        if together is not None:
             return together, giving
         giving |= against
 
