@@ -2,10 +2,9 @@
 
 from collections.abc import Iterable
 
+from evenbed.engine.bed_account import bed_cautions_of, bed_explanations_of
 from evenbed.engine.cautions import Caution, caution_at
-from evenbed.engine.cost.costed import cost_explanations, load_and_material_cautions
-from evenbed.engine.finish.telling import finish_explanations
-from evenbed.engine.load import load_explanations
+from evenbed.engine.cost.costed import load_and_material_cautions
 from evenbed.engine.readiness import readiness_explanations
 from evenbed.engine.slips import Suspect
 from evenbed.engine.sources import Explanation, explanation_of
@@ -17,14 +16,8 @@ LOOSE_TAPE = 1 / 200  # of the perimeter: a misclosure worth taping again; commo
 
 def cautions_of(room: WorkedRoom) -> Iterable[Caution]:
     """Every caution of one room, in the order of the job."""
-    at_load, at_material = load_and_material_cautions(room)
-    yield from at_load
-    if room.thickness.max > room.limits[1]:
-        yield caution_at("bed.thickness.max", "too_thick", thickness=room.thickness.max, maximum=room.limits[1])
-    if any(f.kind == "drain" for f in room.document.fixtures):
-        yield caution_at("bed.top", "drain")
-    yield from room.designed_top.cautions
-    yield from room.finished.cautions
+    _, at_material = load_and_material_cautions(room)
+    yield from bed_cautions_of(room)
     for x, y in room.unread_deciders:
         yield caution_at("levels.next_readings", "estimated_governs", x=x, y=y)
     if room.suspects:
@@ -42,16 +35,11 @@ def cautions_of(room: WorkedRoom) -> Iterable[Caution]:
 
 def explanations_of(room: WorkedRoom, unknown: Unknown | None) -> dict[str, Explanation]:
     """What stands behind the figures, by their paths in the plan; what is unknown, where it was asked for."""
-    quantities, thickness, figure = room.quantities, room.thickness, room.figure
+    figure = room.figure
     own = {
         "outline.area": explanation_of("area", corners=len(figure.vertices), cutouts=len(figure.holes)),
         "surface.highest": explanation_of("highest", z=room.ground.extremes[0][2], readings=len(room.floor)),
-        "bed.thickness.min": explanation_of("thickness", x=thickness.min_at[0], y=thickness.min_at[1]),
-        "bed.thickness.max": explanation_of("thickness", x=thickness.max_at[0], y=thickness.max_at[1]),
-        "bed.thickness.mean": explanation_of("mean_thickness", volume=quantities.volume, area=figure.area),
-        "bed.volume": explanation_of("volume", triangles=len(room.surface.triangles), area=figure.area),
     }
-    loads = load_explanations(room.weight, quantities.volume, figure.area, room.thickest, room.mix.density)
     shims = {
         f"rails[{n}].stations[{m}].shim": explanation_of(
             "shim", top=station.top, strip=room.document.rails.strip.thickness, subfloor=station.subfloor
@@ -61,10 +49,9 @@ def explanations_of(room: WorkedRoom, unknown: Unknown | None) -> dict[str, Expl
     }
     waiting = readiness_explanations(room.readiness, room.document.curing)
     doubt = {} if unknown is None else _doubt_explanations(room, unknown)
-    cost = cost_explanations(room, unknown)
-    own |= finish_explanations(room.finished, room.document)
+    bed = bed_explanations_of(room, unknown)
     joints = room.joints.explanations
-    return own | _top_explanations(room) | _levels_explanations(room) | loads | cost | shims | joints | waiting | doubt
+    return own | bed | _levels_explanations(room) | joints | shims | waiting | doubt
 
 
 def _levels_explanations(room: WorkedRoom) -> dict[str, Explanation]:
@@ -97,10 +84,3 @@ def _doubt_explanations(room: WorkedRoom, unknown: Unknown) -> dict[str, Explana
         "bed.volume_range": between,
         "mix.bags_range": bags,
     }
-
-
-def _top_explanations(room: WorkedRoom) -> dict[str, Explanation]:
-    """Each facet of the top, all for the same reason."""
-    own, plane = room.designed_top.explanation, room.top.cells[0].plane
-    why = own or explanation_of("top_given", a=plane.a, b=plane.b, c=plane.c)
-    return {f"bed.top[{n}]": why for n in range(len(room.top.facets))}

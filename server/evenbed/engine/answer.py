@@ -185,3 +185,5 @@ class BedDesignAnswer:
     materials: tuple[Material, ...] = described(about="What to buy or carry in")
     quote: Quote = described(about="What it costs")
     mix: MixAnswer = described(about="Batches and what the mix makes")
+    cautions: tuple[Caution, ...] = described(about="What can hurt a person or spoil the bed, as far as it goes")
+    explanations: dict[str, Explanation] = described(about="What stands behind a figure, by its path in the plan")
