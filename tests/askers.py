@@ -11,7 +11,7 @@ from tests.stores import join_device
 
 MARK = "Quince Hall"
 """In every text of the job; whoever is not of its crew must never read it."""
-READING, PLACEMENT, CLIMATE, PHOTO = (uuid_text(n) for n in (3, 4, 5, 106))
+READING, PLACEMENT, CLIMATE, PHOTO, ALTERNATIVE = (uuid_text(n) for n in (3, 4, 5, 106, 6))
 REMOVED, SPARE = uuid_text(504), uuid_text(505)
 PICTURE = jpeg()
 ASKERS = ("nobody", "nonsense", "removed", "viewer", "outsider", "setter", "foreman")
@@ -21,8 +21,20 @@ NEW: dict[str, dict[str, Any]] = {
     "reading": {"room_id": ROOM, "down": 1000.0, "mark": MARK},
     "placement": {"room_id": ROOM, "section": MARK},
     "climate": {"room_id": ROOM, "at": "2026-05-04T10:00:00+00:00", "air": 20.0},
+    "alternative": {"room_id": ROOM, "name": MARK, "top": {"kind": "level", "height": 40.0}},
 }
-RECORDS = {"job": JOB, "room": ROOM, "reading": READING, "placement": PLACEMENT, "climate": CLIMATE, "photo": PHOTO}
+RECORDS = {
+    "job": JOB,
+    "room": ROOM,
+    "reading": READING,
+    "placement": PLACEMENT,
+    "climate": CLIMATE,
+    "photo": PHOTO,
+    "alternative": ALTERNATIVE,
+}
+"""One of every kind that belongs to a job."""
+NEXT = len(NEW) + 3
+"""The foreman's next number, after the job, what is in it and its photo."""
 
 
 @dataclass(frozen=True)

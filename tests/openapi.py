@@ -25,6 +25,7 @@ from evenbed.settings import Settings
 from evenbed.sync.jobs import PARENTS
 from evenbed.wire.protocol import PROTOCOL, SCHEMA
 from evenbed.wire.records import SHAPES
+from evenbed.wire.supplies import COMPANYS
 from tests.askers import RECORDS
 from tests.clients import Client
 
@@ -51,6 +52,7 @@ NO_FAULT = {
 }
 """Refusals of requests in the agreed shape: a phone may be newer than the service, a room need not be buildable, and
 a picture has one size."""
+KNOWN = {**RECORDS, **COMPANYS}
 AnyCase = Case[Any]
 Operation = APIOperation[Any, Any, Any, Any]
 
@@ -100,7 +102,7 @@ def _pointed(case: AnyCase, about: dict[str, str]) -> AnyCase:
     for told in (case.path_parameters, case.query):
         told |= {name: about[name] for name in told if name in about}
     if "record_id" in case.path_parameters:
-        case.path_parameters["record_id"] = RECORDS[case.path_parameters["kind"]]
+        case.path_parameters["record_id"] = KNOWN[case.path_parameters["kind"]]
     return case
 
 
@@ -134,10 +136,10 @@ def _aimed(case: AnyCase, is_there: bool) -> AnyCase:
 def _aimed_change(change: dict[str, Any], is_there: bool) -> dict[str, Any]:
     """The change, of a record or below a parent that is there where it is to be so."""
     known = {"schema": SCHEMA}
-    if not is_there or change["kind"] not in RECORDS:
+    if not is_there or change["kind"] not in KNOWN:
         return change | known
     parents = {name: RECORDS[parent] for parent, name in PARENTS.values() if name in change["fields"]}
-    return change | known | {"record_id": RECORDS[change["kind"]], "fields": change["fields"] | parents}
+    return change | known | {"record_id": KNOWN[change["kind"]], "fields": change["fields"] | parents}
 
 
 async def _sent(app: FastAPI, request: httpx.Request) -> httpx.Response:

@@ -12,7 +12,7 @@ import pytest
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
-from tests.askers import PICTURE, RECORDS, SPARE, Company, company_of
+from tests.askers import NEXT, PICTURE, RECORDS, SPARE, Company, company_of
 from tests.clients import Client, service
 from tests.openapi import (
     AnyCase,
@@ -113,7 +113,7 @@ def test_a_good_request_is_answered_as_described_and_gets_through(company: Compa
 @pytest.mark.parametrize("who", MAKES_GOOD)
 def test_any_push_is_answered_as_described_and_can_be_pulled_by_everybody(client: Client, who: str) -> None:
     company = company_of(client)
-    asking, number = company.clients[who], {"foreman": 7, "setter": 1}[who]
+    asking, number = company.clients[who], {"foreman": NEXT, "setter": 1}[who]
     outcomes: set[str] = set()
 
     @settings(QUIETLY, max_examples=20)

@@ -6,7 +6,7 @@ from typing import Any
 
 import httpx
 import pytest
-from tests.askers import ASKERS, MARK, NEW, PICTURE, RECORDS, REMOVED, SPARE, Company, company_of
+from tests.askers import ASKERS, MARK, NEW, NEXT, PICTURE, RECORDS, REMOVED, SPARE, Company, company_of
 from tests.clients import Client, change
 from tests.phones import uuid_text
 from tests.pictures import JOB
@@ -87,7 +87,7 @@ def asked(company: Company, route: str, who: str) -> httpx.Response:
 
 def written(who: str) -> dict[str, Any]:
     """A change of the job, numbered on from what the asker's device has sent."""
-    number = 7 if who == "foreman" else 1
+    number = NEXT if who == "foreman" else 1
     return change(number, "job", JOB, {"note": "seen"}, change_id=uuid_text(2000 + ASKERS.index(who)))
 
 
@@ -179,7 +179,7 @@ def test_a_setter_does_not_choose_the_crew_and_nobody_else_hears_of_who_was_take
     setter, foreman = company.clients["setter"], company.clients["foreman"]
     own = change(1, "job", JOB, {"crew": [company.people["outsider"]]}, change_id=uuid_text(3001))
     assert setter.push(own).json()["results"][0]["reason"] == "foreman_only"
-    foreman.push(change(7, "job", JOB, {"crew": []}))
+    foreman.push(change(NEXT, "job", JOB, {"crew": []}))
     assert setter.pull()["records"] == []
     for route, line in MAY.items():
         if "not_found" in line:

@@ -18,14 +18,28 @@ OPTIONS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     },
     "placement": {"section": st.sampled_from(["A", "B"]), "placed_at": MOMENTS},
     "climate": {"air": st.integers(5, 30), "humidity": st.integers(30, 90)},
+    "alternative": {
+        "name": NAMES,
+        "chosen_at": MOMENTS,
+        "top": st.sampled_from([{"kind": "level", "height": 40}, None]),
+    },
+    "prices": {"prices.cement_bag": st.integers(8, 20), "prices.margin": st.sampled_from([0.1, 0.2, None])},
+    "supplies": {"supplies.tile.waste": st.sampled_from([0.1, 0.15]), "supplies.membrane.lap": st.integers(50, 200)},
 }
-CHOICES: dict[str, st.SearchStrategy[Fields]] = {
-    kind: st.fixed_dictionaries({}, optional=options).filter(bool) for kind, options in OPTIONS.items()
-}
+
+
+def some_of(options: dict[str, st.SearchStrategy[Any]]) -> st.SearchStrategy[Fields]:
+    """One of the fields at least. A filter would end the whole run whenever it found nothing three times."""
+    names = st.lists(st.sampled_from(sorted(options)), min_size=1, max_size=3, unique=True)
+    return names.flatmap(lambda chosen: st.fixed_dictionaries({name: options[name] for name in chosen}))
+
+
+CHOICES: dict[str, st.SearchStrategy[Fields]] = {kind: some_of(options) for kind, options in OPTIONS.items()}
 NEW: dict[str, st.SearchStrategy[Fields]] = {
     "reading": st.builds(lambda down: {"down": down, "at": [down, 0]}, st.integers(900, 1100)),
     "placement": st.fixed_dictionaries({"section": st.sampled_from(["A", "B"])}),
     "climate": st.fixed_dictionaries({"at": MOMENTS, "bed": st.integers(5, 30)}),
+    "alternative": st.fixed_dictionaries({"name": NAMES}),
     "photo": st.builds(
         lambda size: {"hash": f"{size:064x}", "media_type": "image/jpeg", "width": 8, "height": 6, "size": size},
         st.integers(1, 1000),

@@ -1,11 +1,12 @@
 """What the machine remembers: every change that a phone showed as saved, and what may no longer be asked of it."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 from typing import Any
 
 from evenbed.sync.model import Record
+from evenbed.wire.supplies import COMPANYS
 from tests.machine.phones import Contents, Phone, Row
 
 
@@ -112,10 +113,18 @@ class Memory:
 
     def only_looks(self, phone: Phone) -> None:
         """Its person is a viewer now, who offers nothing."""
-        self.witnesses = [one for one in self.witnesses if one.phone is not phone]
+        self._offers_none(phone, lambda _kind: True)
+
+    def is_no_foremans(self, phone: Phone) -> None:
+        """Its person offers nothing of what is the company's."""
+        self._offers_none(phone, lambda kind: kind in COMPANYS)
+
+    def _offers_none(self, phone: Phone, of: Callable[[str], bool]) -> None:
+        self.witnesses = [one for one in self.witnesses if one.phone is not phone or not of(one.kind)]
         for place, one in self.stood.items():
-            held_by = tuple((other, life) for other, life in one.held_by if other is not phone)
-            self.stood[place] = replace(one, held_by=held_by)
+            if of(place[0]):
+                held_by = tuple((other, life) for other, life in one.held_by if other is not phone)
+                self.stood[place] = replace(one, held_by=held_by)
 
     def service_went_back(self, phones: dict[str, Seen], log: set[str], before: Iterable[Record]) -> None:
         """What no phone has waiting can only be offered by its value, which some phone still shows."""

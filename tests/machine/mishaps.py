@@ -95,7 +95,7 @@ class Mishaps(Base):
 
     @happens(often=2, n=st.integers(1, len(CREW) - 1), role=st.sampled_from(["setter", "viewer", "foreman"]))
     def a_role_changes(self, n: int, role: str) -> None:
-        """A viewer's phone keeps what it holds; it flows when the role changes."""
+        """A viewer's phone keeps what it holds; it flows when the role changes. Prices are foremen's."""
         self.office.decide("PATCH", f"/api/people/{CREW[n].id}", json={"role": role})
         self._only_look()
 
@@ -104,6 +104,8 @@ class Mishaps(Base):
         for phone in self.phones:
             if roles[phone.worker.id] == "viewer":
                 self.memory.only_looks(phone)
+            if roles[phone.worker.id] != "foreman":
+                self.memory.is_no_foremans(phone)
 
     @happens(n=numbers, which=st.integers(0, 3))
     def a_refusal_is_dismissed(self, n: int, which: int) -> None:

@@ -11,6 +11,7 @@ from typing import Any
 from evenbed.sync.model import Entry, Record
 from evenbed.sync.proof import differences
 from evenbed.wire.refusals import Reason
+from evenbed.wire.supplies import COMPANYS
 from tests.machine.memory import Memory, Place, Saved, Stood, Witness
 from tests.machine.phones import Contents, Row
 
@@ -57,12 +58,19 @@ def _lost(record: Record) -> dict[str, list[tuple[str, int, str]]]:
 
 
 def visible_to(worker_id: str, role: str, records: Mapping[Key, Record]) -> dict[Key, Record]:
-    """What a person may see, told from the fields alone: a job's crew, and the parents of everything else."""
-    return {
-        key: record
-        for key, record in records.items()
-        if role == "foreman" or worker_id in _crew(records[_job_key(record, records)])
-    }
+    """What a person may see, told from the fields alone: a job's crew, and the parents of everything else.
+
+    What things cost is a foreman's to see, what is bought everybody's.
+    """
+    if role == "foreman":
+        return dict(records)
+    return {key: record for key, record in records.items() if _is_seen(worker_id, record, records)}
+
+
+def _is_seen(worker_id: str, record: Record, records: Mapping[Key, Record]) -> bool:
+    if record.kind in COMPANYS:
+        return record.kind == "supplies"
+    return worker_id in _crew(records[_job_key(record, records)])
 
 
 def _job_key(record: Record, records: Mapping[Key, Record]) -> Key:
@@ -101,7 +109,7 @@ def _check_refused(refused: Row, saved: Saved, memory: Memory, applied: Mapping[
         return
     assert refused["reason"] in RIGHTS | ORPHANED, refused
     if refused["reason"] == Reason.FOREMAN_ONLY:
-        assert "crew" in refused["fields"]
+        assert "crew" in refused["fields"] or refused["kind"] in COMPANYS
     if refused["reason"] in ORPHANED and not memory.restores:
         assert not set(memory.makers(_kin(refused))) & applied.keys(), refused
 

@@ -5,8 +5,10 @@ from contextlib import contextmanager
 
 import pytest
 
+from evenbed.wire.supplies import COMPANYS
 from tests.machine.base import A_MOMENT, FINE
 from tests.machine.bases import CREW, Bases
+from tests.machine.edits import Fields
 from tests.machine.machine import PhonesAndOffice, machine_on
 from tests.machine.network import Fault
 from tests.machine.pipe import Pipe
@@ -115,3 +117,54 @@ def test_two_tabs_without_a_lock_between_them_are_as_safe_as_one(bases: Bases, p
             line: list[Fault] = ["fine"] * (number % 3)
             machine.sync_over_a_bad_line(ANA, number % 2, [*line, "meanwhile"], "its other tab", BEN)
         assert name_of(machine) == "name 5"
+
+
+def buy(machine: PhonesAndOffice, n: int, fields: Fields) -> None:
+    """Prices or packages of the company, said on a phone; some time goes by before and after."""
+    kind = next(iter(fields)).split(".")[0]
+    machine.time.pass_by(A_MOMENT)
+    machine.write(n, 0, [{"kind": kind, "id": COMPANYS[kind], "fields": fields}])
+    machine.time.pass_by(A_MOMENT)
+
+
+def kinds_on(machine: PhonesAndOffice, n: int) -> set[str]:
+    """The company's kinds in a phone's storage."""
+    kept = machine.tool.contents(machine.phones[n])["records"]
+    return {row["kind"] for row in kept} & COMPANYS.keys()
+
+
+def test_prices_come_to_a_phone_with_a_foremans_role_and_go_with_it(bases: Bases, pipe: Pipe) -> None:
+    with story(bases, pipe) as machine:
+        buy(machine, ANA, {"prices.cement_bag": 14})
+        buy(machine, ANA, {"supplies.tile.waste": 0.15})
+        for role, expected in (("setter", {"supplies"}), ("foreman", set(COMPANYS)), ("viewer", {"supplies"})):
+            machine.a_role_changes(BEN, role)
+            machine.everybody_syncs([ANA, BEN, CAL])
+            assert kinds_on(machine, BEN) == expected
+
+
+def test_what_a_setter_says_of_prices_is_refused_and_kept_where_it_was_said(bases: Bases, pipe: Pipe) -> None:
+    with story(bases, pipe) as machine:
+        buy(machine, ANA, {"prices.cement_bag": 14})
+        buy(machine, BEN, {"prices.cement_bag": 9, "prices.tile_box": 30})
+        machine.everybody_syncs([ANA, BEN, CAL])
+        (refused,) = machine.tool.contents(machine.phones[BEN])["refused"]
+        assert refused["fields"] == {"prices.cement_bag": 9, "prices.tile_box": 30}
+        assert [r.fields for r in machine.office.records() if r.kind == "prices"] == [{"prices.cement_bag": 14}]
+
+
+def test_prices_that_a_backup_lacks_come_back_from_a_foremans_phone_alone(bases: Bases, pipe: Pipe) -> None:
+    with story(bases, pipe) as machine:
+        buy(machine, ANA, {"prices.cement_bag": 14})
+        machine.everybody_syncs([ANA, BEN, CAL])
+        machine.the_service_is_copied()
+        buy(machine, ANA, {"prices.cement_bag": 15, "prices.margin": 0.2})
+        buy(machine, ANA, {"supplies.tile.waste": 0.15})
+        machine.everybody_syncs([ANA, BEN, CAL])
+        machine.the_service_is_put_back(0)
+        machine.everybody_syncs([CAL, BEN])
+        assert machine.tool.contents(machine.phones[BEN])["refused"] == []
+        machine.everybody_syncs([ANA, BEN, CAL])
+        told = {record.kind: record.fields for record in machine.office.records() if record.kind in COMPANYS}
+        assert told["prices"] == {"prices.cement_bag": 15, "prices.margin": 0.2}
+        assert told["supplies"] == {"supplies.tile.waste": 0.15}

@@ -2,6 +2,7 @@
 
 from hypothesis import strategies as st
 
+from evenbed.wire.supplies import COMPANYS
 from tests.machine.base import Base, numbers, tabs
 from tests.machine.bases import CREW
 from tests.machine.edits import CHOICES, CREWS, NEW, WRONG, Fields
@@ -51,6 +52,11 @@ class Work(Base):
         """Other values in fields of a record that is shown."""
         key = self.pick(data, n, *CHOICES)
         self.write(n, tab, [{"kind": key[0], "id": key[1], "fields": data.draw(CHOICES[key[0]])}])
+
+    @happens(often=3, n=numbers, tab=tabs, data=st.data(), kind=st.sampled_from(sorted(COMPANYS)))
+    def say_what_the_company_buys(self, n: int, tab: int, data: st.DataObject, kind: str) -> None:
+        """On whichever phone, the same record; from a setter's it is refused."""
+        self.write(n, tab, [{"kind": kind, "id": COMPANYS[kind], "fields": data.draw(CHOICES[kind])}])
 
     @happens(often=3, n=numbers, data=st.data(), crew=CREWS)
     def assign(self, n: int, data: st.DataObject, crew: list[str]) -> None:

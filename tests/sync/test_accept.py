@@ -12,6 +12,7 @@ from evenbed.sync.accept import DeviceForkedError, GapError, UpdateNeededError, 
 from evenbed.sync.model import Author
 from evenbed.wire.exchange import Change, PushRequest, PushResult, Role
 from evenbed.wire.refusals import SENTENCES, Reason
+from evenbed.wire.supplies import PRICES_ID, SUPPLIES_ID
 
 ANA = Author(uuid_text(900), uuid_text(90), "Ana")
 JOB, ROOM, READING, OTHER = (uuid_text(n) for n in range(1, 5))
@@ -77,6 +78,14 @@ REFUSED: list[tuple[Reason, str, str, dict[str, Any]]] = [
     (Reason.PARENT_IS_FINAL, "room", ROOM, {"job_id": OTHER}),
     (Reason.UNKNOWN_PARENT, "reading", OTHER, {**READ, "room_id": JOB}),
     (Reason.UNKNOWN_PARENT, "climate", OTHER, {"room_id": OTHER, "at": START.isoformat()}),
+    (Reason.UNKNOWN_PARENT, "alternative", OTHER, {"room_id": OTHER, "name": "level"}),
+    (Reason.BAD_VALUE, "alternative", OTHER, {"room_id": ROOM, "chosen_at": "yesterday"}),
+    (Reason.BAD_VALUE, "room", ROOM, {"bed.top": {"kind": "two_levels", "line": [[0, 0]]}}),
+    (Reason.BAD_VALUE, "prices", OTHER, {"prices.cement_bag": 12.0}),
+    (Reason.BAD_VALUE, "prices", SUPPLIES_ID, {"prices.cement_bag": 12.0}),
+    (Reason.BAD_VALUE, "prices", PRICES_ID, {"prices.cement_bag": "12"}),
+    (Reason.UNKNOWN_FIELD, "prices", PRICES_ID, {"supplies.tile.waste": 0.1}),
+    (Reason.UNKNOWN_FIELD, "supplies", SUPPLIES_ID, {"prices.margin": 0.1}),
     (Reason.READING_IS_FINAL, "reading", READING, {"down": 1004}),
     (Reason.READING_IS_FINAL, "reading", READING, {"deleted": True, "stage": "bed"}),
     (Reason.NOTHING_CHANGED, "job", JOB, {}),
@@ -105,6 +114,10 @@ ACROSS: list[tuple[Reason, str, str, dict[str, Any]]] = [
     (Reason.NOT_ASSIGNED, "reading", OTHER, READ),
     (Reason.NOT_ASSIGNED, "reading", READING, {"deleted": True}),
     (Reason.FOREMAN_ONLY, "job", OTHER, {"name": "x", "crew": [BEN.person_id]}),
+    (Reason.NOT_ASSIGNED, "alternative", OTHER, {"room_id": ROOM, "name": "level"}),
+    (Reason.FOREMAN_ONLY, "prices", PRICES_ID, {"prices.cement_bag": 12.0}),
+    (Reason.FOREMAN_ONLY, "supplies", SUPPLIES_ID, {"supplies.tile.waste": 0.1}),
+    (Reason.FOREMAN_ONLY, "prices", OTHER, {"prices.cement_bag": "no number"}),
 ]
 
 

@@ -24,6 +24,7 @@ from evenbed.sync.accept import accept_push
 from evenbed.sync.proof import differences
 from evenbed.wire.exchange import Change, PushRequest, PushResult, Role
 from evenbed.wire.refusals import Reason
+from evenbed.wire.supplies import COMPANYS
 
 NAMES = ("Ana", "Ben", "Eva", "Ole")
 ROLES: tuple[Role, ...] = ("foreman", "setter", "setter", "viewer")
@@ -73,6 +74,8 @@ class Crews(RuleBasedStateMachine):
         self.numbers = dict.fromkeys(NAMES, 0)
         self.held = {name: Held() for name in NAMES}
         self.jobs: dict[str, Job] = {}
+        self.company: dict[str, dict[str, Any]] = {}
+        self.companys_newest = {"prices": 0, "supplies": 0}
 
     def new_id(self) -> str:
         self.ids += 1
@@ -83,7 +86,13 @@ class Crews(RuleBasedStateMachine):
         return self.role[name] == "foreman" or name in on_it
 
     def visible(self, name: str) -> dict[str, dict[str, Any]]:
-        return {i: f for job in self.jobs.values() if self.sees(name, job) for i, f in job.records.items()}
+        of_jobs = {i: f for job in self.jobs.values() if self.sees(name, job) for i, f in job.records.items()}
+        return of_jobs | {
+            COMPANYS[kind]: self.company[kind] for kind in self.company if self.sees_companys(name, kind)
+        }
+
+    def sees_companys(self, name: str, kind: str) -> bool:
+        return self.role[name] == "foreman" or kind == "supplies"
 
     def push(self, name: str, *edits: tuple[str, str, dict[str, Any]]) -> list[PushResult]:
         changes = [self._change(name, *edit) for edit in edits]
@@ -155,6 +164,19 @@ class Crews(RuleBasedStateMachine):
         reason = Reason.FOREMAN_ONLY if self.sees(name, self.jobs[job_id]) else Reason.NOT_ASSIGNED
         assert (result.outcome, result.reason) == ("refused", reason)
 
+    @rule(
+        name=anybody, what=st.sampled_from([("prices", "margin"), ("supplies", "tile.waste")]), value=st.floats(0, 1)
+    )
+    def say_what_the_company_buys(self, name: str, what: tuple[str, str], value: float) -> None:
+        kind, field_name = what[0], ".".join(what)
+        (result,) = self.push(name, (kind, COMPANYS[kind], {field_name: value}))
+        if self.role[name] != "foreman":
+            assert (result.outcome, result.reason) == ("refused", Reason.FOREMAN_ONLY)
+            return
+        assert result.sequence is not None
+        self.company[kind] = {field_name: value}
+        self.companys_newest[kind] = result.sequence
+
     @rule(name=anybody, data=st.data())
     def cross_the_line_in_one_push(self, name: str, data: st.DataObject) -> None:
         """A room in a job that is not there, a room moved to another job, and a job of one's own: the queue moves."""
@@ -216,12 +238,15 @@ class Crews(RuleBasedStateMachine):
     def look_at_every_record_by_itself(self, name: str) -> None:
         person, visible = self.person(name), self.visible(name)
         newest = [n for job in self.jobs.values() if self.sees(name, job) for n in job.sequences.values()]
+        newest += [n for kind, n in self.companys_newest.items() if self.sees_companys(name, kind)]
         with self.store.reading() as work:
             assert work.archive.latest_for(person) == max(newest, default=0)
             for job_id, job in self.jobs.items():
                 for record_id in job.records:
                     kind = "job" if record_id == job_id else "room"
                     assert work.archive.is_seen(person, kind, record_id) == (record_id in visible)
+            for kind, record_id in COMPANYS.items():
+                assert work.archive.is_seen(person, kind, record_id) == (record_id in visible)
 
     @invariant()
     def records_and_assignments_can_be_made_again_from_the_log(self) -> None:

@@ -3,13 +3,14 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from sqlalchemy import ColumnElement, func, true
+from sqlalchemy import ColumnElement, func, or_, true
 from sqlalchemy import select as select_columns
 from sqlmodel import Session, col, select
 
 from evenbed.store.people import Person
 from evenbed.store.rows import SHOWN, Shown, entry_from, record_from, shown_from
 from evenbed.store.tables import AssignmentRow, ChangeRow, DeviceRow, RecordRow, ServiceRow
+from evenbed.sync.jobs import SEEN_BY_ALL
 from evenbed.sync.model import Entry, Record
 from evenbed.wire.exchange import FieldValues
 
@@ -109,4 +110,4 @@ def seen_by(person: Person) -> ColumnElement[bool]:
     if person.role == "foreman":
         return true()
     assigned = select(AssignmentRow.job_id).where(AssignmentRow.person_id == person.id)
-    return col(RecordRow.job_id).in_(assigned)
+    return or_(col(RecordRow.job_id).in_(assigned), col(RecordRow.kind).in_(sorted(SEEN_BY_ALL)))

@@ -9,6 +9,7 @@ from evenbed.sync.port import Ledger
 from evenbed.wire.exchange import Change, Role
 from evenbed.wire.records import SHAPES
 from evenbed.wire.refusals import SENTENCES, Reason
+from evenbed.wire.supplies import COMPANYS
 from evenbed.wire.values import DEEPEST, is_deeper, is_uuid
 
 PLACES = ("at", "mark")
@@ -21,6 +22,7 @@ def refusal_of(change: Change, record: Record | None, ledger: Ledger, author: Au
     """Why the change may not be applied to the record as it stands (None before its first change); None if it may."""
     return (
         _bad_envelope(change)
+        or _companys(change, role)
         or _not_assigned(change, record, ledger, author, role)
         or _final_reading(change, record)
         or _bad_fields(change, record)
@@ -50,6 +52,17 @@ def _bad_envelope(change: Change) -> Refusal | None:
     if deep is not None:
         return refuse(Reason.BAD_VALUE, field=deep, why=f"it is nested more than {DEEPEST} deep")
     return None if change.fields else refuse(Reason.NOTHING_CHANGED)
+
+
+def _companys(change: Change, role: Role) -> Refusal | None:
+    """Foremen alone write what is the company's, and there is one record of it: told before anything about it."""
+    if change.kind not in COMPANYS:
+        return None
+    if role != "foreman":
+        return refuse(Reason.FOREMAN_ONLY, field=change.kind)
+    if change.record_id == COMPANYS[change.kind]:
+        return None
+    return refuse(Reason.BAD_VALUE, field="record_id", why=f"the one record of {change.kind} has another id")
 
 
 def _final_reading(change: Change, record: Record | None) -> Refusal | None:

@@ -1,13 +1,15 @@
-"""Every record belongs to one job for good, and a job is seen by its crew.
+"""Every record belongs to one job for good, and a job is seen by its crew; or it is the company's.
 
 A foreman sees every job. Setters and viewers see those whose `crew` names them; a job whose crew was never set is
-seen by the person who made it.
+seen by the person who made it. Of the company's records everybody sees what is bought in which packages, and foremen
+alone what it costs; foremen alone write either.
 """
 
 from collections.abc import Callable, Mapping
 
 from evenbed.sync.model import Record
 from evenbed.wire.exchange import FieldValues, Role
+from evenbed.wire.supplies import COMPANYS
 
 PARENTS: Mapping[str, tuple[str, str]] = {
     "room": ("job", "job_id"),
@@ -15,8 +17,13 @@ PARENTS: Mapping[str, tuple[str, str]] = {
     "placement": ("room", "room_id"),
     "climate": ("room", "room_id"),
     "photo": ("room", "room_id"),
+    "alternative": ("room", "room_id"),
 }
 """For a kind of record: the kind of its parent, and the field that names it."""
+COMPANY = "company"
+"""In the place of a job for what belongs to none. No job can have this id: it is no UUID."""
+SEEN_BY_ALL = frozenset({"supplies"})
+"""The company's kinds that are not for foremen alone."""
 
 Find = Callable[[str, str], Record | None]
 
@@ -30,7 +37,9 @@ def parent_of(kind: str, fields: FieldValues, find: Find) -> Record | None:
 
 
 def job_id_of(kind: str, record_id: str, fields: FieldValues, find: Find) -> str:
-    """The job of a record by its first change. Its parent must be there; a job is its own."""
+    """The job of a record by its first change. Its parent must be there; a job is its own, the company's has none."""
+    if kind in COMPANYS:
+        return COMPANY
     parent = parent_of(kind, fields, find)
     return record_id if parent is None else parent.job_id
 

@@ -78,7 +78,9 @@ class Change(Request):
 
     change_id: Uuid
     number: Numbered = Field(description="The device's own count: 1, 2, 3 ...")
-    kind: EnvelopeText = Field(description="job, room, reading, placement, climate or photo")
+    kind: EnvelopeText = Field(
+        description="job, room, reading, placement, climate, photo, alternative, prices or supplies"
+    )
     record_id: EnvelopeText
     fields: FieldValues
     seen: Count = Field(description="The service's number this device had seen when the edit was made")

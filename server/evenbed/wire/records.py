@@ -6,15 +6,18 @@ null, which means "not chosen", except those a record cannot be without.
 
 from typing import Annotated, Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import Field
 
+from evenbed.wire.supplies import PricesFields, SuppliesFields, SupplyChoices
 from evenbed.wire.values import (
     MOST_ENTRIES,
     MOST_PHOTO_BYTES,
     MOST_PHOTO_PIXELS,
+    Fields,
     FixturePart,
     InstrumentCheckPart,
     InstrumentPart,
+    Line,
     LocalId,
     MarkPart,
     MilestonePart,
@@ -32,17 +35,9 @@ from evenbed.wire.values import (
     Uuid,
 )
 
-Kind = Literal["job", "room", "reading", "placement", "climate", "photo"]
+Kind = Literal["job", "room", "reading", "placement", "climate", "photo", "alternative", "prices", "supplies"]
 Typed = Annotated[dict[Name, Text], Field(max_length=MOST_ENTRIES)]
 """What was typed (`3 5/16 in`), by the name of the field it became."""
-
-
-class Fields(BaseModel):
-    """What all kinds share. Unknown names are refused, never dropped."""
-
-    model_config = ConfigDict(strict=True, extra="forbid")
-
-    deleted: bool = False
 
 
 class JobFields(Fields):
@@ -57,8 +52,8 @@ class JobFields(Fields):
     )
 
 
-class RoomFields(Fields):
-    """A room and every choice made for it."""
+class RoomFields(Fields, SupplyChoices):
+    """A room and every choice made for it; its supplies where they differ from the company's."""
 
     job_id: Uuid
     name: Name | None = None
@@ -81,6 +76,7 @@ class RoomFields(Fields):
     bed_covering_tile_thickness: Number | None = Field(None, alias="bed.covering.tile_thickness")
     bed_covering_bond_thickness: Number | None = Field(None, alias="bed.covering.bond_thickness")
     bed_covering_longest_edge: Number | None = Field(None, alias="bed.covering.longest_edge")
+    bed_chip_depth: Number | None = Field(None, alias="bed.chip_depth")
     rails_straightedge: Number | None = Field(None, alias="rails.straightedge")
     rails_bearing: Number | None = Field(None, alias="rails.bearing")
     rails_inset: Number | None = Field(None, alias="rails.inset")
@@ -101,6 +97,16 @@ class RoomFields(Fields):
     mix_air: Number | None = Field(None, alias="mix.air")
     mix_waste: Number | None = Field(None, alias="mix.waste")
     mix_batch_volume: Number | None = Field(None, alias="mix.batch_volume")
+    mix_sand_moisture: Number | None = Field(None, alias="mix.sand_moisture")
+    mix_sand_bulking: Number | None = Field(None, alias="mix.sand_bulking")
+    joints_exposure: Literal["indoors", "sun_or_wet", "outdoors"] | None = Field(None, alias="joints.exposure")
+    joints_spacing: Number | None = Field(None, alias="joints.spacing")
+    joints_temperature_range: Number | None = Field(None, alias="joints.temperature_range")
+    joints_expansion: Number | None = Field(None, alias="joints.expansion")
+    joints_sealant_movement: Number | None = Field(None, alias="joints.sealant_movement")
+    joints_slab_joints: Annotated[list[Line], Field(max_length=MOST_ENTRIES)] | None = Field(
+        None, alias="joints.slab_joints", description="Joints of the slab below, each from one end to the other"
+    )
     curing_activation: Number | None = Field(None, alias="curing.activation")
     curing_reference: Number | None = Field(None, alias="curing.reference")
     curing_assumed: Number | None = Field(None, alias="curing.assumed")
@@ -162,6 +168,17 @@ class PhotoFields(Fields):
     reading_id: Uuid | None = None
 
 
+class AlternativeFields(Fields):
+    """A top of bed that was thought of for a room. Chosen ones say when and by whom: a decision."""
+
+    room_id: Uuid
+    name: Name | None = None
+    top: TopPart | None = None
+    note: Text | None = None
+    chosen_at: Moment | None = None
+    chosen_by: Name | None = Field(None, description="The name of whoever chose it")
+
+
 SHAPES: dict[str, type[Fields]] = {
     "job": JobFields,
     "room": RoomFields,
@@ -169,4 +186,7 @@ SHAPES: dict[str, type[Fields]] = {
     "placement": PlacementFields,
     "climate": ClimateFields,
     "photo": PhotoFields,
+    "alternative": AlternativeFields,
+    "prices": PricesFields,
+    "supplies": SuppliesFields,
 }

@@ -61,7 +61,17 @@ Sha256 = Annotated[str, Field(pattern=r"^[0-9a-f]{64}$")]
 PhotoType = Literal["image/jpeg", "image/png", "image/webp"]
 Point = Annotated[list[Number], Field(min_length=2, max_length=2)]
 Place = Annotated[list[Number], Field(min_length=3, max_length=3)]
+Line = Annotated[list[Point], Field(min_length=2, max_length=2)]
+"""From one end to the other."""
 Corners = Annotated[list[Point], Field(max_length=MOST_ENTRIES)]
+
+
+class Fields(BaseModel):
+    """What the fields of all kinds share. Unknown names are refused, never dropped."""
+
+    model_config = ConfigDict(strict=True, extra="forbid")
+
+    deleted: bool = False
 
 
 class Part(BaseModel):
@@ -94,14 +104,16 @@ class OpeningPart(Part):
     to: Number | None = None
     adjoining_height: Number | None = None
     exit: bool | None = None
+    door_bottom: Number | None = None
 
 
 class FixturePart(Part):
-    """A drain, flange or post."""
+    """A drain, flange or post; a linear drain runs from `at` to `to`."""
 
     id: LocalId | None = None
     kind: LocalId | None = None
     at: Point | None = None
+    to: Point | None = None
     radius: Number | None = None
     height: Number | None = None
 
@@ -154,14 +166,31 @@ class MarkPart(Part):
     height: Number | None = None
 
 
+class HeldPart(Part):
+    """One place where the finished floor is held, between two heights or at what is there."""
+
+    opening: LocalId | None = None
+    fixture: LocalId | None = None
+    at: Point | None = None
+    low: Number | None = None
+    high: Number | None = None
+
+
 class TopPart(Part):
-    """How the top of bed is chosen."""
+    """How the top of bed is chosen: level, through points, of the least mortar, to a drain, or two levels."""
 
     kind: LocalId | None = None
     height: Number | None = None
     through: Annotated[list[Place], Field(max_length=MOST_ENTRIES)] | None = None
+    holds: Annotated[list[HeldPart], Field(max_length=MOST_ENTRIES)] | None = None
+    largest_fall: Number | None = None
     drain: LocalId | None = None
     fall: Number | None = None
+    perimeter: Number | None = None
+    line: Line | None = None
+    left: Number | None = None
+    right: Number | None = None
+    ramp: Number | None = None
 
 
 class MilestonePart(Part):

@@ -1,11 +1,11 @@
 /** The room document composed from a room's records: dotted choices nested, what was never chosen left out. */
 import { computed, type ReadonlySignal } from "@preact/signals";
-import type { DocumentReading, Fields, RoomDocument, Row, Setup } from "../wire";
-import { climateOf, placementsOf, readingsOf, roomOf } from "./records";
+import type { AnyFields, DocumentReading, Fields, RoomDocument, Row, Setup } from "../wire";
+import { climateOf, companyPrices, companySupplies, placementsOf, readingsOf, roomOf } from "./records";
 import { documentSetup, FIRST_SETUP, setupsIn } from "./setups";
 
 type Open = Record<string, unknown>;
-const GROUPS: ReadonlySet<string> = new Set(["bed", "rails", "mix", "curing", "adjustment"]);
+const GROUPS: ReadonlySet<string> = new Set(["bed", "rails", "mix", "curing", "adjustment", "joints", "supplies", "prices"]);
 const LISTS = ["openings", "fixtures", "instrument_checks"] as const;
 /** Ticks of the person at work; the engine has no use for them. */
 const NOT_FOR_THE_ENGINE: ReadonlySet<string> = new Set(["rails.set_stations"]);
@@ -15,6 +15,9 @@ export interface RoomParts {
   readonly readings: readonly Row<"reading">[];
   readonly climate: readonly Row<"climate">[];
   readonly placements: readonly Row<"placement">[];
+  /** The company's, under the room's own. */
+  readonly supplies?: Fields<"supplies"> | undefined;
+  readonly prices?: Fields<"prices"> | undefined;
 }
 
 /** Null for a room that is not on this phone or has no outline yet: there is nothing to plan. */
@@ -26,6 +29,8 @@ export function documentFromRoom(roomId: string): RoomDocument | null {
     readings: readingsOf(roomId).value,
     climate: climateOf(roomId).value,
     placements: placementsOf(roomId).value,
+    supplies: companySupplies()?.fields,
+    prices: companyPrices()?.fields,
   });
 }
 
@@ -39,7 +44,7 @@ export function documentFromParts(parts: RoomParts): RoomDocument {
     ...chosen(parts.room, LISTS),
     ...(setups ? { setups } : {}),
     ...(parts.room.marks ? { marks: parts.room.marks.map(({ name: _name, ...mark }) => mark) } : {}),
-    ...nestedChoices(parts.room),
+    ...nestedChoices({ ...chosenIn(parts.supplies), ...parts.prices, ...chosenIn(parts.room) }),
     placements,
     climate: climateInOrder(parts.climate).map(climateFromRow),
   };
@@ -80,8 +85,13 @@ function chosen<F extends object>(fields: F, keys: readonly (keyof F & string)[]
   return Object.fromEntries(entries.filter(([, value]) => value !== undefined && value !== null));
 }
 
+/** What holds a value: where a room says nothing any more, the company's holds again. */
+function chosenIn(fields: AnyFields = {}): Open {
+  return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== null));
+}
+
 /** `{"bed.covering.bond_thickness": 5}` becomes `{bed: {covering: {bond_thickness: 5}}}`. */
-export function nestedChoices(fields: Fields<"room">): Open {
+export function nestedChoices(fields: AnyFields): Open {
   const nested: Open = {};
   for (const [name, value] of Object.entries<unknown>(fields)) {
     const path = name.split(".");

@@ -17,7 +17,9 @@ export {
   type ActionOptions,
   type NewReading,
 } from "./actions";
+export { addAlternative, chooseAlternative, decideTop, decisionOf, editAlternative } from "./alternatives";
 export { askEngine, readScan, type Asked } from "./asking";
+export { editPrices, editSupplies } from "./company";
 export { documentFromRoom, documentTextOf } from "./document";
 export { clearDraft, getDraft, setDraft } from "./drafts";
 export { askToKeep } from "./keeping";
@@ -56,7 +58,10 @@ export type { JoinOutcome, ReadOutcome, UnsentFile } from "./ports";
 export { preferences, setPreference, type Language, type Preferences, type Theme } from "./preferences";
 export {
   allReadingsOf,
+  alternativesOf,
   climateOf,
+  companyPrices,
+  companySupplies,
   deletedIn,
   deletedRows,
   jobOf,
@@ -79,6 +84,7 @@ export {
   NotSavedError,
   refused,
   saveLine,
+  seesMoney,
   session,
   storageState,
   updateOffered,

@@ -1,6 +1,7 @@
 /** The shown records, as signals: one map a kind, and a room's own lists. */
 import { computed, signal, type ReadonlySignal, type Signal } from "@preact/signals";
-import type { Fields, Kind, Row } from "../wire";
+import { PRICES_ID, SUPPLIES_ID, type Fields, type Kind, type Row } from "../wire";
+import { seesMoney } from "./status";
 
 type Rows<K extends Kind> = Signal<ReadonlyMap<string, Row<K>>>;
 const rows: { readonly [K in Kind]: Rows<K> } = {
@@ -10,11 +11,18 @@ const rows: { readonly [K in Kind]: Rows<K> } = {
   placement: signal(new Map()),
   climate: signal(new Map()),
   photo: signal(new Map()),
+  alternative: signal(new Map()),
+  prices: signal(new Map()),
+  supplies: signal(new Map()),
 };
 
-/** Puts new versions of rows on show: all of them, or the ones that changed. */
+/** Puts new versions of rows on show: all of them, or the ones that changed. Kinds of a later version stay stored. */
 export function showRows(changed: readonly Row[]): void {
-  for (const kind of new Set(changed.map((row) => row.kind))) showRowsOfKind(kind, changed);
+  for (const kind of new Set(changed.map((row) => row.kind))) if (isKnown(kind)) showRowsOfKind(kind, changed);
+}
+
+function isKnown(kind: string): boolean {
+  return kind in rows;
 }
 
 function showRowsOfKind<K extends Kind>(kind: K, changed: readonly Row[]): void {
@@ -25,7 +33,7 @@ function showRowsOfKind<K extends Kind>(kind: K, changed: readonly Row[]): void 
 
 /** Takes rows off show of which nothing is known any more. */
 export function hideRows(keys: readonly (readonly [Kind, string])[]): void {
-  for (const [kind, id] of keys) hideRow(rows[kind], id);
+  for (const [kind, id] of keys) if (isKnown(kind)) hideRow(rows[kind], id);
 }
 
 function hideRow<K extends Kind>(shown: Rows<K>, id: string): void {
@@ -109,6 +117,24 @@ export const placementsOf: ListOf<"placement"> = listsBy((roomId) =>
 export const climateOf: ListOf<"climate"> = listsBy((roomId) => living("climate", (f) => f.room_id === roomId));
 
 export const photosOf: ListOf<"photo"> = listsBy((roomId) => living("photo", (f) => f.room_id === roomId));
+/** The tops that were thought of for a room, oldest first. */
+export const alternativesOf: ListOf<"alternative"> = listsBy((roomId) => living("alternative", (f) => f.room_id === roomId));
+
+/** What the company buys in which packages; undefined before anybody said. Subscribes. */
+export function companySupplies(): Row<"supplies"> | undefined {
+  return livingRow("supplies", SUPPLIES_ID);
+}
+
+/** What things cost, where this person may see it. Subscribes. */
+export function companyPrices(): Row<"prices"> | undefined {
+  return seesMoney.value ? livingRow("prices", PRICES_ID) : undefined;
+}
+
+function livingRow<K extends Kind>(kind: K, id: string): Row<K> | undefined {
+  const row = rowOf(kind, id);
+  return row && !isDeleted(row) ? row : undefined;
+}
+
 /** Every photo that is not deleted, of all rooms. */
 export const photosShown: ReadonlySignal<readonly Row<"photo">[]> = computed(() => living("photo"));
 

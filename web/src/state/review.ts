@@ -26,9 +26,13 @@ export type Lost = Conflict & { readonly device_name?: string };
 export const openConflicts: ReadonlySignal<readonly OpenConflict[]> = computed(() =>
   allRows()
     .flatMap(conflictsOfRow)
-    .filter((one) => one.field !== "crew" || isForeman.value)
+    .filter((one) => isForeman.value || !isForemans(one))
     .sort((a, b) => (a.id + a.field < b.id + b.field ? -1 : 1)),
 );
+
+function isForemans({ kind, field }: OpenConflict): boolean {
+  return field === "crew" || kind === "prices" || kind === "supplies";
+}
 
 function conflictsOfRow(row: Row): readonly OpenConflict[] {
   const open = Object.entries(row.conflicts).filter(([field]) => field === "deleted" || !isDeleted(row));

@@ -93,6 +93,8 @@ export const session = signal<Session>({
 /** False for a viewer: every action then throws NotSavedError "only_looks". */
 export const mayWrite = computed(() => session.value.role !== "viewer");
 export const isForeman = computed(() => session.value.role === "foreman");
+/** What things cost is for foremen alone; a phone that never joined is its own foreman. */
+export const seesMoney = computed(() => session.value.role === null || session.value.role === "foreman");
 export const storageState = signal<StorageState>({
   persisted: null,
   askedAt: null,

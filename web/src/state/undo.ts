@@ -22,7 +22,7 @@ function stands({ kind, id, fields }: Edit): boolean {
 }
 
 /** The same text for the same value, in whatever order the office names its parts; what is absent is empty. */
-function textOf(value: unknown): string {
+export function textOf(value: unknown): string {
   return JSON.stringify(value ?? null, (_, part: unknown) => (isObject(part) ? inOrder(part) : part));
 }
 
@@ -38,13 +38,18 @@ export function withStep(steps: readonly UndoStep[], step: UndoStep): readonly U
   return [...steps, step].slice(-MOST_STEPS);
 }
 
-/** The edit that restores what `edit` is about to change; a new record is taken back by deleting it. */
+/** The edit that restores what `edit` is about to change; a new record of one's own is taken back by deleting it. */
 export function inverseOf<K extends Kind>(edit: Edit<K>): Edit<K> {
   const before = peekRow(edit.kind, edit.id)?.fields;
-  if (before === undefined) return { ...edit, fields: { deleted: true } as Fields<K> };
+  if (before === undefined && !isCompanys(edit.kind)) return { ...edit, fields: { deleted: true } as unknown as Fields<K> };
   const names = Object.keys(edit.fields) as (keyof Fields<K>)[];
-  const restored = names.map((name) => [name, before[name] ?? emptied(name)]);
+  const restored = names.map((name) => [name, before?.[name] ?? emptied(name)]);
   return { ...edit, fields: Object.fromEntries(restored) as Fields<K> };
+}
+
+/** Other phones write the same record: taking back one's first value must not take away theirs. */
+function isCompanys(kind: Kind): boolean {
+  return kind === "prices" || kind === "supplies";
 }
 
 /** A record that was never deleted carries no `deleted`; every other absent field is emptied. */

@@ -52,7 +52,9 @@ async function holdOnTop(database: PhoneDatabase, changes: readonly QueuedChange
 }
 
 /** Parents before children, so that the service can place each. */
-const OFFER_ORDER: readonly Kind[] = ["job", "room", "reading", "placement", "climate", "photo"];
+const OFFER_ORDER: readonly Kind[] = ["job", "room", "reading", "placement", "climate", "photo", "alternative", "supplies", "prices"];
+
+const FOREMANS: readonly Kind[] = ["supplies", "prices"];
 
 /**
  * After the new database was pulled to its end: offers every field it lacks or holds differently, once. A viewer has
@@ -72,7 +74,7 @@ export async function offerHeld(database: PhoneDatabase): Promise<readonly Recor
 async function offerFrom(database: PhoneDatabase, held: StoredRecord, { role, clockOffsetMs }: Account): Promise<Made | null> {
   if (role === "viewer") return null;
   const theirs = await database.records.get([held.kind, held.id]);
-  const fields = differingFields(offered(held.fields, role), theirs?.fields);
+  const fields = differingFields(offered(held, role), theirs?.fields);
   if (fields === null) return null;
   return { ...madeNow({ kind: held.kind, id: held.id, fields }, 0), device_time: madeWhen(held, clockOffsetMs ?? 0) };
 }
@@ -85,9 +87,13 @@ function madeWhen({ changed_at }: StoredRecord, offsetMs: number): string {
   return (changed_at === undefined ? new Date() : new Date(Date.parse(changed_at) - offsetMs)).toISOString();
 }
 
-/** The crew is a foreman's to offer: with it, the office would refuse the whole job from anybody else. */
-function offered(fields: AnyFields, role: Role | null): AnyFields {
+/**
+ * What is the company's, and the crew of a job, is a foreman's to offer: with the crew, the office would refuse the whole
+ * job from anybody else.
+ */
+function offered({ kind, fields }: StoredRecord, role: Role | null): AnyFields {
   if (role === "foreman") return fields;
+  if (FOREMANS.includes(kind)) return {};
   const { crew: _crew, ...rest } = fields;
   return rest;
 }

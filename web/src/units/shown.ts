@@ -124,10 +124,15 @@ export function expansionText(perKelvin: number, { units, language }: Reader): s
 }
 
 /** A load in both units, the person's first: the people who decide on it read either. */
-export function loadText(kgM2: number, { units, language }: Reader): string {
-  const metric = `${numberText(kgM2, 0, language)}${NARROW}kg/m²`;
-  const imperial = `${numberText((kgM2 / LB_KG) * FT2_M2, 1, language)}${NARROW}lb/ft²`;
-  return units === "imperial" ? `${imperial} (${metric})` : `${metric} (${imperial})`;
+export function loadText(kgM2: number, reader: Reader): string {
+  const other: Reader = { ...reader, units: reader.units === "imperial" ? "metric" : "imperial" };
+  return `${loadShortText(kgM2, reader)} (${loadShortText(kgM2, other)})`;
+}
+
+/** A load in the person's own unit, where there is no room for both. */
+export function loadShortText(kgM2: number, { units, language }: Reader): string {
+  if (units === "metric") return `${numberText(kgM2, 0, language)}${NARROW}kg/m²`;
+  return `${numberText((kgM2 / LB_KG) * FT2_M2, 1, language)}${NARROW}lb/ft²`;
 }
 
 export function temperatureText(celsius: number, { units, language }: Reader): string {

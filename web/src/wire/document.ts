@@ -29,6 +29,10 @@ export interface RoomDocument {
   readonly rails?: Readonly<Record<string, unknown>>;
   readonly mix?: Readonly<Record<string, unknown>>;
   readonly curing?: Readonly<Record<string, unknown>>;
+  readonly joints?: Readonly<Record<string, unknown>>;
+  readonly supplies?: Readonly<Record<string, unknown>>;
+  /** Only where the person may see what things cost. */
+  readonly prices?: Readonly<Record<string, unknown>>;
   readonly placements?: readonly Readonly<Record<string, unknown>>[];
   readonly climate?: readonly Readonly<Record<string, unknown>>[];
 }

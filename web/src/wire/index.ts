@@ -7,3 +7,4 @@ export * from "./plan";
 export * from "./records";
 export * from "./rows";
 export * from "./scans";
+export * from "./supplies";

@@ -3,7 +3,12 @@
  * Lengths mm, temperatures °C, times ISO 8601 with offset. Choices carry dotted names so that they merge one by one.
  */
 
+import type { PricesFields, SuppliesFields, SupplyChoices } from "./supplies";
+
 export type Point = readonly [number, number];
+export type Point3 = readonly [number, number, number];
+/** From one end to the other. */
+export type Line = readonly [Point, Point];
 export type Units = "imperial" | "metric";
 export type Stage = "subfloor" | "bed";
 
@@ -26,12 +31,16 @@ export interface Opening {
   readonly to: number;
   readonly adjoining_height?: number | null;
   readonly exit?: boolean;
+  /** z of the underside of the door leaf. */
+  readonly door_bottom?: number | null;
 }
 
 export interface Fixture {
   readonly id: string;
   readonly kind: "drain" | "flange" | "post";
   readonly at: Point;
+  /** Other end of a linear drain, `at` being one. */
+  readonly to?: Point | null;
   readonly radius?: number;
   readonly height?: number | null;
 }
@@ -82,10 +91,21 @@ export interface Mark {
   readonly height?: number | null;
 }
 
+/** One place where the finished floor is held; without `low` and `high` it meets what is there. */
+export interface Held {
+  readonly opening?: string | null;
+  readonly fixture?: string | null;
+  readonly at?: Point | null;
+  readonly low?: number | null;
+  readonly high?: number | null;
+}
+
 export type Top =
   | { readonly kind: "level"; readonly height: number | null }
-  | { readonly kind: "plane"; readonly through: readonly (readonly [number, number, number])[] }
-  | { readonly kind: "to_drain"; readonly drain: string; readonly fall: number };
+  | { readonly kind: "plane"; readonly through: readonly Point3[] }
+  | { readonly kind: "least_mortar"; readonly holds?: readonly Held[]; readonly largest_fall?: number | null }
+  | { readonly kind: "to_drain"; readonly drain: string; readonly fall: number; readonly perimeter?: number | null }
+  | { readonly kind: "two_levels"; readonly line: Line; readonly left: number; readonly right: number; readonly ramp: number };
 
 export type MilestoneName = "walk" | "tile" | "grout" | "light_traffic" | "heavy_traffic";
 
@@ -108,7 +128,7 @@ export interface JobFields {
   deleted: boolean;
 }
 
-export interface RoomFields {
+export interface RoomFields extends SupplyChoices {
   job_id: string;
   name: string;
   outline: Outline;
@@ -125,6 +145,7 @@ export interface RoomFields {
   "bed.minimum_thickness": number;
   "bed.maximum_thickness": number;
   "bed.top": Top;
+  "bed.chip_depth": number;
   "bed.covering.tile_thickness": number;
   "bed.covering.bond_thickness": number;
   "bed.covering.longest_edge": number;
@@ -147,6 +168,14 @@ export interface RoomFields {
   "mix.air": number;
   "mix.waste": number;
   "mix.batch_volume": number;
+  "mix.sand_moisture": number;
+  "mix.sand_bulking": number;
+  "joints.exposure": "indoors" | "sun_or_wet" | "outdoors";
+  "joints.spacing": number;
+  "joints.temperature_range": number;
+  "joints.expansion": number;
+  "joints.sealant_movement": number;
+  "joints.slab_joints": readonly Line[];
   "curing.activation": number;
   "curing.reference": number;
   "curing.assumed": number;
@@ -210,6 +239,17 @@ export interface PhotoFields {
   deleted: boolean;
 }
 
+/** A top of bed that was thought of for a room. A chosen one says when and by whom. */
+export interface AlternativeFields {
+  room_id: string;
+  name: string;
+  top: Top;
+  note: string;
+  chosen_at: string;
+  chosen_by: string;
+  deleted: boolean;
+}
+
 export interface FieldsByKind {
   job: JobFields;
   room: RoomFields;
@@ -217,10 +257,13 @@ export interface FieldsByKind {
   placement: PlacementFields;
   climate: ClimateFields;
   photo: PhotoFields;
+  alternative: AlternativeFields;
+  prices: PricesFields;
+  supplies: SuppliesFields;
 }
 
 export type Kind = keyof FieldsByKind;
-export const KINDS: readonly Kind[] = ["job", "room", "reading", "placement", "climate", "photo"];
+export const KINDS: readonly Kind[] = ["job", "room", "reading", "placement", "climate", "photo", "alternative", "prices", "supplies"];
 
 /** Some or all fields of a record; null stands for a field that was emptied. */
 export type Fields<K extends Kind> = { readonly [P in keyof FieldsByKind[K]]?: FieldsByKind[K][P] | null };

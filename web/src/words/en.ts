@@ -1,4 +1,5 @@
 /** All words in English. */
+import { bought } from "./en/bought";
 import { brought } from "./en/brought";
 import { codes } from "./en/codes";
 import { cost } from "./en/cost";
@@ -10,6 +11,7 @@ import { named } from "./en/named";
 import { office } from "./en/office";
 import { seen } from "./en/seen";
 import { sources } from "./en/sources";
+import { tops } from "./en/tops";
 import { work } from "./en/work";
 
-export const en = { ...frame, ...brought, ...work, ...codes, ...cost, ...joints, ...levels, ...office, ...named, ...photos, ...seen, ...sources } as const;
+export const en = { ...frame, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...levels, ...office, ...named, ...photos, ...seen, ...sources, ...tops } as const;

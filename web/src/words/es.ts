@@ -1,4 +1,5 @@
 /** Todas las palabras en español. */
+import { bought } from "./es/bought";
 import { brought } from "./es/brought";
 import { codes } from "./es/codes";
 import { cost } from "./es/cost";
@@ -10,6 +11,7 @@ import { named } from "./es/named";
 import { office } from "./es/office";
 import { seen } from "./es/seen";
 import { sources } from "./es/sources";
+import { tops } from "./es/tops";
 import { work } from "./es/work";
 
-export const es = { ...frame, ...brought, ...work, ...codes, ...cost, ...joints, ...levels, ...office, ...named, ...photos, ...seen, ...sources };
+export const es = { ...frame, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...levels, ...office, ...named, ...photos, ...seen, ...sources, ...tops };

@@ -14,6 +14,9 @@ interface Described {
   placement: Schemas["PlacementFields"];
   climate: Schemas["ClimateFields"];
   photo: Schemas["PhotoFields"];
+  alternative: Schemas["AlternativeFields"];
+  prices: Schemas["PricesFields"];
+  supplies: Schemas["SuppliesFields"];
 }
 
 /** The same shape as a plain type: an interface never counts as having further keys, which the service allows. */
@@ -27,6 +30,9 @@ test("phone and service name the same kinds and the same fields of each", () => 
   expectTypeOf<keyof FieldsByKind["placement"]>().toEqualTypeOf<keyof Described["placement"]>();
   expectTypeOf<keyof FieldsByKind["climate"]>().toEqualTypeOf<keyof Described["climate"]>();
   expectTypeOf<keyof FieldsByKind["photo"]>().toEqualTypeOf<keyof Described["photo"]>();
+  expectTypeOf<keyof FieldsByKind["alternative"]>().toEqualTypeOf<keyof Described["alternative"]>();
+  expectTypeOf<keyof FieldsByKind["prices"]>().toEqualTypeOf<keyof Described["prices"]>();
+  expectTypeOf<keyof FieldsByKind["supplies"]>().toEqualTypeOf<keyof Described["supplies"]>();
 });
 
 test("whatever the phone sends is something the service takes", () => {
@@ -36,6 +42,9 @@ test("whatever the phone sends is something the service takes", () => {
   expectTypeOf<Plain<FieldsByKind["placement"]>>().toExtend<Described["placement"]>();
   expectTypeOf<Plain<FieldsByKind["climate"]>>().toExtend<Described["climate"]>();
   expectTypeOf<Plain<FieldsByKind["photo"]>>().toExtend<Described["photo"]>();
+  expectTypeOf<Plain<FieldsByKind["alternative"]>>().toExtend<Described["alternative"]>();
+  expectTypeOf<Plain<FieldsByKind["prices"]>>().toExtend<Described["prices"]>();
+  expectTypeOf<Plain<FieldsByKind["supplies"]>>().toExtend<Described["supplies"]>();
   expectTypeOf<Change>().toExtend<Schemas["Change"]>();
   expectTypeOf<RoomDocument["readings"]>().toExtend<Schemas["Document"]["readings"]>();
 });

@@ -1,6 +1,7 @@
 import { expect, expectTypeOf, test } from "vitest";
 import type { WordKey } from "../../src/words";
 import { fieldName, valueText } from "../../src/screens/history/values";
+import { moneyText } from "../../src/screens/common/money";
 import { isOffice, reader, t } from "../../src/words";
 import type { components } from "../../src/wire/generated/service";
 
@@ -8,11 +9,15 @@ import type { components } from "../../src/wire/generated/service";
 type Schemas = components["schemas"];
 interface Described {
   job: Schemas["JobFields"];
-  room: Schemas["RoomFields"];
+  /** A room's supplies are called what the company's are. */
+  room: Omit<Schemas["RoomFields"], Exclude<keyof Schemas["SuppliesFields"], "deleted">>;
   reading: Schemas["ReadingFields"];
   placement: Schemas["PlacementFields"];
   climate: Schemas["ClimateFields"];
   photo: Schemas["PhotoFields"];
+  alternative: Schemas["AlternativeFields"];
+  prices: Schemas["PricesFields"];
+  supplies: Schemas["SuppliesFields"];
 }
 type FieldWord = { [K in keyof Described]: `named.${K}.${keyof Described[K] & string}` }[keyof Described];
 type NamedWord = Exclude<Extract<WordKey, `named.${string}`>, "named.unknown">;
@@ -33,6 +38,13 @@ test("a value is told in the person's units and language", () => {
   reader.value = { units: "metric", language: "es" };
   expect(told()).toEqual(["32\u202fmm", "10\u202f%", "Lo más bajo posible", "16\u202fkm/h"]);
   reader.value = { units: "imperial", language: "en" };
+});
+
+test("what is bought is told alike for a room and for the company, and prices in the company's currency", () => {
+  expect([fieldName("room", "supplies.tile.waste"), valueText("room", "supplies.tile.waste", 0.15)]).toEqual(["Tile, waste", "15\u202f%"]);
+  expect([fieldName("supplies", "supplies.tile.waste"), valueText("supplies", "supplies.tile.waste", 0.15)]).toEqual(["Tile, waste", "15\u202f%"]);
+  expect([fieldName("prices", "prices.cement_bag"), valueText("prices", "prices.cement_bag", 1234.5)]).toEqual(["Cement, a bag", "1,234.50"]);
+  expect([moneyText(7, "$"), moneyText(-7, "EUR"), moneyText(0, "")]).toEqual(["$\u202f7.00", "\u22127.00\u202fEUR", "0.00"]);
 });
 
 test("nothing is told as nothing, and what no version knows neither breaks the screen nor shows a raw name", () => {

@@ -3,7 +3,7 @@ import { jobOf, roomOf, rowOf } from "../../state";
 import { momentText } from "../../units";
 import type { AnyFields, Kind } from "../../wire";
 import { reader, t, told } from "../../words";
-import { pathOfRoom } from "./route";
+import { pathOfRoom, type Step } from "./route";
 
 function textIn(fields: AnyFields, field: string): string | undefined {
   const value = fields[field];
@@ -14,6 +14,7 @@ function textIn(fields: AnyFields, field: string): string | undefined {
 export function recordName(kind: Kind, id: string, fields: AnyFields = rowOf(kind, id)?.fields ?? {}): string {
   if (kind === "job" || kind === "room") return rowOf(kind, id)?.fields.name ?? textIn(fields, "name") ?? told("kind", kind, {}, kind);
   if (kind === "reading" && typeof fields["down"] === "number") return t("reading.title", { down: fields["down"] });
+  if (kind === "alternative") return textIn(fields, "name") ?? t("kind.alternative");
   if (kind === "placement") return t("history.section", { section: textIn(fields, "section") ?? "" });
   const at = textIn(fields, kind === "climate" ? "at" : "taken_at");
   const name = told("kind", kind, {}, kind);
@@ -42,7 +43,10 @@ export function pathOfRecord(kind: Kind, id: string): string {
   const room = roomOfRecord(kind, id);
   if (isDeletedPlace(kind, id)) return "/settings";
   if (kind === "job") return `/job/${id}`;
+  if (kind === "prices" || kind === "supplies") return "/prices";
   if (room === undefined) return "/";
-  const steps = { reading: "levels", climate: "waiting", placement: "filling" } as const;
-  return pathOfRoom(room, kind === "reading" || kind === "climate" || kind === "placement" ? steps[kind] : null);
+  return pathOfRoom(room, STEP_OF[kind] ?? null);
 }
+
+/** Where what lies in a room is worked on; the rest stands on the room's own screen. */
+const STEP_OF: Partial<Record<Kind, Step>> = { reading: "levels", climate: "waiting", placement: "filling", alternative: "bed" };

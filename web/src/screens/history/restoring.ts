@@ -11,6 +11,9 @@ const FIXED: Readonly<Record<Kind, (field: string) => boolean>> = {
   placement: (field) => field === "room_id",
   climate: (field) => field === "room_id",
   photo: (field) => field !== "note",
+  alternative: (field) => field === "room_id",
+  prices: () => !isForeman.value,
+  supplies: () => !isForeman.value,
 };
 
 export function mayPutBack(kind: Kind, { field }: StoryLine, value: unknown): boolean {

@@ -1,22 +1,20 @@
 /** Every field of every record as a person reads it: the trade's word for it, and its value in the person's units. */
 import { twiceArea } from "../../drawing/figure";
 import { jobOf, people, roomOf, rowOf, session } from "../../state";
-import { depthText, heightText, hoursText, lengthText, massText, momentText, numberText, temperatureText, volumeText } from "../../units";
+import { heightText, hoursText, lengthText, massText, momentText, numberText, temperatureText, volumeText } from "../../units";
 import type { FieldsByKind, Fixture, Instrument, InstrumentCheck, Kind, Mark, MilestoneNeed, Opening, Outline, Setup, Top } from "../../wire";
 import { reader, t, told } from "../../words";
 import { cornersOf, placeText } from "../common/roomFigure";
+import { measure, percent, PRICE_WRITERS, SUPPLY_WRITERS } from "./boughtValues";
 
 type Writers = { readonly [K in Kind]: { readonly [F in keyof FieldsByKind[K]]: (value: FieldsByKind[K][F]) => string } };
 
-const LONG = 600; // mm: longer things are told in feet
 const MM2_PER_M2 = 1e6;
 const KM_PER_MILE = 1.609344;
 
 const text = (value: string) => (value === "" ? t("value.nothing") : value);
 const yesOrNo = (value: boolean) => (value ? t("yes") : t("no"));
 const plain = (value: number) => numberText(value, 2, reader.value.language);
-const percent = (value: number) => `${numberText(value * 100, 1, reader.value.language)}\u202f%`;
-const measure = (mm: number) => (mm >= LONG ? lengthText(mm, reader.value) : depthText(mm, reader.value));
 const moment = (iso: string) => momentText(iso, reader.value);
 const degrees = (celsius: number) => temperatureText(celsius, reader.value);
 const hours = (value: number) => hoursText(value, reader.value);
@@ -59,8 +57,7 @@ function checkText({ kind, at, accepted }: InstrumentCheck): string {
 }
 
 function topText(top: Top): string {
-  if (top.kind === "plane") return t("value.top_plane");
-  if (top.kind === "to_drain") return t("value.top_to_drain");
+  if (top.kind !== "level") return t(`value.top_${top.kind}`);
   return top.height === null ? t("bed.lowest") : heightText(top.height, reader.value);
 }
 
@@ -99,13 +96,17 @@ const WRITERS: Writers = {
     instruments: list(instrumentText), instrument_checks: list(checkText), "adjustment.datum": (value) => t(`value.datum_${value}`),
     "levels.skipped": list(placeText),
     "bed.build": (value) => t(`bed.${value}`), "bed.minimum_thickness": measure, "bed.maximum_thickness": measure, "bed.top": topText,
-    "bed.covering.tile_thickness": measure, "bed.covering.bond_thickness": measure, "bed.covering.longest_edge": measure,
+    "bed.chip_depth": measure, "bed.covering.tile_thickness": measure, "bed.covering.bond_thickness": measure, "bed.covering.longest_edge": measure,
     "rails.straightedge": measure, "rails.bearing": measure, "rails.inset": measure, "rails.strip.thickness": measure,
     "rails.strip.width": measure, "rails.strip.length": measure, "rails.overlap": measure, "rails.station_spacing": measure,
     "rails.direction": (value) => (value === "auto" ? t("value.direction_auto") : t("value.degrees", { degrees: value })),
     "rails.set_stations": (stations) => t("value.stations", { count: stations.length }),
     "mix.cement": plain, "mix.lime": plain, "mix.sand": plain, "mix.bag_mass": (kg) => massText(kg, reader.value),
     "mix.water_cement": plain, "mix.air": percent, "mix.waste": percent, "mix.batch_volume": (m3) => volumeText(m3, reader.value),
+    "mix.sand_moisture": percent, "mix.sand_bulking": percent,
+    "joints.exposure": (value) => t(`value.joints_${value}`), "joints.spacing": measure, "joints.temperature_range": (kelvin) => t("value.kelvin", { kelvin }),
+    "joints.expansion": (value) => t("value.per_kelvin", { millionths: value * 1e6 }), "joints.sealant_movement": percent,
+    "joints.slab_joints": list(() => t("value.slab_joint")), ...SUPPLY_WRITERS,
     "curing.activation": (kelvin) => t("value.activation", { kelvin }), "curing.reference": degrees, "curing.assumed": degrees,
     "curing.working_time": hours, "curing.milestones": list(needText),
     note: text, typed: (typed) => list(text)(Object.values(typed)), deleted: yesOrNo,
@@ -124,6 +125,9 @@ const WRITERS: Writers = {
     room_id: roomName, hash: () => t("value.picture"), media_type: (type) => type.replace("image/", "").toUpperCase(), width: pixels, height: pixels,
     size: (bytes) => t("value.kilobytes", { kilobytes: Math.ceil(bytes / 1000) }), note: text, taken_at: moment, reading_id: readingText, deleted: yesOrNo,
   },
+  alternative: { room_id: roomName, name: text, top: topText, note: text, chosen_at: moment, chosen_by: text, deleted: yesOrNo },
+  prices: { ...PRICE_WRITERS, deleted: yesOrNo },
+  supplies: { ...SUPPLY_WRITERS, deleted: yesOrNo },
 };
 
 type AnyWriter = (value: unknown) => string;
@@ -145,7 +149,7 @@ function attempted(write: AnyWriter, value: unknown): string | null {
   }
 }
 
-/** The trade's word for a field; what a later version sent has none here. */
+/** The trade's word for a field; what a later version sent has none here. A room's supplies go by the company's words. */
 export function fieldName(kind: Kind, field: string): string {
-  return told(`named.${kind}`, field, {}, t("named.unknown"));
+  return told(`named.${kind === "room" && field.startsWith("supplies.") ? "supplies" : kind}`, field, {}, t("named.unknown"));
 }

@@ -381,6 +381,42 @@ export interface components {
             /** @description Whom to turn to: `engineer_and_building_office` */
             readonly turn_to: string;
         };
+        /**
+         * AlternativeFields
+         * @description A top of bed that was thought of for a room. Chosen ones say when and by whom: a decision.
+         */
+        readonly AlternativeFields: {
+            /**
+             * Chosen At
+             * @default null
+             */
+            readonly chosen_at?: string | null;
+            /**
+             * Chosen By
+             * @description The name of whoever chose it
+             * @default null
+             */
+            readonly chosen_by?: string | null;
+            /**
+             * Deleted
+             * @default false
+             */
+            readonly deleted?: boolean;
+            /**
+             * Name
+             * @default null
+             */
+            readonly name?: string | null;
+            /**
+             * Note
+             * @default null
+             */
+            readonly note?: string | null;
+            /** Room Id */
+            readonly room_id: string;
+            /** @default null */
+            readonly top?: components["schemas"]["TopPart"] | null;
+        };
         /** @description What goes into the mixer each time. */
         readonly Batch: {
             /** @description Bags of cement, not always whole */
@@ -410,6 +446,10 @@ export interface components {
             readonly build: string;
             /** @description From the subfloor up; the thickness of the bed elsewhere counts the membrane under it */
             readonly build_up: readonly components["schemas"]["Layer"][];
+            /** @description The best of it, null where nothing is worth chipping */
+            readonly chip_plan: components["schemas"]["ChipPlan"] | null;
+            /** @description What chipping each high spot would save, the highest first */
+            readonly chipping: readonly components["schemas"]["Chip"][];
             /** @description What the top makes of each doorway */
             readonly doorways: readonly components["schemas"]["Doorway"][];
             /** @description What the finished floor makes of each fixture */
@@ -508,7 +548,7 @@ export interface components {
             };
             /**
              * Kind
-             * @description job, room, reading, placement, climate or photo
+             * @description job, room, reading, placement, climate, photo, alternative, prices or supplies
              */
             readonly kind: string;
             /**
@@ -554,6 +594,58 @@ export interface components {
              */
             readonly reversed_off?: number | null;
             readonly to?: number | null;
+        };
+        /**
+         * @description Bringing one high spot down so far that the next one governs, and with it all that are higher.
+         *
+         *         Under a top that is given, each place where the bed is too thin stands for itself.
+         */
+        readonly Chip: {
+            /** @description What is chipped in all, the higher spots included (m2) */
+            readonly area: number;
+            /** @description Its highest place (mm) */
+            readonly at: readonly [
+                number,
+                number
+            ];
+            /** @description What is chipped off in all (m3) */
+            readonly chipped_volume: number;
+            /** @description How deep the deepest place is chipped, and how far the top comes down (mm) */
+            readonly depth: number;
+            /** @description Its name, the highest first */
+            readonly id: string;
+            /** @description What the mortar saved costs less the chipping, null where prices are missing */
+            readonly saves_cost: number | null;
+            /** @description Its mass, fresh (kg) */
+            readonly saves_mass: number;
+            /** @description Mortar saved over the whole floor; negative under a top that is given (m3) */
+            readonly saves_volume: number;
+        };
+        /** @description The best depth for the prices given; without prices the first spot alone, weighed against nothing. */
+        readonly ChipPlan: {
+            /** @description What is chipped (m2) */
+            readonly area: number;
+            /**
+             * @description Whether prices were weighed
+             * @enum {unknown}
+             */
+            readonly basis: "prices" | "none";
+            /** @description What is chipped off (m3) */
+            readonly chipped_volume: number;
+            /** @description How deep the deepest place is chipped; 0 where raising the top is cheaper (mm) */
+            readonly depth: number;
+            /** @description Hours of one person that chip (h) */
+            readonly labour_hours: number;
+            /** @description What the mortar saved costs less the chipping, null where prices are missing */
+            readonly saves_cost: number | null;
+            /** @description Its mass, fresh (kg) */
+            readonly saves_mass: number;
+            /** @description Mortar saved over the whole floor; negative under a top that is given (m3) */
+            readonly saves_volume: number;
+            /** @description Ids of the high spots that are chipped */
+            readonly spots: readonly string[];
+            /** @description How far the top comes down (mm) */
+            readonly top_lower_by: number;
         };
         /**
          * ClimateFields
@@ -915,7 +1007,7 @@ export interface components {
         };
         /**
          * FixturePart
-         * @description A drain, flange or post.
+         * @description A drain, flange or post; a linear drain runs from `at` to `to`.
          */
         readonly FixturePart: {
             /**
@@ -943,6 +1035,11 @@ export interface components {
              * @default null
              */
             readonly radius?: number | null;
+            /**
+             * To
+             * @default null
+             */
+            readonly to?: readonly number[] | null;
         } & {
             readonly [key: string]: unknown;
         };
@@ -1031,6 +1128,39 @@ export interface components {
              * @default null
              */
             readonly opening?: string | null;
+        };
+        /**
+         * HeldPart
+         * @description One place where the finished floor is held, between two heights or at what is there.
+         */
+        readonly HeldPart: {
+            /**
+             * At
+             * @default null
+             */
+            readonly at?: readonly number[] | null;
+            /**
+             * Fixture
+             * @default null
+             */
+            readonly fixture?: string | null;
+            /**
+             * High
+             * @default null
+             */
+            readonly high?: number | null;
+            /**
+             * Low
+             * @default null
+             */
+            readonly low?: number | null;
+            /**
+             * Opening
+             * @default null
+             */
+            readonly opening?: string | null;
+        } & {
+            readonly [key: string]: unknown;
         };
         /** @description How likely the true high spot stands above the highest reading by more than an amount. */
         readonly Higher: {
@@ -1879,6 +2009,11 @@ export interface components {
              */
             readonly adjoining_height?: number | null;
             /**
+             * Door Bottom
+             * @default null
+             */
+            readonly door_bottom?: number | null;
+            /**
              * Exit
              * @default null
              */
@@ -2338,6 +2473,98 @@ export interface components {
              */
             readonly tile_box?: number | null;
         };
+        /**
+         * PricesFields
+         * @description What things cost the company, by the package; an hour of labour, and the margin. For foremen alone.
+         */
+        readonly PricesFields: {
+            /**
+             * Deleted
+             * @default false
+             */
+            readonly deleted?: boolean;
+            /**
+             * Prices.Bond Coat Bag
+             * @default null
+             */
+            readonly "prices.bond_coat_bag"?: number | null;
+            /**
+             * Prices.Cement Bag
+             * @default null
+             */
+            readonly "prices.cement_bag"?: number | null;
+            /**
+             * Prices.Currency
+             * @default null
+             */
+            readonly "prices.currency"?: string | null;
+            /**
+             * Prices.Labour.Chipping
+             * @default null
+             */
+            readonly "prices.labour.chipping"?: number | null;
+            /**
+             * Prices.Labour.Chipping Depth
+             * @default null
+             */
+            readonly "prices.labour.chipping_depth"?: number | null;
+            /**
+             * Prices.Labour.Hour
+             * @default null
+             */
+            readonly "prices.labour.hour"?: number | null;
+            /**
+             * Prices.Labour.Per Area
+             * @default null
+             */
+            readonly "prices.labour.per_area"?: number | null;
+            /**
+             * Prices.Labour.Per Volume
+             * @default null
+             */
+            readonly "prices.labour.per_volume"?: number | null;
+            /**
+             * Prices.Labour.Set Up
+             * @default null
+             */
+            readonly "prices.labour.set_up"?: number | null;
+            /**
+             * Prices.Lime Bag
+             * @default null
+             */
+            readonly "prices.lime_bag"?: number | null;
+            /**
+             * Prices.Margin
+             * @default null
+             */
+            readonly "prices.margin"?: number | null;
+            /**
+             * Prices.Membrane Roll
+             * @default null
+             */
+            readonly "prices.membrane_roll"?: number | null;
+            /**
+             * Prices.Perimeter Strip Piece
+             * @default null
+             */
+            readonly "prices.perimeter_strip_piece"?: number | null;
+            /**
+             * Prices.Reinforcement Sheet
+             * @default null
+             */
+            readonly "prices.reinforcement_sheet"?: number | null;
+            /**
+             * Prices.Sand
+             * @description A cubic metre, damp and loose
+             * @default null
+             */
+            readonly "prices.sand"?: number | null;
+            /**
+             * Prices.Tile Box
+             * @default null
+             */
+            readonly "prices.tile_box"?: number | null;
+        };
         /** @description One thing wrong with a document: `path` says where (`readings[3].down`), `code` what, `message` in English. */
         readonly Problem: {
             /** @description What is wrong, from a closed set */
@@ -2473,7 +2700,7 @@ export interface components {
              * Kind
              * @enum {string}
              */
-            readonly kind: "job" | "room" | "reading" | "placement" | "climate" | "photo";
+            readonly kind: "job" | "room" | "reading" | "placement" | "climate" | "photo" | "alternative" | "prices" | "supplies";
             /** Sequence */
             readonly sequence: number;
         };
@@ -2817,7 +3044,7 @@ export interface components {
         };
         /**
          * RoomFields
-         * @description A room and every choice made for it.
+         * @description A room and every choice made for it; its supplies where they differ from the company's.
          */
         readonly RoomFields: {
             /**
@@ -2830,6 +3057,11 @@ export interface components {
              * @default null
              */
             readonly "bed.build"?: ("unbonded" | "bonded") | null;
+            /**
+             * Bed.Chip Depth
+             * @default null
+             */
+            readonly "bed.chip_depth"?: number | null;
             /**
              * Bed.Covering.Bond Thickness
              * @default null
@@ -2905,6 +3137,37 @@ export interface components {
             /** Job Id */
             readonly job_id: string;
             /**
+             * Joints.Expansion
+             * @default null
+             */
+            readonly "joints.expansion"?: number | null;
+            /**
+             * Joints.Exposure
+             * @default null
+             */
+            readonly "joints.exposure"?: ("indoors" | "sun_or_wet" | "outdoors") | null;
+            /**
+             * Joints.Sealant Movement
+             * @default null
+             */
+            readonly "joints.sealant_movement"?: number | null;
+            /**
+             * Joints.Slab Joints
+             * @description Joints of the slab below, each from one end to the other
+             * @default null
+             */
+            readonly "joints.slab_joints"?: readonly (readonly (readonly number[])[])[] | null;
+            /**
+             * Joints.Spacing
+             * @default null
+             */
+            readonly "joints.spacing"?: number | null;
+            /**
+             * Joints.Temperature Range
+             * @default null
+             */
+            readonly "joints.temperature_range"?: number | null;
+            /**
              * Levels.Skipped
              * @description Proposed places that are not read, as somebody decided
              * @default null
@@ -2945,6 +3208,16 @@ export interface components {
              * @default null
              */
             readonly "mix.sand"?: number | null;
+            /**
+             * Mix.Sand Bulking
+             * @default null
+             */
+            readonly "mix.sand_bulking"?: number | null;
+            /**
+             * Mix.Sand Moisture
+             * @default null
+             */
+            readonly "mix.sand_moisture"?: number | null;
             /**
              * Mix.Waste
              * @default null
@@ -3028,6 +3301,91 @@ export interface components {
              * @default null
              */
             readonly setups?: readonly components["schemas"]["SetupPart"][] | null;
+            /**
+             * Supplies.Bond Coat.Bag Mass
+             * @default null
+             */
+            readonly "supplies.bond_coat.bag_mass"?: number | null;
+            /**
+             * Supplies.Bond Coat.Density
+             * @default null
+             */
+            readonly "supplies.bond_coat.density"?: number | null;
+            /**
+             * Supplies.Bond Coat.Waste
+             * @default null
+             */
+            readonly "supplies.bond_coat.waste"?: number | null;
+            /**
+             * Supplies.Membrane.Lap
+             * @default null
+             */
+            readonly "supplies.membrane.lap"?: number | null;
+            /**
+             * Supplies.Membrane.Roll Length
+             * @default null
+             */
+            readonly "supplies.membrane.roll_length"?: number | null;
+            /**
+             * Supplies.Membrane.Roll Width
+             * @default null
+             */
+            readonly "supplies.membrane.roll_width"?: number | null;
+            /**
+             * Supplies.Membrane.Thickness
+             * @default null
+             */
+            readonly "supplies.membrane.thickness"?: number | null;
+            /**
+             * Supplies.Membrane.Turned Up
+             * @default null
+             */
+            readonly "supplies.membrane.turned_up"?: number | null;
+            /**
+             * Supplies.Perimeter Strip.Piece
+             * @default null
+             */
+            readonly "supplies.perimeter_strip.piece"?: number | null;
+            /**
+             * Supplies.Perimeter Strip.Waste
+             * @default null
+             */
+            readonly "supplies.perimeter_strip.waste"?: number | null;
+            /**
+             * Supplies.Reinforcement.Lap
+             * @default null
+             */
+            readonly "supplies.reinforcement.lap"?: number | null;
+            /**
+             * Supplies.Reinforcement.Sheet Length
+             * @default null
+             */
+            readonly "supplies.reinforcement.sheet_length"?: number | null;
+            /**
+             * Supplies.Reinforcement.Sheet Width
+             * @default null
+             */
+            readonly "supplies.reinforcement.sheet_width"?: number | null;
+            /**
+             * Supplies.Reinforcement.Waste
+             * @default null
+             */
+            readonly "supplies.reinforcement.waste"?: number | null;
+            /**
+             * Supplies.Tile.Box Area
+             * @default null
+             */
+            readonly "supplies.tile.box_area"?: number | null;
+            /**
+             * Supplies.Tile.Waste
+             * @default null
+             */
+            readonly "supplies.tile.waste"?: number | null;
+            /**
+             * Supplies.Tile.Width
+             * @default null
+             */
+            readonly "supplies.tile.width"?: number | null;
             /**
              * Typed
              * @default null
@@ -3433,6 +3791,102 @@ export interface components {
             readonly reinforcement?: components["schemas"]["Reinforcement"] | null;
             readonly tile?: components["schemas"]["TileSupply"] | null;
         };
+        /**
+         * SuppliesFields
+         * @description The company's packages and wastes, for everybody to see; rooms may differ.
+         */
+        readonly SuppliesFields: {
+            /**
+             * Deleted
+             * @default false
+             */
+            readonly deleted?: boolean;
+            /**
+             * Supplies.Bond Coat.Bag Mass
+             * @default null
+             */
+            readonly "supplies.bond_coat.bag_mass"?: number | null;
+            /**
+             * Supplies.Bond Coat.Density
+             * @default null
+             */
+            readonly "supplies.bond_coat.density"?: number | null;
+            /**
+             * Supplies.Bond Coat.Waste
+             * @default null
+             */
+            readonly "supplies.bond_coat.waste"?: number | null;
+            /**
+             * Supplies.Membrane.Lap
+             * @default null
+             */
+            readonly "supplies.membrane.lap"?: number | null;
+            /**
+             * Supplies.Membrane.Roll Length
+             * @default null
+             */
+            readonly "supplies.membrane.roll_length"?: number | null;
+            /**
+             * Supplies.Membrane.Roll Width
+             * @default null
+             */
+            readonly "supplies.membrane.roll_width"?: number | null;
+            /**
+             * Supplies.Membrane.Thickness
+             * @default null
+             */
+            readonly "supplies.membrane.thickness"?: number | null;
+            /**
+             * Supplies.Membrane.Turned Up
+             * @default null
+             */
+            readonly "supplies.membrane.turned_up"?: number | null;
+            /**
+             * Supplies.Perimeter Strip.Piece
+             * @default null
+             */
+            readonly "supplies.perimeter_strip.piece"?: number | null;
+            /**
+             * Supplies.Perimeter Strip.Waste
+             * @default null
+             */
+            readonly "supplies.perimeter_strip.waste"?: number | null;
+            /**
+             * Supplies.Reinforcement.Lap
+             * @default null
+             */
+            readonly "supplies.reinforcement.lap"?: number | null;
+            /**
+             * Supplies.Reinforcement.Sheet Length
+             * @default null
+             */
+            readonly "supplies.reinforcement.sheet_length"?: number | null;
+            /**
+             * Supplies.Reinforcement.Sheet Width
+             * @default null
+             */
+            readonly "supplies.reinforcement.sheet_width"?: number | null;
+            /**
+             * Supplies.Reinforcement.Waste
+             * @default null
+             */
+            readonly "supplies.reinforcement.waste"?: number | null;
+            /**
+             * Supplies.Tile.Box Area
+             * @default null
+             */
+            readonly "supplies.tile.box_area"?: number | null;
+            /**
+             * Supplies.Tile.Waste
+             * @default null
+             */
+            readonly "supplies.tile.waste"?: number | null;
+            /**
+             * Supplies.Tile.Width
+             * @default null
+             */
+            readonly "supplies.tile.width"?: number | null;
+        };
         /** @description The subfloor as triangles, linear in each. */
         readonly SurfaceAnswer: {
             /** @description Which points are centres of cells whose corners lie on one circle */
@@ -3740,7 +4194,7 @@ export interface components {
         };
         /**
          * TopPart
-         * @description How the top of bed is chosen.
+         * @description How the top of bed is chosen: level, through points, of the least mortar, to a drain, or two levels.
          */
         readonly TopPart: {
             /**
@@ -3759,10 +4213,45 @@ export interface components {
              */
             readonly height?: number | null;
             /**
+             * Holds
+             * @default null
+             */
+            readonly holds?: readonly components["schemas"]["HeldPart"][] | null;
+            /**
              * Kind
              * @default null
              */
             readonly kind?: string | null;
+            /**
+             * Largest Fall
+             * @default null
+             */
+            readonly largest_fall?: number | null;
+            /**
+             * Left
+             * @default null
+             */
+            readonly left?: number | null;
+            /**
+             * Line
+             * @default null
+             */
+            readonly line?: readonly (readonly number[])[] | null;
+            /**
+             * Perimeter
+             * @default null
+             */
+            readonly perimeter?: number | null;
+            /**
+             * Ramp
+             * @default null
+             */
+            readonly ramp?: number | null;
+            /**
+             * Right
+             * @default null
+             */
+            readonly right?: number | null;
             /**
              * Through
              * @default null
@@ -5247,7 +5736,7 @@ export interface operations {
             readonly query?: never;
             readonly header?: never;
             readonly path: {
-                readonly kind: "job" | "room" | "reading" | "placement" | "climate" | "photo";
+                readonly kind: "job" | "room" | "reading" | "placement" | "climate" | "photo" | "alternative" | "prices" | "supplies";
                 readonly record_id: string;
             };
             readonly cookie?: never;
