@@ -1,6 +1,7 @@
 """The order for a bed: nothing lost between the bed, the batches and the bags."""
 
 import math
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -13,6 +14,7 @@ from evenbed.engine.mix import (
     bag_yield_from,
     batches_from,
     materials_for,
+    mix_cautions,
     mix_explanations,
 )
 from evenbed.engine.sources import FORMULAS
@@ -132,3 +134,35 @@ def test_every_line_explains_itself_with_what_went_in() -> None:
         assert found[f"materials[{i}]"].formula == FORMULAS[m.code].text
         assert found[f"materials[{i}]"].inputs["sand_parts"] == mix.sand
     assert found["mix.batches"].inputs["batch_volume"] == plan.batch.volume
+
+
+@given(mix=MIXES, moisture=st.floats(0.0, 0.5))
+def test_damp_sand_and_added_water_bring_the_same_water_in_unless_the_sand_alone_brings_more(
+    mix: Mix, moisture: float
+) -> None:
+    batch = materials_for(1.0, replace(mix, sand_moisture=moisture)).batch
+    own = batch.sand_damp - batch.sand
+    assert own == pytest.approx(batch.sand * moisture, rel=1e-9, abs=1e-9)
+    assert batch.water_to_add == pytest.approx(max(0.0, batch.water - own), abs=1e-9 * batch.sand_damp)
+
+
+@given(mix=MIXES, bulking=st.floats(0.0, 1.0))
+def test_a_measure_of_sand_that_bulks_more_holds_less_sand_and_is_no_smaller(mix: Mix, bulking: float) -> None:
+    usual, bulked = bag_yield_from(mix), bag_yield_from(replace(mix, sand_bulking=bulking))
+    assert bulked.sand_loose == usual.sand_loose
+    assert bulked.sand * (1.0 + bulking) == pytest.approx(usual.sand * 1.25, rel=1e-12)
+
+
+def test_sand_wetter_than_the_mix_wants_is_cautioned_about_and_no_water_is_added() -> None:
+    soaked = materials_for(1.0, Mix(sand_moisture=0.2))
+    (caution,) = mix_cautions(soaked)
+    assert soaked.batch.water_to_add == 0.0
+    assert caution.code == "sand_too_wet"
+    assert caution.values["own"] == pytest.approx(0.2 * soaked.batch.sand)
+    assert mix_cautions(materials_for(1.0, Mix())) == ()
+
+
+def test_only_sand_is_delivered_damp() -> None:
+    damp = {m.item: m.damp_mass for m in materials_for(0.4, Mix(lime=0.5, sand_moisture=0.1)).materials}
+    sand = next(m for m in materials_for(0.4, Mix(lime=0.5)).materials if m.item == "sand")
+    assert damp == {"cement": None, "lime": None, "sand": pytest.approx(1.1 * sand.quantity), "water": None}

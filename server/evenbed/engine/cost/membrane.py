@@ -2,7 +2,7 @@
 
 import math
 from bisect import bisect_left
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from evenbed.engine.document.supplies import Membrane
@@ -24,14 +24,14 @@ class Strips:
 
 
 def best_strips(regions: Sequence[Region], vertices: Ring, membrane: Membrane) -> Strips:
-    """The shorter of two ways to lay a room out: along its longest wall, or across it.
+    """The shortest of four ways to lay a room out: along its longest wall or across it, begun at either side.
 
     A strip is as long as what it covers, and turns up at both ends; where a cutout or a jog parts what it covers it
     is cut into pieces. The first and the last turn up along their sides too. Joins end to end are the roll's matter.
     """
     longest = max(edges_of(vertices), key=lambda wall: math.dist(*wall))
     way = way_of(*longest)
-    laid = [_strips_along(regions, turned, membrane) for turned in (way, (way + 90.0) % 180.0)]
+    laid = [strips for turned in (way, (way + 90.0) % 180.0) for strips in _strips_along(regions, turned, membrane)]
     return min(laid, key=lambda strips: round(strips.length, 6))
 
 
@@ -46,18 +46,21 @@ def count_across(extent: float, membrane: Membrane) -> int:
     return 1 + max(0, math.ceil(left / (membrane.roll_width - membrane.lap) - EVEN))
 
 
-def _strips_along(regions: Sequence[Region], way: float, membrane: Membrane) -> Strips:
+def _strips_along(regions: Sequence[Region], way: float, membrane: Membrane) -> Iterator[Strips]:
+    """Strips along `way`, begun at the one side and at the other."""
     frame = frame_at(way)
     turned = [frame.turned_region(region) for region in regions]
     low, high = min(r.box[1] for r in turned), max(r.box[3] for r in turned)
-    pitch, first = membrane.roll_width - membrane.lap, low - membrane.turned_up
-    starts = [first + n * pitch for n in range(count_across(high - low, membrane))]
-    bands = [(start, start + membrane.roll_width) for start in starts]
-    lengths = [end - start + 2.0 * membrane.turned_up for start, end in _pieces(turned, bands)]
-    return Strips(way, len(lengths), math.fsum(lengths))
+    pitch, count = membrane.roll_width - membrane.lap, count_across(high - low, membrane)
+    spare = (count - 1) * pitch + membrane.roll_width - (high - low) - 2.0 * membrane.turned_up
+    for first in (low - membrane.turned_up, low - membrane.turned_up - spare):
+        starts = [first + n * pitch for n in range(count)]
+        pieces = _pieces(turned, [(start, start + membrane.roll_width) for start in starts])
+        lengths = [end - start + 2.0 * membrane.turned_up for start, end in pieces]
+        yield Strips(way, len(lengths), math.fsum(lengths))
 
 
-def _pieces(regions: Sequence[Region], bands: Sequence[Interval]) -> Iterable[Interval]:
+def _pieces(regions: Sequence[Region], bands: Sequence[Interval]) -> Iterator[Interval]:
     """What each band covers, as intervals along it; bands may overlap."""
     lines = sorted({line for band in bands for line in band})
     cells = _cells(regions, lines)
