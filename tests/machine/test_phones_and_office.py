@@ -32,5 +32,5 @@ def test_every_promise_holds_after_quiet(pipe: Pipe, bases: Bases, figures: Call
     run_state_machine_as_test(machine, settings=settings(max_examples=RUNS, stateful_step_count=STEPS, **HOW))
     made = machine.steps.total()
     figures(f"{made} steps: {dict(machine.steps.most_common())}, met: {dict(machine.met.most_common())}")
-    assert made >= RUNS * STEPS * 9 // 10
+    assert made >= (RUNS - 1) * STEPS * 9 // 10  # one run may end before its first step: that is tried too
     assert machine.met.keys() >= (MET_SOON | MET_LATER if RUNS >= MANY_RUNS else MET_SOON)
