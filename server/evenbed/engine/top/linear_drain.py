@@ -10,7 +10,7 @@ from evenbed.engine.problems import BadDocumentError, problem_at
 from evenbed.engine.region import Interval, Region, chords_at, split_by_line
 from evenbed.engine.top.facets import Cell, side_of
 from evenbed.engine.top.falls import NONE, Fall, Falls
-from evenbed.engine.top.ways import blocked_at
+from evenbed.engine.top.ways import pocket_at
 
 SHORTEST = 1.0  # mm: a shorter drain has no direction
 
@@ -18,7 +18,7 @@ SHORTEST = 1.0  # mm: a shorter drain has no direction
 def falls_to_line(outer: Ring, drain: Fixture, end: Point, path: str) -> Falls:
     """The falls to a linear drain whose middle line runs from its place to `end`; the line is drawn on to the walls.
 
-    Raises BadDocumentError for a drain of no length, and where a wall bars the straight way down to its line.
+    Raises BadDocumentError for a drain of no length, and where water would stand in a corner before its line.
     """
     if math.dist(drain.at, end) < SHORTEST:
         raise BadDocumentError([problem_at(f"{path}.to", "drain_no_length")])
@@ -43,9 +43,9 @@ def uncovered(outer: Ring, at: Point, end: Point) -> float:
 def _side(edge: Plane, regions: tuple[Region, ...]) -> Iterator[Fall]:
     """The plane on one side, if the room has floor there."""
     for region in regions:
-        barred = blocked_at(region.outer, edge)
-        if barred is not None:
-            x, y = barred
+        pocket = pocket_at(region.outer, edge)
+        if pocket is not None:
+            x, y = pocket
             raise BadDocumentError([problem_at("bed.top.drain", "drain_hidden", x=round(x, 1), y=round(y, 1))])
     if regions:
         yield Fall(_cell((edge,), regions), way=edge)

@@ -13,7 +13,7 @@ from evenbed.engine.document.places import Point
 from evenbed.engine.geometry import Plane, Ring, edge_of, is_inside, nearest_on_segment
 from evenbed.engine.top.chords import Chord, chords_of, inner_corners, parts_by
 from evenbed.engine.top.facets import side_of
-from evenbed.engine.top.ways import blocked_at
+from evenbed.engine.top.ways import ON_LINE, OUT_OF_SQUARE, blocked_at
 
 POSITION = 1e-9  # walls: nearer places along the ring are one
 SEEN = 1.0  # mm before a wall's line that a drain must lie to see the wall
@@ -38,6 +38,15 @@ class Cut:
     def depth(self) -> float:
         """The longest straight way down to the cut, mm."""
         return max(self.way.over(self.beyond))
+
+    @property
+    def is_before_its_part(self) -> bool:
+        """True where the part beyond is no wider than the cut, but for walls a little out of square."""
+        along = Plane(0.0, self.way.c, -self.way.b)
+        first, last = along.at(*self.beyond[-1]), along.at(*self.beyond[0])
+        slack = ON_LINE + OUT_OF_SQUARE * self.depth
+        places = along.over(self.beyond)
+        return first - slack <= min(places) and max(places) <= last + slack
 
     def holds_wall(self, wall: int, count: int) -> bool:
         """True where a whole wall of the ring lies beyond."""
@@ -94,7 +103,7 @@ def _cuts_of(ring: Ring, drain: Point, radius: float) -> Iterator[Cut]:
             cut = _cut_from(ring, chord, drain)
             ends = cut.beyond[-1], cut.beyond[0]
             is_clear = math.dist(drain, nearest_on_segment(*ends, drain)) > radius and cut.way.at(*drain) < 0
-            if is_clear and blocked_at(cut.beyond, cut.way) is None:
+            if is_clear and cut.is_before_its_part and blocked_at(cut.beyond, cut.way) is None:
                 yield cut
 
 

@@ -18,6 +18,7 @@ from evenbed.engine.top.savings import Relief, requirements_from
 
 SHORTEST = 1.0  # mm: a shorter line is a tap, not a line
 RAMP = 1 / 12  # the steepest ramp: ADA 2010 Standards section 405.2
+ROUNDING = 1e-9  # relative: a ramp of 1:12 sharp is none that is too steep
 FLAT = Plane(1.0, 0.0, 0.0)
 NONE = Plane(0.0, 0.0, 0.0)
 
@@ -75,7 +76,7 @@ def _between(top: TwoLevelTop, share: Plane) -> Plane:
 
 def _cautions(top: TwoLevelTop, slope: float) -> Iterator[Caution]:
     rise = abs(top.right - top.left)
-    if slope > RAMP:
+    if slope > RAMP * (1 + ROUNDING):
         yield caution_at("bed.top", "steep_ramp", run=1 / slope, rise=rise, needed=rise / RAMP)
     if top.ramp == 0 and rise > UPRIGHT:
         yield caution_at("bed.top", "step_in_floor", rise=rise)
