@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 import shapely
-from tests.documents import SQUARE, Json, room_over, turned
+from tests.documents import SQUARE, Json, plan_of, room_over, turned
 from tests.engine.least_cases import COVERED, best_of, least_room, top_of
 
 from evenbed.engine.top import linear_programme
@@ -157,6 +157,21 @@ def mortar_between(one: DesignedTop, other: DesignedTop, room: Json) -> float:
     shape = shapely.Polygon(room["outline"]["vertices"])
     at = shape.centroid.x, shape.centroid.y
     return float(shape.area) / 1e9 * (one.top.at(*at) - other.top.at(*at))
+
+
+@pytest.mark.parametrize("seed", SEEDS[:6])
+def test_the_plan_finds_no_place_too_thin_or_too_thick_and_meets_its_doorways(seed: int) -> None:
+    room = least_room(seed)
+    plan = plan_of(room)
+    bed = plan["bed"]
+    assert bed["violations"] == []
+    assert bed["thickness"]["min"] > MINIMUM - 1e-9
+    assert bed["thickness"]["max"] < room["bed"]["maximum_thickness"] + 1e-9
+    assert len(bed["requirements"]) >= 1
+    assert plan["explanations"]["bed.top[0]"]["code"].startswith("least_mortar")
+    met = [hold["opening"] for hold in room["bed"]["top"]["holds"] if "opening" in hold and "low" not in hold]
+    for door in bed["doorways"]:
+        assert door["id"] not in met or door["step"] == pytest.approx(0.0, abs=1e-8)
 
 
 @pytest.mark.parametrize("seed", SEEDS[:8])

@@ -11,11 +11,12 @@ from dataclasses import dataclass
 from operator import mul
 
 Row = tuple[float, ...]  # the factors of the unknowns, then the least that their sum may be
-MISSED = 1e-12  # of the largest number asked for: less is rounding
+MISSED = 1e-11  # of the largest number asked for: less is rounding
+HAIR = 1e-14  # of the largest unknown: a cut nearer than this to the point moves it no more
 LEAST_MISSED = 1e-9  # mm, the same where all numbers are small
 SAME = 1e-9  # a factor this small is rounding of zero
 DIGITS = 12  # after the point, to which ratios are compared
-MOST_STEPS = 5000  # a room of 3200 readings takes about thirty
+MOST_STEPS = 1000  # a room of 3200 readings takes about thirty
 
 Cut = Callable[[Sequence[float]], Row | None]
 Basis = list[int]
@@ -62,7 +63,7 @@ def least_of(rows: Sequence[Row], cut: Cut | None = None) -> Least | Contradicti
         entering = _most_missed(kept, point, slack, basis)
         if entering is None:
             more = cut(point) if cut else None
-            if more is None:
+            if more is None or _over(more, point) > -HAIR * max(map(abs, point)):
                 return Least(tuple(point), _weights(basis, inverse[0]))
             entering = len(kept)
             kept.append(more)
@@ -82,6 +83,11 @@ def _most_missed(rows: Sequence[Row], point: Sequence[float], slack: float, basi
         over[n] = 0.0
     worst = min(over)
     return over.index(worst) if worst < -slack else None
+
+
+def _over(row: Row, point: Sequence[float]) -> float:
+    """By how much the point keeps a row; negative where it misses it."""
+    return sum(map(mul, row, (*point, -1.0)))
 
 
 def _leaving(inverse: Inverse, shares: Sequence[float]) -> int | None:
