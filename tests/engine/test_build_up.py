@@ -146,3 +146,15 @@ def test_a_roll_that_would_take_thousands_of_strips_is_refused_and_a_bonded_bed_
     document = good() | {"outline": {"vertices": far}, "openings": [], "supplies": narrow}
     assert problems_of(document) == [("supplies.membrane.roll_width", "roll_too_narrow")]
     assert plan_of(document | {"bed": {"build": "bonded"}}, "bed_design")["materials"]
+
+
+def test_many_corners_leave_room_for_fewer_strips() -> None:
+    ways = [math.tau * n / 500 for n in range(500)]
+    ring = [
+        [4e5 * math.cos(a) * (1 - 0.3 * (n % 2)), 4e5 * math.sin(a) * (1 - 0.3 * (n % 2))] for n, a in enumerate(ways)
+    ]
+    readings = [{"down": float(n), "at": at} for n, at in enumerate(ring[::50])]
+    document = {"document": 1, "outline": {"vertices": ring}, "readings": readings}
+    assert problems_of(document) == [("supplies.membrane.roll_width", "roll_too_narrow")]
+    wide = {"membrane": {"roll_width": 20_000.0}}
+    assert plan_of(document | {"supplies": wide}, "bed_design")["materials"][3]["item"] == "membrane"

@@ -84,11 +84,16 @@ def test_a_quick_plan_is_the_plan_without_the_unknown(seed: int) -> None:
     assert stripped(quick) == stripped(plan)
 
 
+def without_ranges(row: Json) -> Json:
+    return {key: value for key, value in row.items() if not key.endswith("_range")}
+
+
 def stripped(plan: Json) -> Json:
     rest = copy.deepcopy(plan)
     del rest["surface"]["statistics"], rest["bed"]["volume_range"], rest["mix"]["bags_range"]
     del rest["levels"]["next_readings"]
-    rest["materials"] = [{k: v for k, v in m.items() if not k.endswith("_range")} for m in rest["materials"]]
+    rest["materials"], quote = [without_ranges(m) for m in rest["materials"]], without_ranges(rest["quote"])
+    rest["quote"] = quote | {"lines": [without_ranges(line) for line in quote["lines"]]}
     doubt = ("surface.statistics.", "bed.volume_range", "mix.bags_range", "levels.next_readings")
     rest["explanations"] = {k: v for k, v in rest["explanations"].items() if not k.startswith(doubt)}
     return rest

@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 
 from evenbed.engine.cost.material import Material, area_material
-from evenbed.engine.cost.membrane import MOST_STRIPS, best_strips, count_across, roll_yield
+from evenbed.engine.cost.membrane import MOST_CUTS, MOST_STRIPS, best_strips, count_across, roll_yield
 from evenbed.engine.document.room import BedDesign, Document, Fixture
 from evenbed.engine.document.supplies import BondCoat, PerimeterStrip, Reinforcement, Supplies, TileSupply
 from evenbed.engine.geometry import box_of, perimeter_of
@@ -34,9 +34,10 @@ def check_supplies(document: Document, figure: Figure) -> list[Problem]:
 def _narrow_rolls(document: Document, figure: Figure) -> list[Problem]:
     membrane, (left, low, right, high) = document.supplies.membrane, box_of(figure.outer)
     count = count_across(math.hypot(right - left, high - low), membrane)
-    if count <= MOST_STRIPS:
+    most = min(MOST_STRIPS, MOST_CUTS // sum(len(ring) for ring in figure.rings))
+    if count <= most:
         return []
-    values = {"width": membrane.roll_width, "count": count, "most": MOST_STRIPS}
+    values = {"width": membrane.roll_width, "count": count, "most": most}
     return [problem_at("supplies.membrane.roll_width", "roll_too_narrow", **values)]
 
 

@@ -11,6 +11,7 @@ from evenbed.engine.geometry import Ring, edges_of
 from evenbed.engine.region import Interval, Region, split_by_line
 
 MOST_STRIPS = 2000  # side by side in one room; a hall of two kilometres has fewer
+MOST_CUTS = 200_000  # strips times corners of the room: more would keep people waiting for seconds
 EVEN = 1e-9  # of a strip: rounding that calls for no further one
 
 
