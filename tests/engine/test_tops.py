@@ -95,6 +95,7 @@ def test_every_straight_way_from_a_wall_the_drain_sees_falls_enough_all_the_way(
     length = way.length - (ring.intersection(way).length if drain.radius else 0.0)
     steps = [way.interpolate(length * n / 40).coords[0] for n in range(41)]
     heights = [room.top.at(*p) for p in steps]
+    assert heights[0] == pytest.approx(float(room.designed_top.explanation.inputs["wall"]))  # type: ignore[union-attr]
     assert all(high - low >= fall * length / 40 - 1e-6 for high, low in pairwise(heights))
 
 
@@ -206,3 +207,21 @@ def relieved(document: Json, kind: str, by: float) -> Json:
     if kind == "least_fall":
         return document | {"bed": {"top": bed | {"fall": bed["fall"] - by}}}
     return document | {"fixtures": [drain | {"height": drain["height"] - by}]}
+
+
+@EXAMPLES
+@given(SEEDS, st.floats(0, 1), st.floats(0.01, 0.99))
+def test_a_drain_without_a_ring_is_the_tip_of_a_cone_over_the_walls_it_sees(
+    seed: int, share: float, part: float
+) -> None:
+    """Part of the way from the drain to a wall the floor has that part of the wall's height, in every direction."""
+    document = drained_room(seed, height=60.0, radius=0.0)
+    room = served(document)
+    outer, drain = shapely.Polygon(room.figure.outer), room.document.fixtures[0].at
+    wall = outer.exterior.interpolate(share, normalized=True)
+    way = shapely.LineString([drain, wall])
+    assume(outer.buffer(1e-6).contains(way) and not is_beyond_a_cut(room, way))
+    low, high = room.top.at(*drain), float(room.designed_top.explanation.inputs["wall"])  # type: ignore[union-attr]
+    at = way.interpolate(part, normalized=True).coords[0]
+    assert low == pytest.approx(60.0 - 4.7625 - 9.525)
+    assert room.top.at(*at) == pytest.approx(low + part * (high - low), abs=1e-6)

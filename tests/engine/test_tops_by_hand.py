@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 from tests.documents import SQUARE, Json, answer_to, problems_of, room_over
-from tests.engine.top_rooms import L_ROOM, worked
+from tests.engine.top_rooms import L_ROOM, U_ROOM, worked
 
 from evenbed.engine.worked import WorkedRoom
 
@@ -25,6 +25,9 @@ def drain_at(at: list[float], radius: float = 0.0, height: float | None = 40.0 +
 
 def to_drain(fall: float = 0.02, **more: Any) -> Json:
     return {"kind": "to_drain", "drain": "d", "fall": fall, **more}
+
+
+FAR = drain_at([1250, 3250])  # in the short leg of an L: it does not see the whole of the long one
 
 
 def saving(room: WorkedRoom) -> dict[str, float]:
@@ -83,6 +86,26 @@ def test_an_l_is_split_along_the_wall_that_lets_every_place_beyond_fall_square_t
     assert [room.top.at(*p) for p in places] == pytest.approx([wall, wall, wall, wall + 10, wall + 50, wall + 50])
     leg, beyond = 10e-3 * (40 + rise * 2 / 3), 6.25e-3 * (wall + 25)
     assert room.quantities.volume == pytest.approx(leg + beyond)
+
+
+def test_both_legs_of_a_u_fall_to_the_part_between_them_that_has_the_drain() -> None:
+    """The drain at 2500, 500 sees the floor between the legs, 5000 × 1000, whole: √(2500² + 500²) = 2549.5098 mm to
+    its corners, 50.9902 mm at 2 %. Each leg, 1000 × 3000, falls 60 mm square to the cut along y = 1000."""
+    room = worked(flat(U_ROOM, to_drain(), drain_at([2500, 500])))
+    wall = 40 + 0.02 * math.hypot(2500, 500)
+    places = [(0, 0), (500, 1000), (2500, 1000), (0, 4000), (4300, 2500)]
+    assert [room.top.at(*p) for p in places] == pytest.approx([wall, wall, wall, wall + 60, wall + 30])
+    middle = 5e-3 * (40 + (wall - 40) * 2 / 3)
+    assert room.quantities.volume == pytest.approx(middle + 2 * 3e-3 * (wall + 30))
+
+
+def test_a_leg_a_little_out_of_square_still_falls_to_its_cut() -> None:
+    """Walls that lean 20 mm in 2500 over the way down, as walls do."""
+    room = worked(flat([[0, 0], [5000, -20], [5015, 2520], [2500, 2500], [2510, 4000], [0, 4010]], to_drain(), FAR))
+    high = max(room.top.at(5000, -20), room.top.at(5015, 2520))
+    assert high == pytest.approx(40 + 0.02 * (math.hypot(1250, 3250) + 2510), abs=1.0)
+    leaning = [[0, 0], [5000, -400], [5000, 2500], [2500, 2500], [2500, 4000], [0, 4000]]
+    assert problems_of(flat(leaning, to_drain(), FAR)) == [("bed.top.drain", "drain_hidden")]
 
 
 def test_a_drain_that_sees_all_of_an_l_leaves_it_whole() -> None:
@@ -184,7 +207,8 @@ def test_walls_at_a_given_height_fall_at_least_as_asked_or_say_how_high_they_mus
     """2 % of half the diagonal are 42.4264 mm: walls at 82.4264 will do, and nothing lower."""
     (bad,) = answer_to(flat(BIG, to_drain(perimeter=82.4), drain_at([1500, 1500])))["problems"]
     assert (bad["path"], bad["code"]) == ("bed.top.perimeter", "perimeter_too_low")
-    assert bad["values"]["least"] == pytest.approx(40 + 0.02 * 1500 * math.sqrt(2))
+    assert bad["values"]["least"] == 82.427
+    assert worked(flat(BIG, to_drain(perimeter=82.427), drain_at([1500, 1500]))).top.at(0, 0) == pytest.approx(82.427)
     assert (bad["values"]["x"], bad["values"]["y"]) in [(x, y) for x, y in BIG]
     room = worked(flat(BIG, to_drain(perimeter=100.0), drain_at([1500, 1500])))
     assert [room.top.at(0, 9), room.top.at(1500, 1500)] == pytest.approx([100, 40])

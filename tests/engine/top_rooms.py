@@ -14,6 +14,7 @@ from evenbed.engine.problems import BadDocumentError
 from evenbed.engine.top.facets import Facet
 from evenbed.engine.worked import WorkedRoom
 
+U_ROOM = [[0, 0], [5000, 0], [5000, 4000], [4000, 4000], [4000, 1000], [1000, 1000], [1000, 4000], [0, 4000]]
 L_ROOM = [[0, 0], [5000, 0], [5000, 2500], [2500, 2500], [2500, 4000], [0, 4000]]
 
 

@@ -85,7 +85,13 @@ class Ground:
 
     def is_floor(self, at: Point) -> bool:
         """True for a piece's corner that is floor: not in a cutout, nor where concave pieces run there and back."""
-        return self._is_convex or self.figure.holds(at, ON_THE_EDGE)
+        if at not in self._floor:
+            self._floor[at] = self._is_convex or self.figure.holds(at, ON_THE_EDGE)
+        return self._floor[at]
+
+    @cached_property
+    def _floor(self) -> dict[Point, bool]:
+        return {}
 
     @cached_property
     def _is_convex(self) -> bool:

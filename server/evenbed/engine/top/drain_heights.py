@@ -1,5 +1,6 @@
 """How high a drain's edge and the walls round it stand, and what would save mortar were it relieved."""
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
@@ -44,9 +45,10 @@ class DrainHeights:
         return Settled(self, drain, wall)
 
     def _too_low(self, wall: float, least: float) -> Problem:
-        (x, y), longest = self.falls.at, self.falls.longest
-        values = {"perimeter": wall, "least": least, "x": round(x, 1), "y": round(y, 1), "longest": longest}
-        return problem_at("bed.top.perimeter", "perimeter_too_low", **values)
+        """What is wrong, and the lowest that would do: to a thousandth of a mm, never a hair less."""
+        (x, y), enough = self.falls.at, math.ceil(least * 1000) / 1000
+        place = {"x": round(x, 1), "y": round(y, 1), "longest": round(self.falls.longest, 1)}
+        return problem_at("bed.top.perimeter", "perimeter_too_low", perimeter=wall, least=enough, **place)
 
     def _lowest_drain(self) -> float:
         """The lowest that keeps the least thickness, the walls rising and sinking with it."""

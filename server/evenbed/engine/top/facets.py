@@ -19,16 +19,16 @@ class Facet(Plane):
 
 @dataclass(frozen=True)
 class CellEdge:
-    """Where one cell ends: on the kept side of every line, within the boxes round what of the room that is."""
+    """Where one cell ends: on the kept side of every line, within the box round what of the room that is."""
 
     keep: tuple[Plane, ...]
-    boxes: tuple[Box, ...]
+    box: Box
 
     def part_of(self, ring: Sequence[Point], box: Box) -> Ring:
         """The part of a ring, with the box round it, in the cell; empty where there is none."""
-        part = tuple(ring)
-        if self.keep and not any(boxes_meet(box, own) for own in self.boxes):
+        if not boxes_meet(box, self.box):
             return ()
+        part = tuple(ring)
         for side in self.keep:
             if len(part) < 3:
                 return ()
@@ -50,11 +50,11 @@ class Cell:
     @cached_property
     def edge(self) -> CellEdge:
         """Where the cell ends, whatever its plane."""
-        return CellEdge(self.keep, tuple(box_of(polygon) for polygon in self.polygons))
+        return CellEdge(self.keep, box_of(p for polygon in self.polygons for p in polygon))
 
     def holds(self, x: float, y: float) -> bool:
         """True where a place lies in the cell or on its edge."""
-        return all(side.at(x, y) >= 0 for side in self.keep)
+        return all(side.a + side.b * x + side.c * y >= 0 for side in self.keep)
 
     def depth(self, x: float, y: float) -> float:
         """How far inside the cell a place lies, mm; negative outside."""

@@ -1,12 +1,12 @@
 """What a little relief of a requirement would save: how fast the volume follows each figure asked for. Exact."""
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from evenbed.engine.bed import Mortar
 from evenbed.engine.document.places import Point
-from evenbed.engine.geometry import Plane, clipped, integral_over
+from evenbed.engine.geometry import Plane, Ring, clipped, integral_over
 from evenbed.engine.ground import Ground
 from evenbed.engine.top.facets import BedTop
 from evenbed.engine.top.requirements import Requirement
@@ -35,16 +35,18 @@ def everywhere(top: BedTop) -> tuple[Plane, ...]:
 
 def requirements_from(ground: Ground, top: BedTop, reliefs: Iterable[Relief]) -> tuple[Requirement, ...]:
     """The requirements that would save mortar if they were relieved, the dearest first."""
-    mortar = Mortar(ground, top)
-    found = (Requirement(r.kind, r.path, r.id, r.at, r.limit, saved_by(mortar, r.sinks) * r.step) for r in reliefs)
+    parts = tuple(_mortared(Mortar(ground, top)))
+    found = (Requirement(r.kind, r.path, r.id, r.at, r.limit, _saved(parts, r.sinks) * r.step) for r in reliefs)
     return tuple(sorted((one for one in found if one.saves > 0), key=lambda one: -one.saves))
 
 
-def saved_by(mortar: Mortar, sinks: tuple[Plane, ...]) -> float:
-    """Mortar in m³ saved per unit: the integral of how fast the top sinks, over where there is mortar."""
-    parts = []
+def _mortared(mortar: Mortar) -> Iterator[tuple[Ring, int]]:
+    """Where there is mortar, piece by piece, and the cell of the top over each."""
     for piece, n, m in mortar.ground.cut_by(mortar.top.edges):
         thickness = mortar.thickness_of(n, m)
-        lowest = min(thickness.over(piece))
-        parts.append(integral_over(piece if lowest >= 0 else clipped(piece, thickness), sinks[m]))
-    return math.fsum(parts) / 1e9
+        yield (piece if min(thickness.over(piece)) >= 0 else clipped(piece, thickness)), m
+
+
+def _saved(parts: Iterable[tuple[Ring, int]], sinks: tuple[Plane, ...]) -> float:
+    """Mortar in m³ saved per unit: the integral of how fast the top sinks, over where there is mortar."""
+    return math.fsum(integral_over(part, sinks[m]) for part, m in parts) / 1e9
