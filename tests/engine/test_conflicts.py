@@ -5,6 +5,8 @@ import re
 from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from tests.documents import SQUARE, Json, answer_to, room_over
 from tests.engine.least_cases import COVERED, Judge, Key, bare, conflicts_in, designed, judged, least_room, top_of
 
@@ -27,7 +29,7 @@ def key_of(problem: Problem) -> Key:
     return KINDS[problem.code.removesuffix("_stuck")], int(hold[1]) if hold else 0, ()
 
 
-def given(problem: Problem, name: str) -> float:
+def told_by(problem: Problem, name: str) -> float:
     value = problem.values[name]
     assert isinstance(value, float)
     return value
@@ -51,7 +53,7 @@ def check_together(found: tuple[Problem, ...], judge: Judge) -> None:
     together = judge.relief({key_of(problem) for problem in found})
     assert together is not None
     assert together > 0.0
-    assert [given(problem, "together") for problem in found] == pytest.approx([together] * len(found), abs=1e-7)
+    assert [told_by(problem, "together") for problem in found] == pytest.approx([together] * len(found), abs=1e-7)
 
 
 def check_each(found: tuple[Problem, ...], judge: Judge) -> None:
@@ -65,7 +67,7 @@ def check_each(found: tuple[Problem, ...], judge: Judge) -> None:
         alone = judge.relief({key_of(problem)})
         assert ("alone" in problem.values) == (alone is not None) != problem.code.endswith("_stuck")
         if alone is not None:
-            assert given(problem, "alone") == pytest.approx(alone, abs=1e-7)
+            assert told_by(problem, "alone") == pytest.approx(alone, abs=1e-7)
 
 
 def flat_room(*holds: Json, **top: Any) -> Json:
@@ -153,7 +155,7 @@ def eased(room: Json, problem: Problem, more: float) -> Json:
     """The room after one that conflicts gave what it had to alone, and a little more."""
     room = copy.deepcopy(room)
     kind, hold, _ = key_of(problem)
-    bed, limit, give = room["bed"], given(problem, "limit"), given(problem, "alone") + more
+    bed, limit, give = room["bed"], told_by(problem, "limit"), told_by(problem, "alone") + more
     if "thickness" in kind:
         bed[kind] = limit + (-give if kind == "minimum_thickness" else give)
         return room
@@ -162,6 +164,31 @@ def eased(room: Json, problem: Problem, more: float) -> Json:
         held["low"] = held["high"] = limit
     held[kind.removeprefix("held_")] = limit + (-give if kind == "held_low" else give)
     return room
+
+
+HEIGHTS = st.floats(-200.0, 200.0) | st.sampled_from([0.0, 46.0375, 60.0, 1e-9, 1e5, 1e6, -1e6])
+WHERE: list[Json] = [{"opening": "west"}, {"opening": "east"}, {"at": [500.0, 500.0]}, {"at": [4000.0, 0.0]}]
+SIDES = st.dictionaries(st.sampled_from(["low", "high"]), HEIGHTS)
+HOLDS = st.lists(st.tuples(st.sampled_from(WHERE), SIDES).map(lambda pair: {**pair[0], **pair[1]}), max_size=5)
+
+
+@given(HOLDS, st.lists(HEIGHTS, min_size=4, max_size=4), st.none() | st.sampled_from([0.0, 1e-9, 0.001, 0.5, 1.0]))
+@settings(max_examples=150, deadline=None)
+def test_any_heights_give_a_plane_that_keeps_them_or_say_what_must_give(
+    holds: list[Json], floor: list[float], fall: float | None
+) -> None:
+    room = flat_room(*holds, largest_fall=fall)
+    for reading, z in zip(room["readings"], floor, strict=False):
+        reading["down"] = -z
+    found = top_of(room)
+    if not isinstance(found, DesignedTop):
+        codes = {problem.code for problem in found}
+        conflicts = {code for code in codes if code.startswith("top_conflict_")}
+        assert conflicts == codes or codes <= {"held_meets_nothing", "held_low_above_high"}
+        return
+    assert found.top.steepest <= min(0.5, 0.5 if fall is None else fall) + 1e-9
+    for (x, y), z in zip(SQUARE, floor, strict=True):
+        assert MINIMUM - 1e-4 < found.top.at(x, y) - z < 80.0 + 1e-4
 
 
 def test_the_sentences_say_what_must_give() -> None:

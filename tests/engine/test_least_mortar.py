@@ -1,10 +1,12 @@
 """The plane that uses the least mortar against scipy's linprog, over a thousand invented rooms."""
 
+import random
 from typing import Any
 
 import numpy as np
 import pytest
 from scipy.optimize import LinearConstraint, NonlinearConstraint, minimize
+from tests.documents import SQUARE, room_over
 from tests.engine.least_cases import METRE, Judge, designed, judge_of, judged, least_room, top_of
 from tests.judges import Array
 
@@ -36,6 +38,23 @@ def test_the_plane_keeps_everything_with_as_little_mortar_as_linprogs(block: int
     assert missed < 1e-7
     assert worst < 1e-7
     assert 20 < none < 60
+
+
+@pytest.mark.deep
+@pytest.mark.parametrize("seed", range(12))
+def test_so_it_does_over_many_readings(seed: int) -> None:
+    dice = random.Random(seed)
+    spots = [(x, y, dice.gauss(0.0, 3.0)) for x, y in SQUARE]
+    spots += [(dice.uniform(1.0, 3999.0), dice.uniform(1.0, 2999.0), dice.gauss(0.0, 3.0)) for _ in range(800)]
+    hold = {"at": [dice.uniform(0.0, 4000.0), 1500.0], "low": dice.uniform(40.0, 80.0)}
+    bed = {"maximum_thickness": 60.0, "top": {"kind": "least_mortar", "holds": [hold]}}
+    room = room_over(SQUARE, spots, bed=bed)
+    found, judge = top_of(room), judge_of(room)
+    theirs = judge.solved()
+    assert theirs.status == (0 if isinstance(found, DesignedTop) else 2)
+    if isinstance(found, DesignedTop):
+        mine = judge.value(found.top.cells[0].plane)
+        assert float(judge.mortar @ mine) == pytest.approx(theirs.fun, abs=1e-7 * mean_mortar(judge))
 
 
 def mean_mortar(judge: Judge) -> float:
