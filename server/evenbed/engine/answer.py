@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from evenbed.engine.bed import Thickness, Violation
 from evenbed.engine.cautions import Caution
+from evenbed.engine.chipping.chips import Chip, ChipPlan
 from evenbed.engine.contours import Contour
 from evenbed.engine.cost.allowances import Allowance
 from evenbed.engine.cost.material import Material
@@ -131,6 +132,8 @@ class BedAnswer:
     build_up: tuple[Layer, ...] = described(
         about="From the subfloor up; the thickness of the bed elsewhere counts the membrane under it"
     )
+    chipping: tuple[Chip, ...] = described(about="What chipping each high spot would save, the highest first")
+    chip_plan: ChipPlan | None = described(about="The best of it, null where nothing is worth chipping")
     requirements: tuple[Requirement, ...] = described(about="What governs the top, the dearest first")
     violations: tuple[Violation, ...] = described(about="Places beyond a limit, the worst first")
     too_thin_area: float = described(about="Area below the minimum", unit="m2")

@@ -26,6 +26,8 @@ def bed_answer_of(room: WorkedRoom, unknown: Unknown | None) -> BedAnswer:
         doorways=room.finished.doorways,
         fixtures=room.finished.fixtures,
         build_up=room.finished.layers,
+        chipping=room.chipping.rows,
+        chip_plan=room.chipping.plan,
         requirements=room.designed_top.requirements,
         violations=room.mortar.violations(*room.limits),
         too_thin_area=quantities.too_thin_area,

@@ -106,6 +106,22 @@ CAUTIONS: dict[str, str] = {
         "Joints {spacing:.0f} mm apart would make more than {most:.0f} panels: only the joints of the slab are laid "
         "out. Take them further apart, or the floor in parts."
     ),
+    "chip_silica": (
+        "Chipping and grinding throw silica dust. Use water at the tool or a shroud with extraction; indoors wear a "
+        "respirator of APF 10 or more (OSHA 1926.1153 table 1, Cal/OSHA 1532.3, read in part)."
+    ),
+    "chip_structure": (
+        "Chipping goes into what carries the floor: never deeper than {most:.1f} mm here, and ask a licensed "
+        "engineer first. A post-tensioned slab must not be chipped. A wood subfloor is planed or replaced, not chipped."
+    ),
+    "chip_too_deep": (
+        "At {x:.0f}, {y:.0f} the bed would need {needed:.1f} mm chipped away, more than the {most:.1f} mm allowed: "
+        "raise the top there."
+    ),
+    "chip_unread": (
+        "The high spot at {x:.0f}, {y:.0f} was never read, its height is estimated: read it first, then decide about "
+        "chipping."
+    ),
     "prediction": (
         "A prediction is not a test. The site and the makers' instructions decide; "
         "try the bed before anybody relies on it."

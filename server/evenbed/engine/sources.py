@@ -82,10 +82,6 @@ SOURCES: dict[str, str] = {
         "Changes in level: 2010 ADA Standards for Accessible Design, section 303 (to 1/4 in upright, to 1/2 in "
         "bevelled 1:2, more is a ramp) and section 405 (a ramp 1:12). Flush below 1 mm: common practice, no source."
     ),
-    "ada_303": (
-        "Changes in level: 2010 ADA Standards for Accessible Design, section 303 (to 1/4 in upright, to 1/2 in "
-        "bevelled 1:2, more is a ramp) and section 405 (a ramp 1:12). Flush below 1 mm: common practice, no source."
-    ),
 }
 
 
@@ -150,22 +146,22 @@ FORMULAS: dict[str, Formula] = {
     "layer_given": Formula("thickness as set in this room, the same everywhere", "room"),
     "layer_bed": Formula("mortar = top − subfloor − membrane", "surface"),
     "layer_total": Formula("in all = top − subfloor + bond coat + tile", "surface"),
-    "finished_height": Formula("finished floor = top of bed + bond coat + tile", "geometry"),
-    "doorway_thickness": Formula("least of top − subfloor along the opening or at the fixture", "surface"),
-    "clearance": Formula("clearance = underside of the door − highest finished floor along the opening", "geometry"),
-    "step": Formula("step = finished floor − floor beyond", "geometry"),
-    "step_flush": Formula("less than 1 mm either way is flush and needs nothing", "ada_303"),
-    "step_upright": Formula("to 1/4 in (6.35 mm) may stand upright, with an edge strip", "ada_303"),
-    "step_bevelled": Formula(
-        "above 1/4 in to 1/2 in (12.7 mm) is bevelled 1:2: length = 2 × step; the lowest 1/4 in may stand upright, "
-        "which makes it shorter",
-        "ada_303",
+    "chip_lowered": Formula(
+        "saves = floor area × depth − chipped off; the top comes down parallel by the depth, not designed anew; "
+        "chipped off = ∫ (depth − spare thickness) where that is positive, spare thickness = thickness − minimum",
+        "surface",
     ),
-    "step_ramp": Formula("above 1/2 in (12.7 mm) is a ramp 1:12: length = 12 × step", "ada_303"),
-    "fixture_difference": Formula("difference = finished floor − top of the fixture", "geometry"),
-    "layer_given": Formula("thickness as set in this room, the same everywhere", "room"),
-    "layer_bed": Formula("mortar = top − subfloor − membrane", "surface"),
-    "layer_total": Formula("in all = top − subfloor + bond coat + tile", "surface"),
+    "chip_cleared": Formula(
+        "the top stays: chipped off = ∫ (minimum − thickness) where that is positive, no deeper than may be chipped; "
+        "saves = mortar before − mortar after, negative",
+        "surface",
+    ),
+    "chip_first": Formula("no prices: the highest spot alone, down to where the next one governs", "common_practice"),
+    "chip_best": Formula(
+        "depth that makes mortar saved × its cost in place − hours of chipping × cost of an hour greatest; "
+        "hours = per area × area + per area and depth × chipped off; margin not counted",
+        "room",
+    ),
     "adjusted": Formula(
         "heights that make Σ (residual / standard error)² least, counted from the benchmark or the highest reading",
         "least_squares",

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from evenbed.engine.bed import Mortar, Quantities, Thickness
+from evenbed.engine.chipping.chipping import Chipping
 from evenbed.engine.cost.build_up import build_up_materials, check_supplies
 from evenbed.engine.cost.material import Material
 from evenbed.engine.document.places import Point, Point3
@@ -109,6 +110,11 @@ class WorkedRoom:
     def finished(self) -> Finished:
         """The finished floor at doorways and fixtures, and what lies under it."""
         return finished_from(self.document, self.ground, self.top, self.thickness)
+
+    @cached_property
+    def chipping(self) -> Chipping:
+        """What chipping the high spots would save."""
+        return Chipping(self.document, self.mortar, self.limits[0], self.mix.density)
 
     @property
     def thickest(self) -> float:

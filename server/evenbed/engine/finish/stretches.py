@@ -61,10 +61,9 @@ class Stretch:
         box = (x0 - ON_IT, y0 - ON_IT, x1 + ON_IT, y1 + ON_IT)
         for p, q in ground.surface.edges:
             if boxes_meet(box, box_of((p[:2], q[:2]))):
-                yield from (end for end in (p, q) if self._passes(end[:2]))
                 crossing = crossing_of(p[:2], q[:2], self.start, self.end)
-                if crossing is not None:
-                    yield on_edge(p, q, crossing)
+                spots = (p, q) if crossing is None else (p, q, on_edge(p, q, crossing))
+                yield from (spot for spot in spots if self._passes(spot[:2]))
 
     def _passes(self, at: Point) -> bool:
         return math.dist(at, nearest_on_segment(self.start, self.end, at)) <= ON_IT

@@ -446,6 +446,10 @@ export interface components {
             readonly build: string;
             /** @description From the subfloor up; the thickness of the bed elsewhere counts the membrane under it */
             readonly build_up: readonly components["schemas"]["Layer"][];
+            /** @description The best of it, null where nothing is worth chipping */
+            readonly chip_plan: components["schemas"]["ChipPlan"] | null;
+            /** @description What chipping each high spot would save, the highest first */
+            readonly chipping: readonly components["schemas"]["Chip"][];
             /** @description What the top makes of each doorway */
             readonly doorways: readonly components["schemas"]["Doorway"][];
             /** @description What the finished floor makes of each fixture */
@@ -596,6 +600,58 @@ export interface components {
              */
             readonly reversed_off?: number | null;
             readonly to?: number | null;
+        };
+        /**
+         * @description Bringing one high spot down so far that the next one governs, and with it all that are higher.
+         *
+         *         Under a top that is given, each place where the bed is too thin stands for itself.
+         */
+        readonly Chip: {
+            /** @description What is chipped in all, the higher spots included (m2) */
+            readonly area: number;
+            /** @description Its highest place (mm) */
+            readonly at: readonly [
+                number,
+                number
+            ];
+            /** @description What is chipped off in all (m3) */
+            readonly chipped_volume: number;
+            /** @description How deep the deepest place is chipped, and how far the top comes down (mm) */
+            readonly depth: number;
+            /** @description Its name, the highest first */
+            readonly id: string;
+            /** @description What the mortar saved costs less the chipping, null where prices are missing */
+            readonly saves_cost: number | null;
+            /** @description Its mass, fresh (kg) */
+            readonly saves_mass: number;
+            /** @description Mortar saved over the whole floor; negative under a top that is given (m3) */
+            readonly saves_volume: number;
+        };
+        /** @description The best depth for the prices given; without prices the first spot alone, weighed against nothing. */
+        readonly ChipPlan: {
+            /** @description What is chipped (m2) */
+            readonly area: number;
+            /**
+             * @description Whether prices were weighed
+             * @enum {unknown}
+             */
+            readonly basis: "prices" | "none";
+            /** @description What is chipped off (m3) */
+            readonly chipped_volume: number;
+            /** @description How deep the deepest place is chipped; 0 where raising the top is cheaper (mm) */
+            readonly depth: number;
+            /** @description Hours of one person that chip (h) */
+            readonly labour_hours: number;
+            /** @description What the mortar saved costs less the chipping, null where prices are missing */
+            readonly saves_cost: number | null;
+            /** @description Its mass, fresh (kg) */
+            readonly saves_mass: number;
+            /** @description Mortar saved over the whole floor; negative under a top that is given (m3) */
+            readonly saves_volume: number;
+            /** @description Ids of the high spots that are chipped */
+            readonly spots: readonly string[];
+            /** @description How far the top comes down (mm) */
+            readonly top_lower_by: number;
         };
         /**
          * ClimateFields
