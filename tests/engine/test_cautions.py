@@ -6,7 +6,8 @@ import string
 import pytest
 
 from evenbed.engine.cautions import CAUTIONS, caution_at
-from evenbed.engine.sources import FORMULAS, SOURCES, explanation_of
+from evenbed.engine.formulas import FORMULAS
+from evenbed.engine.sources import SOURCES, explanation_of
 
 VERDICT = re.compile(r"\b(ok|okay|safe|strong enough|can carry|will hold)\b", re.IGNORECASE)
 

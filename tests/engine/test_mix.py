@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from evenbed.engine.cost.material import WHOLE_TOLERANCE, WHYS, whole_from
 from evenbed.engine.document.room import Mix
+from evenbed.engine.formulas import FORMULAS
 from evenbed.engine.mix import (
     MixPlan,
     bag_yield_from,
@@ -17,7 +18,6 @@ from evenbed.engine.mix import (
     mix_cautions,
     mix_explanations,
 )
-from evenbed.engine.sources import FORMULAS
 
 EXACT = 1e-12  # relative: a handful of rounded products
 MIXES = st.builds(

@@ -46,8 +46,8 @@ CAUTIONS: dict[str, str] = {
         "(IRC P2709.1, as quoted): water may stand."
     ),
     "steep_fall": (
-        "At its steepest the top falls {fall:.2%}, more than the {most:.2%} (1/2 in per foot) allowed on shower floors "
-        "(IRC P2709.1, as quoted): people slip. Move the drain towards the middle, or take a linear one."
+        "At its steepest the top falls {fall:.2%}, more than the {most:.2%} (1/2 in per foot) allowed on shower "
+        "floors (IRC P2709.1, as quoted): people slip. Move the drain towards the middle, or take a linear one."
     ),
     "drain_short": (
         "The drain leaves out {short:.0f} mm of the floor along its line: the floor is level along it there, "
@@ -112,7 +112,8 @@ CAUTIONS: dict[str, str] = {
     ),
     "chip_structure": (
         "Chipping goes into what carries the floor: never deeper than {most:.1f} mm here, and ask a licensed "
-        "engineer first. A post-tensioned slab must not be chipped. A wood subfloor is planed or replaced, not chipped."
+        "engineer first. A post-tensioned slab must not be chipped. A wood subfloor is planed or replaced, not "
+        "chipped."
     ),
     "chip_too_deep": (
         "At {x:.0f}, {y:.0f} the bed would need {needed:.1f} mm chipped away, more than the {most:.1f} mm allowed: "
