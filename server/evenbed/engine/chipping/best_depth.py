@@ -56,7 +56,8 @@ def best_depth(below: Below, room: float, worth: Worth, mortar: float, most: flo
     least_gain = 1e-9 * max(abs(balance) for balance, _ in balances)
     most_saved = max(balance for balance, _ in balances)
     depth = min(depth for balance, depth in balances if balance >= most_saved - least_gain)
-    return next((level for level in (*below.levels, most) if abs(level - depth) <= NEAR and level <= most), depth)
+    known = (level for level in (0.0, *below.levels, most) if 0.0 <= level <= most)
+    return next((level for level in known if abs(level - depth) <= NEAR), depth)
 
 
 def _turns(stretch: _Stretch, room: float, worth: Worth, mortar: float) -> Iterator[float]:
