@@ -122,7 +122,17 @@ def test_where_nobody_read_nothing_is_chipped_and_a_reading_is_asked_for() -> No
     plan = plan_of(estimated_corner())
     assert (plan["bed"]["chipping"], plan["bed"]["chip_plan"]) == ([], None)
     told = [c for c in plan["cautions"] if c["where"] == "bed.chipping"]
-    assert [(c["code"], c["values"]) for c in told] == [("chip_unread", {"x": 4000.0, "y": 3000.0})]
+    assert [c["code"] for c in told] == ["chip_unread"]
+    assert told[0]["values"] == {"x": 4000.0, "y": 3000.0, "depth": pytest.approx(0.0, abs=1e-9)}
+
+
+def test_a_lower_corner_that_nobody_read_stops_the_chipping_at_its_height() -> None:
+    spots = [(4000.0, 3000.0, 0.0), (0.0, 3000.0, 0.0), (4000.0, 0.0, 0.0), *bump(2500, 1500, 10.0)]
+    plan = plan_of(room_over(SQUARE, spots))
+    (row,), (x, y, corner) = plan["bed"]["chipping"], plan["surface"]["points"][plan["surface"]["estimated"][0]]
+    assert (x, y) == (0.0, 0.0)
+    assert row["depth"] == pytest.approx(10.0 - corner, abs=1e-9)
+    assert [c["values"]["depth"] for c in plan["cautions"] if c["code"] == "chip_unread"] == [row["depth"]]
 
 
 def test_dust_and_the_structure_are_cautioned_wherever_there_is_something_to_chip() -> None:

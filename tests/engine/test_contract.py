@@ -49,6 +49,7 @@ NAMES = {
     "bed.top.0": {"a", "b", "c", "polygon"},
     "bed.thickness": {"min", "max", "mean", "min_at", "max_at"},
     "bed.load": {"mean", "max"},
+    "bed.chipping.0": {"at", "depth", "area", "saves_volume"},
     "rails.0": {"id", "from", "to", "stations", "settings"},
     "rails.0.stations.0": {"at", "along", "subfloor", "top", "shim"},
     "sections.0": {"id", "polygon", "volume", "batches", "order"},

@@ -120,8 +120,8 @@ CAUTIONS: dict[str, str] = {
         "raise the top there."
     ),
     "chip_unread": (
-        "The high spot at {x:.0f}, {y:.0f} was never read, its height is estimated: read it first, then decide about "
-        "chipping."
+        "The corner at {x:.0f}, {y:.0f} was never read: its height is estimated, and nothing deeper than {depth:.1f} "
+        "mm is chipped for it. Read it first, then decide about chipping."
     ),
     "prediction": (
         "A prediction is not a test. The site and the makers' instructions decide; "

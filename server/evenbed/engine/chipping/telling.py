@@ -19,7 +19,7 @@ def chipping_cautions(chipping: Chipping) -> Iterator[Caution]:
         yield caution_at(PLACE, "chip_too_deep", x=spot.at[0], y=spot.at[1], needed=-spot.spare, most=most)
     if chipping.unread is not None:
         x, y = chipping.unread.at
-        yield caution_at(PLACE, "chip_unread", x=x, y=y)
+        yield caution_at(PLACE, "chip_unread", x=x, y=y, depth=max(0.0, chipping.unread.spare))
 
 
 def chipping_explanations(chipping: Chipping) -> dict[str, Explanation]:

@@ -135,7 +135,7 @@ export const codes = {
   "caution.chip_silica": "Chipping and grinding throw silica dust. Use water at the tool or a shroud with extraction; indoors wear a respirator of APF 10 or more (OSHA 1926.1153 table 1, Cal/OSHA 1532.3, read in part).",
   "caution.chip_structure": "Chipping goes into what carries the floor: never deeper than {most:depth} here, and ask a licensed engineer first. A post-tensioned slab must not be chipped. A wood subfloor is planed or replaced, not chipped.",
   "caution.chip_too_deep": "At {x:length} across, {y:length} up the bed would need {needed:depth} chipped away, more than the {most:depth} allowed: raise the top there.",
-  "caution.chip_unread": "The high spot at {x:length} across, {y:length} up was never read, its height is estimated: read it first, then decide about chipping.",
+  "caution.chip_unread": "The corner at {x:length} across, {y:length} up was never read: its height is estimated, and nothing deeper than {depth:depth} is chipped for it. Read it first, then decide about chipping.",
   "caution.prediction": "A prediction is not a test. The site and the makers' instructions decide; try the bed before anybody relies on it.",
   "caution.cold": "Down to {lowest:temperature} while the bed hardens: below {limit:temperature} is outside the usual work range, and every wait grows longer.",
   "caution.frost": "Down to {lowest:temperature} before the bed has hardened: frost ruins it. Keep it warm or do not place it.",

@@ -137,7 +137,7 @@ export const codes: Readonly<Record<keyof typeof english, string>> = {
   "caution.chip_silica": "Picar y esmerilar levantan polvo de sílice. Use agua en la herramienta o una campana con aspiración; adentro lleve un respirador de APF 10 o más (OSHA 1926.1153 tabla 1, Cal/OSHA 1532.3, leído en parte).",
   "caution.chip_structure": "Al picar se entra en lo que sostiene el piso: aquí nunca más hondo que {most:depth}, y pregunte antes a un ingeniero con licencia. Una losa postensada no se pica. Un subpiso de madera se cepilla o se cambia, no se pica.",
   "caution.chip_too_deep": "A {x:length} a lo ancho, {y:length} hacia arriba habría que picar {needed:depth}, más que los {most:depth} permitidos: suba la cama ahí.",
-  "caution.chip_unread": "El punto alto a {x:length} a lo ancho, {y:length} hacia arriba nunca se leyó, su altura es estimada: léalo primero y luego decida si se pica.",
+  "caution.chip_unread": "La esquina a {x:length} a lo ancho, {y:length} hacia arriba nunca se leyó: su altura es estimada, y por ella no se pica más hondo que {depth:depth}. Léala primero y luego decida si se pica.",
   "caution.prediction": "Una predicción no es una prueba. Mandan la obra y las instrucciones de los fabricantes; pruebe la cama antes de que alguien se fíe de ella.",
   "caution.cold": "Baja a {lowest:temperature} mientras la cama endurece: menos de {limit:temperature} queda fuera de lo usual, y toda espera se alarga.",
   "caution.frost": "Baja a {lowest:temperature} antes de que la cama endurezca: la helada la arruina. Manténgala caliente o no la coloque.",
