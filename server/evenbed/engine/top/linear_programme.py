@@ -6,6 +6,7 @@ itself (A. Charnes, Optimality and Degeneracy in Linear Programming, 1952; C. E.
 Each step looks for the row missed most and takes it in; the rows that are never missed cost one look a step.
 """
 
+import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from operator import mul
@@ -87,7 +88,7 @@ def _most_missed(rows: Sequence[Row], point: Sequence[float], slack: float, basi
 
 def _over(row: Row, point: Sequence[float]) -> float:
     """By how much the point keeps a row; negative where it misses it."""
-    return sum(map(mul, row, (*point, -1.0)))
+    return math.fsum(map(mul, row, (*point, -1.0)))
 
 
 def _leaving(inverse: Inverse, shares: Sequence[float]) -> int | None:
