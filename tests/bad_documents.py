@@ -118,7 +118,7 @@ def two_levels(*line: list[float], ramp: float = 500.0) -> Json:
     return changed("bed.top", {"kind": "two_levels", "line": list(line), "left": 50.0, "right": 70.0, "ramp": ramp})
 
 
-CORNERS = [0, 0, 1], [5000, 0, 1], [0, 4000, 1]
+CORNERS: list[list[float]] = [[0, 0, 1], [5000, 0, 1], [0, 4000, 1]]
 U_ROOM = [[0, 0], [5000, 0], [5000, 4000], [4000, 4000], [4000, 1000], [1000, 1000], [1000, 4000], [0, 4000]]
 SLAB_JOINT = "joints.slab_joints[0]"
 
