@@ -91,6 +91,23 @@ def test_under_a_given_top_only_what_is_too_thin_is_chipped_and_takes_mortar() -
     assert chip_plan["area"] == pytest.approx(first["area"] + second["area"], rel=1e-12)
 
 
+def test_where_nothing_may_be_chipped_no_row_is_given_and_the_worst_place_is_said() -> None:
+    plan = plan_of(given_top(36.75, bump(1000, 1500, 10.0), bump(3000, 1500, 6.0), chip_depth=0.0))
+    assert (plan["bed"]["chipping"], plan["bed"]["chip_plan"]) == ([], None)
+    told = [(c["code"], c["values"]["x"]) for c in plan["cautions"] if c["where"] == "bed.chipping"]
+    assert told == [("chip_too_deep", 1000.0)]
+
+
+@pytest.mark.parametrize("seed", range(30))
+def test_under_a_given_top_the_spots_together_are_all_that_is_too_thin(seed: int) -> None:
+    height = 22.0 + seed
+    bed = plan_of(random_room(seed) | {"bed": {"top": {"kind": "level", "height": height}}})["bed"]
+    rows = bed["chipping"]
+    assert math.fsum(row["area"] for row in rows) == pytest.approx(bed["too_thin_area"], rel=1e-9, abs=1e-6)
+    assert len({tuple(row["at"]) for row in rows}) == len(rows)
+    assert all(row["depth"] <= 12.7 for row in rows)
+
+
 def test_a_given_top_that_is_thick_enough_everywhere_needs_no_chipping() -> None:
     bed = plan_of(given_top(60.0, bump(1000, 1500, 10.0)))["bed"]
     assert (bed["chipping"], bed["chip_plan"]) == ([], None)

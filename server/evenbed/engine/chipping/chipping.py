@@ -32,7 +32,9 @@ class Chipping:
 
     @cached_property
     def rows(self) -> tuple[Chip, ...]:
-        """A row for each high spot worth naming, the highest first."""
+        """A row for each high spot worth naming, the highest first; none where nothing may be chipped."""
+        if self.document.bed.chip_depth <= WORTH_IT:
+            return ()
         return tuple(
             chipped.row(name, spot.at, self.density, self.worth)
             for (name, spot), chipped in zip(self._named, self._each, strict=True)
@@ -65,10 +67,10 @@ class Chipping:
         return found if found is not None and found.spare < within else None
 
     @cached_property
-    def too_deep(self) -> tuple[Spot, ...]:
-        """Places under a top that is given where more than may be chipped would have to go."""
+    def too_deep(self) -> Spot | None:
+        """The worst place under a top that is given, where more than may be chipped would have to go."""
         most = self.document.bed.chip_depth + LIMIT_SLACK
-        return () if self.comes_down else tuple(spot for _, spot in self._named if -spot.spare > most)
+        return next((spot for _, spot in self._named if not self.comes_down and -spot.spare > most), None)
 
     @property
     def room(self) -> float:

@@ -15,7 +15,8 @@ def chipping_cautions(chipping: Chipping) -> Iterator[Caution]:
     if chipping.rows:
         yield caution_at(PLACE, "chip_silica")
         yield caution_at(PLACE, "chip_structure", most=most)
-    for spot in chipping.too_deep:
+    spot = chipping.too_deep
+    if spot is not None:
         yield caution_at(PLACE, "chip_too_deep", x=spot.at[0], y=spot.at[1], needed=-spot.spare, most=most)
     if chipping.unread is not None:
         x, y = chipping.unread.at
