@@ -1,5 +1,5 @@
-/** The bed: how it is built, where its top lies, and what that makes of thickness, limits, load and doorways. */
-import { useMemo, useState } from "preact/hooks";
+/** The bed: where its top lies, what that makes of thickness, doorways, load and order, and how it is built. */
+import { useMemo } from "preact/hooks";
 import { Drawing } from "../../drawing/Drawing";
 import { editRoom, preferences } from "../../state";
 import { areaText, depthText, heightText, loadText, massText, volumeText } from "../../units";
@@ -7,7 +7,7 @@ import type { Plan } from "../../wire";
 import { reader, t } from "../../words";
 import { Choice } from "../common/Choice";
 import { Figure } from "../common/Figure";
-import { placeText, roomScene } from "../common/roomFigure";
+import { roomScene } from "../common/roomFigure";
 import { withLayer } from "../common/layers";
 import { Missing } from "../common/Missing";
 import { NoPlan } from "../common/NoPlan";
@@ -21,73 +21,57 @@ import { useRoom, type RoomView } from "../common/useRoom";
 import { ProfileButton, ProfilePanel } from "../profile/ProfilePanel";
 import { useProfile, type Profile } from "../profile/useProfile";
 import { Alternatives } from "./Alternatives";
+import { BuildUp } from "./BuildUp";
 import { Deciding } from "./Deciding";
-import { BuildUp, Doorways } from "./Doorways";
 import { Higher } from "./Higher";
+import { isConflict } from "./kinds/relief";
 import { Covering, Limits } from "./Limits";
+import { planUnder, useTrial, type Trial } from "./useTrial";
 
 const NO_STATIONS: ReadonlySet<string> = new Set();
 
-const FIRST_FEW = 3;
-
-function Violations({ plan }: { plan: Plan }) {
-  const [all, setAll] = useState(false);
-  const broken = plan.bed.violations;
-  if (broken.length === 0) return <p class="notice good" data-testid="no-violations">{t("bed.within")}</p>;
+function Load({ plan }: { plan: Plan }) {
+  const { load, mass } = plan.bed;
   return (
-    <section class="stack tight">
-      <ul class="lines" data-testid="violations">
-        {(all ? broken : broken.slice(0, FIRST_FEW)).map(({ kind, at, thickness, by }, index) => (
-          <li key={index} class="caution">{t(`limit.${limitKind(kind)}`, { place: placeText(at), thickness, by })}</li>
-        ))}
-      </ul>
-      {broken.length > FIRST_FEW && !all && <button type="button" class="button wide" data-testid="all-violations" onClick={() => setAll(true)}>{t("limit.all", { count: broken.length })}</button>}
+    <section class="stack tight load" data-testid="load">
+      <h3>{t("bed.load")}</h3>
+      <div class="figures one">
+        <Figure label={t("bed.load_mean")} value={loadText(load.mean, reader.value)} plan={plan} path="bed.load.mean" />
+        <Figure label={t("bed.load_max")} value={loadText(load.max, reader.value)} plan={plan} path="bed.load.max" />
+        <Figure label={t("bed.mass")} value={massText(mass, reader.value)} plan={plan} path="bed.mass" />
+      </div>
+      <Cautions cautions={cautionsAt(plan, "bed.load")} />
     </section>
   );
 }
 
-function limitKind(kind: string): "no_bed" | "too_thin" | "too_thick" {
-  return kind === "no_bed" || kind === "too_thin" ? kind : "too_thick";
-}
-
 function Figures({ plan }: { plan: Plan }) {
-  const { thickness, volume, mass, load } = plan.bed;
-  const text = (depth: number) => depthText(depth, reader.value);
+  const { thickness, volume, top } = plan.bed;
   return (
     <>
-      <div class="figures three">
-        <Figure label={t("bed.thinnest")} value={text(thickness.min)} plan={plan} path="bed.thickness.min" />
-        <Figure label={t("bed.mean")} value={text(thickness.mean)} plan={plan} path="bed.thickness.mean" />
-        <Figure label={t("bed.thickest")} value={text(thickness.max)} plan={plan} path="bed.thickness.max" />
-      </div>
-      <Violations plan={plan} />
       <div class="figures">
         <Figure label={t("bed.volume")} value={volumeText(volume, reader.value)} plan={plan} path="bed.volume" range={volumeRange(plan)} />
+        <Figure label={t("bed.mean")} value={depthText(thickness.mean, reader.value)} plan={plan} path="bed.thickness.mean" />
+        <Figure label={t("bed.top_at")} value={heightText(top[0]?.a ?? 0, reader.value)} plan={plan} path="bed.top[0]" />
         <Figure label={t("outline.area")} value={areaText(plan.outline.area, reader.value)} plan={plan} path="outline.area" />
       </div>
       <Cautions cautions={cautionsAt(plan, "bed.thickness", "bed.top", "levels")} />
-      <section class="stack tight load" data-testid="load">
-        <h3>{t("bed.load")}</h3>
-        <div class="figures one">
-          <Figure label={t("bed.load_mean")} value={loadText(load.mean, reader.value)} plan={plan} path="bed.load.mean" />
-          <Figure label={t("bed.load_max")} value={loadText(load.max, reader.value)} plan={plan} path="bed.load.max" />
-          <Figure label={t("bed.mass")} value={massText(mass, reader.value)} plan={plan} path="bed.mass" />
-        </div>
-        <Cautions cautions={cautionsAt(plan, "bed.load")} />
-      </section>
+      <Load plan={plan} />
     </>
   );
 }
 
-function BedDrawing({ room, profile }: { room: RoomView; profile: Profile }) {
+function BedDrawing({ room, plan, profile }: { room: RoomView; plan: Plan | null; profile: Profile }) {
   const { language, units } = preferences.value;
-  const scene = useMemo(() => withLayer(roomScene(room.fields), room.plan, "thickness", NO_STATIONS), [room.fields, room.plan, language, units]);
-  const thickness = room.plan?.bed.thickness;
+  const scene = useMemo(() => withLayer(roomScene(room.fields), plan, "thickness", NO_STATIONS), [room.fields, plan, language, units]);
+  const thickness = plan?.bed.thickness;
   return (
     <>
       <Drawing scene={{ ...scene, cut: profile.cut }} name="bed" {...(profile.isOn ? { onStroke: profile.draw, onPlace: profile.tap } : {})} />
-      {thickness && <ScaleKey kind="bed" low={depthText(thickness.min, reader.value)} high={depthText(thickness.max, reader.value)} />}
-      {room.plan && <ProfileButton profile={profile} />}
+      <div class="under-drawing">
+        {thickness && <ScaleKey kind="bed" low={depthText(thickness.min, reader.value)} high={depthText(thickness.max, reader.value)} />}
+        {plan && <ProfileButton profile={profile} />}
+      </div>
     </>
   );
 }
@@ -101,32 +85,48 @@ function Build({ room }: { room: RoomView }) {
   );
 }
 
-export function Bed({ id }: { id: string }) {
-  const room = useRoom(id);
-  const profile = useProfile(id);
-  if (!room) return <Missing />;
-  const { plan } = room;
+/** What the height makes of everything else. Under a top that gives no bed there is nothing to tell but the limits. */
+function Below({ room, trial, shown }: { room: RoomView; trial: Trial; shown: Plan | null }) {
+  const plan = trial.now && shown;
   return (
-    <RoomFrame room={room} step="bed" drawing={<BedDrawing room={room} profile={profile} />}>
+    <>
+      {plan && <Higher plan={plan} />}
+      {plan && <Figures plan={plan} />}
+      <Build room={room} />
+      <Limits room={room} plan={plan} />
+      {trial.now && <BuildUp now={trial.now} />}
+      <Covering room={room} />
+    </>
+  );
+}
+
+/** Problems of the chosen top stand where it is decided; the rest stand above. */
+function notesOf({ state }: RoomView): RoomView["state"] {
+  return { ...state, problems: state.problems.filter((problem) => !isConflict(problem)) };
+}
+
+function RoomBed({ room }: { room: RoomView }) {
+  const profile = useProfile(room.id);
+  const trial = useTrial(room);
+  const { plan } = room;
+  const { now } = trial;
+  const shown = useMemo(() => plan && planUnder(plan, now), [plan, now]);
+  const isDecidable = plan !== null || room.state.problems.some(({ path }) => path.startsWith("bed"));
+  return (
+    <RoomFrame room={room} step="bed" drawing={<BedDrawing room={room} plan={shown} profile={profile} />}>
       <div class="stack">
         <ProfilePanel profile={profile} />
-        <PlanNotes state={room.state} />
-        {room.fields.outline && <Deciding room={room} plan={plan} />}
-        {plan ? (
-          <>
-            <Alternatives room={room.id} />
-            <Figure label={t("bed.top_at")} value={heightText(plan.bed.top[0]?.a ?? 0, reader.value)} plan={plan} path="bed.top[0]" />
-            <Higher plan={plan} />
-            <Figures plan={plan} />
-            <Build room={room} />
-            <Limits room={room} plan={plan} />
-            <Doorways bed={plan.bed} />
-            <BuildUp bed={plan.bed} />
-            <Covering room={room} />
-          </>
-        ) : <NoPlan room={room} />}
-        {room.state.problems.some(({ path }) => path.startsWith("bed")) && <><Limits room={room} plan={null} /><Covering room={room} /></>}
+        <PlanNotes state={notesOf(room)} />
+        {room.fields.outline && <Deciding room={room} trial={trial} />}
+        <Alternatives room={room.id} />
+        {isDecidable && <Below room={room} trial={trial} shown={shown} />}
+        {!plan && <NoPlan room={room} />}
       </div>
     </RoomFrame>
   );
+}
+
+export function Bed({ id }: { id: string }) {
+  const room = useRoom(id);
+  return room ? <RoomBed key={id} room={room} /> : <Missing />;
 }

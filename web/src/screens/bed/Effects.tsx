@@ -1,32 +1,26 @@
-/** What the top makes of everything it touches, and how that differs from the top that holds. */
+/** What the top makes of the floor and of the order, and how that differs from the chosen top. */
+import { seesMoney } from "../../state";
 import { reader, t } from "../../words";
-import { differenceText, effectsOf, type Designed, type Effect } from "./effects";
+import { Figure } from "../common/Figure";
+import { differenceText, effectsOf, watchedOf, type Designed, type Effect } from "./effects";
 
 interface EffectsProps {
   readonly now: Designed;
-  /** The top that holds; null while nothing else is tried. */
+  /** What the chosen top makes; null while nothing else is tried. */
   readonly before: Designed | null;
-  readonly withMoney: boolean;
 }
 
-function Row({ effect, before }: { effect: Effect; before: Effect | undefined }) {
-  const difference = before === undefined ? "" : differenceText(effect, before, reader.value);
-  return (
-    <tr>
-      <th scope="row">{effect.label}</th>
-      <td data-testid={`effect-${effect.id}`}>{effect.value === null ? t("not_known") : effect.write(effect.value, reader.value)}</td>
-      {before && <td class="difference" data-testid={`effect-${effect.id}-by`}>{difference || "\u2013"}</td>}
-    </tr>
-  );
+function Watched({ effect, now, earlier }: { effect: Effect; now: Designed; earlier: readonly Effect[] }) {
+  const before = earlier.find(({ id }) => id === effect.id);
+  const text = effect.value === null ? t("not_known") : effect.write(effect.value, reader.value);
+  return <Figure label={effect.label} value={text} plan={now} path={effect.path} by={differenceText(effect, before, reader.value)} />;
 }
 
-export function Effects({ now, before, withMoney }: EffectsProps) {
-  const rows = effectsOf(now, withMoney);
-  const earlier = before && new Map(effectsOf(before, withMoney).map((effect) => [effect.id, effect]));
+export function Effects({ now, before }: EffectsProps) {
+  const earlier = before ? effectsOf(before, seesMoney.value) : [];
   return (
-    <table class="effects" data-testid="effects">
-      <thead><tr><td /><th scope="col">{t(before ? "effect.tried" : "effect.now")}</th>{before && <th scope="col">{t("effect.against")}</th>}</tr></thead>
-      <tbody>{rows.map((effect) => <Row key={effect.id} effect={effect} before={earlier?.get(effect.id) ?? undefined} />)}</tbody>
-    </table>
+    <div class="effects" role="group" aria-label={t(before ? "effect.tried" : "effect.now")} data-testid="effects">
+      {watchedOf(now, seesMoney.value).map((effect) => <Watched key={effect.id} effect={effect} now={now} earlier={earlier} />)}
+    </div>
   );
 }

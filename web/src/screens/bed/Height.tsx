@@ -1,8 +1,11 @@
 /** One height under the thumb: a step of the tape a tap, or dragged along the slider, or typed. */
-import { preferences } from "../../state";
+import { useState } from "preact/hooks";
+import { mayWrite, preferences } from "../../state";
 import { heightText } from "../../units";
 import { reader, t } from "../../words";
-import { ValueField } from "../common/ValueField";
+import { Giant } from "../common/Figure";
+import { sayOnlyLooks } from "../common/saving";
+import { ValueSheet } from "../common/ValueField";
 import { steppedHeight } from "./steps";
 
 const EIGHTH = 25.4 / 8;
@@ -11,9 +14,13 @@ const REACH = 24; // steps of the slider up and down from where the top may lie 
 
 interface HeightProps {
   readonly name: string;
-  readonly height: number;
+  /** Null while it is not known: it can be typed even then. */
+  readonly height: number | null;
   /** About where the slider lies: the lowest top that keeps the least thickness, z. */
   readonly middle: number;
+  /** Lets the top find its lowest height; null where it has none of its own. */
+  readonly onLowest: (() => void) | null;
+  readonly isLowest: boolean;
   readonly onHeight: (height: number) => void;
 }
 
@@ -21,31 +28,47 @@ export function thumbStep(): number {
   return preferences.value.units === "imperial" ? EIGHTH : TWO_MM;
 }
 
-function Slider({ height, middle, onHeight }: HeightProps) {
+/** The slider reaches `REACH` steps each way; a height beyond stands at its end, so that a step stays a step. */
+function Slider({ height, middle, onHeight }: { height: number; middle: number; onHeight: (height: number) => void }) {
   const step = thumbStep();
-  const at = Math.round(height / step);
-  const from = Math.min(at, Math.round(middle / step) - REACH);
-  const to = Math.max(at, Math.round(middle / step) + REACH);
+  const centre = Math.round(middle / step);
   return (
     <input
-      type="range" class="slider" min={from} max={to} step={1} value={at} aria-label={t("bed.slide")} aria-valuetext={heightText(height, reader.value)} data-testid="top-slider"
+      type="range" class="slide" min={centre - REACH} max={centre + REACH} step={1} value={Math.round(height / step)}
+      aria-label={t("bed.slide")} aria-valuetext={heightText(height, reader.value)} data-testid="top-slider"
       onInput={(event) => onHeight(Number(event.currentTarget.value) * step)}
     />
   );
 }
 
-export function Height(props: HeightProps) {
-  const { name, height, onHeight } = props;
-  const move = (way: 1 | -1) => onHeight(steppedHeight(height, way, thumbStep()));
+function Shown({ name, height, onHeight }: Pick<HeightProps, "name" | "height" | "onHeight">) {
+  const [open, setOpen] = useState(false);
+  const text = height === null ? t("not_known") : heightText(height, reader.value);
+  const typed = (to: number) => { onHeight(to); setOpen(false); };
   return (
-    <div class="stack tight">
+    <>
+      <button type="button" class="shown" aria-label={t("bed.top_typed", { height: text })} data-testid="field-top-height" onClick={() => { if (mayWrite.value) setOpen(true); else sayOnlyLooks(); }}>
+        <span class={height === null ? "quiet" : "number"} aria-live="polite" data-testid="top-shown">{height === null ? text : <Giant text={text} />}</span>
+      </button>
+      {open && <ValueSheet name={name} label={t("bed.type_height")} note={t("bed.type_more")} shown={text} measure="length" signed onValue={typed} onClose={() => setOpen(false)} />}
+    </>
+  );
+}
+
+export function Height(props: HeightProps) {
+  const { height, middle, isLowest, onLowest, onHeight } = props;
+  const move = (way: 1 | -1) => { if (height !== null) onHeight(steppedHeight(height, way, thumbStep())); };
+  return (
+    <>
       <div class="stepper">
-        <button type="button" class="button" aria-label={t("bed.lower")} data-testid="top-down" onClick={() => move(-1)}>{"\u2212"}</button>
-        <output class="shown" aria-live="polite"><span class="number" data-testid="top-shown">{heightText(height, reader.value)}</span></output>
-        <button type="button" class="button" aria-label={t("bed.raise")} data-testid="top-up" onClick={() => move(1)}>+</button>
+        <button type="button" class="button" disabled={height === null} aria-label={t("bed.lower")} data-testid="top-down" onClick={() => move(-1)}>{"\u2212"}</button>
+        <Shown {...props} />
+        <button type="button" class="button" disabled={height === null} aria-label={t("bed.raise")} data-testid="top-up" onClick={() => move(1)}>+</button>
       </div>
-      <Slider {...props} />
-      <ValueField name={name} label={t("bed.type_height")} shown={heightText(height, reader.value)} measure="length" signed onValue={onHeight} />
-    </div>
+      <div class="deck-row">
+        <Slider height={height ?? middle} middle={middle} onHeight={onHeight} />
+        {onLowest && <button type="button" class="button" aria-pressed={isLowest} data-testid="top-lowest" onClick={onLowest}>{t("bed.to_lowest")}</button>}
+      </div>
+    </>
   );
 }

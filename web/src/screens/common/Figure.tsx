@@ -1,16 +1,16 @@
 /** A figure that explains itself: a tap shows the formula, what went in, and the source it rests on. */
 import { useState } from "preact/hooks";
-import type { Explanation, Plan } from "../../wire";
+import type { Explanation } from "../../wire";
 import { t, told } from "../../words";
 import { inputText } from "./inputs";
 import { Dialog } from "./Dialog";
-import { explanationOf } from "./plan";
+import { explanationOf, type Explained as Explaining } from "./plan";
 import type { Range } from "./ranges";
 
 interface FigureProps {
   readonly label: string;
   readonly value: string;
-  readonly plan: Plan;
+  readonly plan: Explaining;
   readonly path: string;
   readonly size?: "plain" | "large" | "giant";
   readonly note?: string;
@@ -18,6 +18,8 @@ interface FigureProps {
   readonly explanation?: Explanation;
   /** How sure the figure is; while that is not reckoned yet its line is kept free, so that nothing jumps. */
   readonly range?: Range;
+  /** How much more or less than what it is held against; its line is kept free where it is the same. */
+  readonly by?: string;
 }
 
 function Inputs({ inputs }: { inputs: Explanation["inputs"] }) {
@@ -44,7 +46,7 @@ function Explained({ explanation }: { explanation: Explanation }) {
 }
 
 /** The whole number largest, its fraction and its unit smaller, so that every shim fits across the screen. */
-function Giant({ text }: { text: string }) {
+export function Giant({ text }: { text: string }) {
   const [, whole = "", part = "", unit = ""] = /^(\S*?)(\u00a0\d+\/\d+\u2033)?(\u202fmm)?$/.exec(text) ?? [null, text];
   return <>{whole}{part && <span class="part">{part}</span>}{unit && <span class="unit">{unit}</span>}</>;
 }
@@ -61,7 +63,7 @@ function Sureness({ text, explanation }: { text: string; explanation: Explanatio
   );
 }
 
-export function Figure({ label, value, plan, path, size = "plain", note, explanation: own, range }: FigureProps) {
+export function Figure({ label, value, plan, path, size = "plain", note, explanation: own, range, by }: FigureProps) {
   const [open, setOpen] = useState(false);
   const explanation = own ?? explanationOf(plan, path);
   const testid = `figure-${path.replace(/[[\].]+/g, "-")}`;
@@ -69,6 +71,7 @@ export function Figure({ label, value, plan, path, size = "plain", note, explana
     <>
       <span class="label">{label}</span>
       <span class="number" data-testid={`${testid}-value`}>{size === "giant" ? <Giant text={value} /> : value}</span>
+      {by !== undefined && <span class="by" data-testid={`${testid}-by`}>{by || "\u00a0"}</span>}
       {note && <span class="note">{note}</span>}
       {range && <span class="note sureness" data-testid={`${testid}-range`}>{range.text ?? "\u00a0"}</span>}
     </>

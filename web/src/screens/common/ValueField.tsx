@@ -19,29 +19,36 @@ export interface ValueFieldProps {
   readonly onValue: (value: number, typed: string) => void;
 }
 
-export function ValueField(props: ValueFieldProps) {
-  const [open, setOpen] = useState(false);
+type ValueSheetProps = ValueFieldProps & { readonly onClose: () => void };
+
+/** The pad for one value, as a sheet; what was typed stays typed until it is set. */
+export function ValueSheet(props: ValueSheetProps) {
   const draft = `field:${props.name}`;
   const done = (value: number, typed: string) => {
     props.onValue(value, typed);
     void clearDraft(draft);
-    setOpen(false);
+    props.onClose();
   };
+  const reset = () => { props.onReset?.(); props.onClose(); };
+  return (
+    <Dialog title={props.label} testid="value" onClose={props.onClose}>
+      {props.note && <p class="quiet small">{props.note}</p>}
+      <Entry what={t("field.now", { value: props.shown })} draft={draft} measure={props.measure} signed={props.signed ?? false} nextLabel={t("keys.set")} onDone={done} />
+      {props.isChanged && props.onReset && <button type="button" class="button wide" data-testid="value-reset" onClick={reset}>{t("field.default")}</button>}
+    </Dialog>
+  );
+}
+
+export function ValueField(props: ValueFieldProps) {
+  const [open, setOpen] = useState(false);
   const openKeys = () => { if (mayWrite.value) setOpen(true); else sayOnlyLooks(); };
-  const reset = () => { props.onReset?.(); setOpen(false); };
   return (
     <>
       <button type="button" class={props.isChanged ? "value-button is-changed" : "value-button"} data-testid={`field-${testidOf(props.name)}`} onClick={openKeys}>
         <span>{props.label}{props.isChanged && <span class="changed"> · {t("changed")}</span>}</span>
         <span class="given">{props.shown}</span>
       </button>
-      {open && (
-        <Dialog title={props.label} testid="value" onClose={() => setOpen(false)}>
-          {props.note && <p class="quiet small">{props.note}</p>}
-          <Entry what={t("field.now", { value: props.shown })} draft={draft} measure={props.measure} signed={props.signed ?? false} nextLabel={t("keys.set")} onDone={done} />
-          {props.isChanged && props.onReset && <button type="button" class="button wide" data-testid="value-reset" onClick={reset}>{t("field.default")}</button>}
-        </Dialog>
-      )}
+      {open && <ValueSheet {...props} onClose={() => setOpen(false)} />}
     </>
   );
 }

@@ -3,8 +3,12 @@ import type { Caution, Explanation, Plan, Problem } from "../../wire";
 import { told } from "../../words";
 import { setupInSentence } from "../levels/names";
 
+/** What carries cautions and explanations: a plan, or the answer about a bed alone. */
+export type Explained = Pick<Plan, "explanations">;
+export type Cautioned = Pick<Plan, "cautions">;
+
 /** Cautions that stand at `where` or below it: `bed` takes those at `bed.load`. */
-export function cautionsAt(plan: Plan, ...places: readonly string[]): readonly Caution[] {
+export function cautionsAt(plan: Cautioned, ...places: readonly string[]): readonly Caution[] {
   return plan.cautions.filter(({ where }) => places.some((place) => where === place || where.startsWith(`${place}.`) || where.startsWith(`${place}[`)));
 }
 
@@ -13,7 +17,7 @@ export function cautionText({ code, text, values }: Caution): string {
 }
 
 /** The explanation of a figure by its path; a path into a list falls back to the entry it belongs to. */
-export function explanationOf(plan: Plan, path: string): Explanation | null {
+export function explanationOf(plan: Explained, path: string): Explanation | null {
   const parent = path.replace(/\.[^.]*$/, "");
   return plan.explanations[path] ?? (parent !== path ? plan.explanations[parent] ?? null : null);
 }

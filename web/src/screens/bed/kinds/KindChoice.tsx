@@ -1,4 +1,5 @@
 /** Which kind of top. */
+import { useState } from "preact/hooks";
 import type { Top } from "../../../wire";
 import { t } from "../../../words";
 import { Choice } from "../../common/Choice";
@@ -13,16 +14,18 @@ interface KindChoiceProps {
   readonly onTop: (top: Top) => void;
 }
 
+/** All kinds are offered; one that the room has nothing for says what is missing. */
 export function KindChoice({ room, kind, height, onTop }: KindChoiceProps) {
-  const offered = TOP_KINDS.filter((one) => one === kind || begunTop(one, room, height) !== null);
+  const [isWanting, setIsWanting] = useState(false);
   const choose = (chosen: TopKind) => {
     const begun = chosen === kind ? null : begunTop(chosen, room, height);
+    setIsWanting(chosen !== kind && begun === null);
     if (begun) onTop(begun);
   };
   return (
-    <>
-      <Choice label={t("bed.top")} name="top-kind" value={kind} onChoose={choose} options={offered.map((value) => ({ value, label: t(`top_kind.${value}`) }))} />
-      {!offered.includes("to_drain") && <p class="quiet small">{t("top_kind.no_drain")}</p>}
-    </>
+    <div class="kinds">
+      <Choice label={t("bed.top")} name="top-kind" quiet value={kind} onChoose={choose} options={TOP_KINDS.map((value) => ({ value, label: t(`top_kind.${value}`) }))} />
+      {isWanting && <p class="caution" role="status" data-testid="no-drain">{t("top_kind.no_drain")}</p>}
+    </div>
   );
 }

@@ -27,7 +27,7 @@ interface HoldProps {
   readonly onHeld: (held: Held | null) => void;
 }
 
-function placeName({ id, of, fixture }: HoldPlace): string {
+export function placeName({ id, of, fixture }: HoldPlace): string {
   if (of === "opening") return t("hold.doorway", { id });
   return fixture === "flange" ? t("hold.flange", { id }) : t("hold.drain", { id });
 }

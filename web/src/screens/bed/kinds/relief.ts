@@ -16,7 +16,7 @@ export function reliefFor({ code, path, values }: Problem, top: Top): Relief | n
   if (code === "top_conflict_maximum") return { "bed.maximum_thickness": limit + alone + HAIR };
   if (top.kind !== "least_mortar") return null;
   if (code === "top_conflict_fall") return { "bed.top": { ...top, largest_fall: limit + alone + HAIR } };
-  const n = Number(HELD.exec(path)?.[1] ?? Number.NaN);
+  const n = heldIndex(path);
   const holds = top.holds ?? [];
   const held = holds[n];
   if (held === undefined) return null;
@@ -31,4 +31,19 @@ function letGo(held: Held, code: string, limit: number, by: number): Held {
 
 export function isConflict({ code }: Problem): boolean {
   return code.startsWith("top_conflict_");
+}
+
+/** Which hold a problem stands at; not a number where it stands at none. */
+export function heldIndex(path: string): number {
+  return Number(HELD.exec(path)?.[1] ?? Number.NaN);
+}
+
+const CONFLICTS = ["minimum", "maximum", "held_low", "held_high", "fall"] as const;
+export type Conflict = (typeof CONFLICTS)[number] | `${(typeof CONFLICTS)[number]}_stuck`;
+
+/** What conflicts, and whether giving there alone could help; null for a code that is newer than this screen. */
+export function conflictOf({ code }: Problem): Conflict | null {
+  const found = CONFLICTS.find((one) => code === `top_conflict_${one}` || code === `top_conflict_${one}_stuck`);
+  if (found === undefined) return null;
+  return code.endsWith("_stuck") ? `${found}_stuck` : found;
 }

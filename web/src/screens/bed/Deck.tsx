@@ -1,0 +1,48 @@
+/** Under the thumb, whatever is in sight above it: the height, and what becomes of a top that is tried. */
+import { decideTop } from "../../state";
+import { t } from "../../words";
+import { saved } from "../common/saving";
+import type { RoomView } from "../common/useRoom";
+import { Decision, KeepBeside } from "./Alternatives";
+import { Height } from "./Height";
+import { heightOfTop, isGiven, lowestTop, movedTop } from "./moved";
+import { topName } from "./names";
+import { endTrial, trialDraft } from "./trial";
+import type { Trial } from "./useTrial";
+
+interface DeckProps {
+  readonly room: RoomView;
+  readonly trial: Trial;
+}
+
+function Moving({ room, trial }: DeckProps) {
+  const { top, now, onTop } = trial;
+  const height = heightOfTop(top, now?.bed ?? null);
+  if (height === null && movedTop(top, 0, 0) === null) return null;
+  const lowest = lowestTop(top);
+  const onHeight = (to: number) => { const moved = movedTop(top, height ?? to, to); if (moved) onTop(moved); };
+  const middle = room.plan ? room.plan.surface.highest.z + room.plan.bed.minimum_thickness : height ?? 0;
+  return <Height name={`${room.id}:top-height`} height={height} middle={middle} isLowest={!isGiven(top)} onLowest={lowest && (() => onTop(lowest))} onHeight={onHeight} />;
+}
+
+/** A top that makes no bed can be kept in mind but not taken. */
+function Becomes({ room, trial }: DeckProps) {
+  const { top, now } = trial;
+  const take = () => void saved(decideTop(room.id, { name: topName(top, now?.bed ?? null), top }, trialDraft(room.id)));
+  return (
+    <>
+      <button type="button" class="button" data-testid="drop-trial" onClick={() => void endTrial(room.id)}>{t("trial.back")}</button>
+      <KeepBeside room={room.id} top={top} bed={now?.bed ?? null} disabled={now === null} />
+      <button type="button" class="button main" disabled={now === null} data-testid="take-top" onClick={take}>{t("trial.take")}</button>
+    </>
+  );
+}
+
+export function Deck({ room, trial }: DeckProps) {
+  return (
+    <div class="deck">
+      <Moving room={room} trial={trial} />
+      <div class="deck-row becomes">{trial.isTried ? <Becomes room={room} trial={trial} /> : <Decision room={room.id} />}</div>
+    </div>
+  );
+}
