@@ -67,6 +67,13 @@ def test_every_facet_explains_itself(planned: tuple[Json, Json]) -> None:
         assert plan["explanations"][f"bed.top[{n}]"]["code"].startswith("top_")
 
 
+def test_every_requirement_that_governs_says_how_its_price_is_found(planned: tuple[Json, Json]) -> None:
+    _, plan = planned
+    assert plan["bed"]["requirements"]
+    for n, _ in enumerate(plan["bed"]["requirements"]):
+        assert plan["explanations"][f"bed.requirements[{n}]"]["code"] == "relief"
+
+
 def test_no_place_is_thinner_or_thicker_than_the_plan_says(planned: tuple[Json, Json]) -> None:
     """Creases cross the cutout and the notch of the L: what lies there is no floor and counts for nothing."""
     document, plan = planned

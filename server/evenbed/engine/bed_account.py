@@ -37,7 +37,9 @@ def bed_explanations_of(room: WorkedRoom, unknown: Unknown | None) -> dict[str, 
     }
     loads = load_explanations(room.weight, quantities.volume, figure.area, room.thickest, room.mix.density)
     finish = finish_explanations(room.finished, room.document)
-    return own | finish | _top_explanations(room) | loads | cost_explanations(room, unknown)
+    return (
+        own | finish | _top_explanations(room) | _relief_explanations(room) | loads | cost_explanations(room, unknown)
+    )
 
 
 def _top_explanations(room: WorkedRoom) -> dict[str, Explanation]:
@@ -45,3 +47,13 @@ def _top_explanations(room: WorkedRoom) -> dict[str, Explanation]:
     own, plane = room.designed_top.explanation, room.top.cells[0].plane
     why = own or explanation_of("top_given", a=plane.a, b=plane.b, c=plane.c)
     return {f"bed.top[{n}]": why for n in range(len(room.top.facets))}
+
+
+def _relief_explanations(room: WorkedRoom) -> dict[str, Explanation]:
+    """What each requirement's relief would save, and where it governs."""
+    code = "relief_by_duals" if room.document.bed.top.kind == "least_mortar" else "relief"
+    places = (dict(zip("xy", r.at or (), strict=False)) for r in room.designed_top.requirements)
+    return {
+        f"bed.requirements[{n}]": explanation_of(code, volume=room.quantities.volume, **place)
+        for n, place in enumerate(places)
+    }

@@ -36,6 +36,10 @@ FORMULAS: dict[str, Formula] = {
         "wall; the drain's own width is level and mortar under it is counted",
         "geometry",
     ),
+    "relief": Formula("saves = ∫ how fast the top sinks as this is relieved, over where there is mortar", "geometry"),
+    "relief_by_duals": Formula(
+        "saves = the dual value of what is asked: how fast the least mortar follows it", "linear_programme"
+    ),
     "top_two_levels": Formula("ramp: slope = difference of the two levels / width of the ramp", "geometry"),
     "least_mortar": Formula(
         "top = the plane a + b x + c y with the least area × (height over the room's centroid) that keeps the "

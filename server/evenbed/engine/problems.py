@@ -110,13 +110,13 @@ PROBLEMS: dict[str, str] = {
     "not_worked_out": "This part of the document is kept but not worked out yet.",
     "top_line_misses": "The line between the two levels misses the room: it must have floor on both sides.",
     "not_a_drain": "The fixture {id} is no drain.",
-    "drain_at_wall": "The drain's middle is {gap} mm from a wall and its radius is {radius} mm: move it off the wall.",
+    "drain_at_wall": "The drain's middle is {gap} mm from a wall, its radius {radius} mm: move it off the wall.",
     "drain_no_length": "The two ends of the linear drain are one place.",
     "drain_hidden": "The corner at {x}, {y} has no straight way down to the drain. "
     "Add a second drain there, or split the room.",
     "perimeter_not_level": "A linear drain has no level walls: leave the height along the walls open.",
-    "perimeter_too_low": "With walls at {perimeter} mm the fall from {x}, {y} to the drain, {longest} mm away, is less "
-    "than the least fall: the walls must be at {least} mm or higher.",
+    "perimeter_too_low": "With walls at {perimeter} mm the fall from {x}, {y} to the drain, {longest} mm away, is "
+    "less than the least fall: the walls must be at {least} mm or higher.",
     "length_empty": "Type a length, such as 3' 5 5/16\" or 1049 mm.",
     "length_unclear": "{text} is not a length this can read. Write it like 3' 5 5/16\" or 1049 mm.",
     "length_two_marks": "{text} has more than one comma or point. A comma is a decimal point; do not mark thousands.",

@@ -24,6 +24,8 @@ export const sources = {
   "formula.top_to_drain": "walls = drain + least fall × longest way from a corner to the drain's edge; straight falls from the walls to the edge, beyond cuts along walls square to the cut; the drain's own ring is level and mortar under it is counted",
   "formula.top_from_walls": "straight falls from walls at the height chosen to the drain's edge, beyond cuts along walls at the least fall square to the cut; the drain's own ring is level and mortar under it is counted",
   "formula.top_to_line": "top = drain + fall × distance from the drain's edge, square to its line, level along the line from wall to wall; the drain's own width is level and mortar under it is counted",
+  "formula.relief": "saves = ∫ how fast the top sinks as this is relieved, over where there is mortar",
+  "formula.relief_by_duals": "saves = the dual value of what is asked: how fast the least mortar follows it",
   "formula.top_two_levels": "ramp: slope = difference of the two levels / width of the ramp",
   "formula.least_mortar": "top = the plane a + b x + c y with the least area × (height over the middle of the area) that keeps the thickness, the held heights and the largest fall",
   "formula.least_mortar_tied": "top = of the planes a + b x + c y with the least area × (height over the middle of the area) that keep the thickness and the held heights, the one that falls least",

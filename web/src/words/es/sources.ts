@@ -26,6 +26,8 @@ export const sources: Readonly<Record<keyof typeof english, string>> = {
   "formula.top_to_drain": "paredes = desagüe + pendiente mínima × camino más largo de una esquina al borde del desagüe; bajadas rectas de las paredes al borde, y más allá de cortes por las paredes, a escuadra del corte; el aro del desagüe queda a nivel y su mortero se cuenta",
   "formula.top_from_walls": "bajadas rectas de las paredes, a la altura elegida, al borde del desagüe, y más allá de cortes por las paredes, con la pendiente mínima a escuadra del corte; el aro del desagüe queda a nivel y su mortero se cuenta",
   "formula.top_to_line": "cama = desagüe + pendiente × distancia al borde del desagüe, a escuadra de su línea, a nivel a lo largo de la línea de pared a pared; el ancho del desagüe queda a nivel y su mortero se cuenta",
+  "formula.relief": "ahorra = ∫ cuánto baja la cama al aflojar esto, donde hay mortero",
+  "formula.relief_by_duals": "ahorra = el valor dual de lo pedido: cómo lo sigue el mínimo de mortero",
   "formula.top_two_levels": "rampa: pendiente = diferencia de los dos niveles / ancho de la rampa",
   "formula.least_mortar": "cama = el plano a + b x + c y de menor área × (altura sobre el centro del área) que cumple los espesores, las alturas fijadas y la caída máxima",
   "formula.least_mortar_tied": "cama = de los planos a + b x + c y de menor área × (altura sobre el centro del área) que cumplen los espesores y las alturas fijadas, el que menos cae",
