@@ -2,6 +2,7 @@
 
 import json
 import re
+from dataclasses import replace
 
 import pytest
 from hypothesis import given
@@ -9,6 +10,8 @@ from hypothesis import strategies as st
 from tests.documents import SQUARE, Json, plan_of, room_over
 
 from evenbed.engine.cost.allowances import allowance_cautions, allowances_of
+from evenbed.engine.cost.material import Material, area_material
+from evenbed.engine.cost.stacked import stacked_from
 from evenbed.engine.document.room import Covering
 from evenbed.engine.load import POUND_PER_SQUARE_FOOT, covering_load, load_from
 
@@ -19,6 +22,11 @@ THICKNESS = st.floats(1.0, 200.0)
 
 def bed_at(height: float, **more: object) -> Json:
     return plan_of(room_over(SQUARE, FLAT, bed={"top": {"kind": "level", "height": height}}, **more))
+
+
+def bag_row(item: str, packages: int, size: float) -> Material:
+    row = area_material("bond_coat", packages * size, "kg", size, thickness=1.0, area=1.0, waste_percent=0.0)
+    return replace(row, item=item)
 
 
 @given(THICKNESS, st.floats(1.0, 100.0), st.floats(0.0, 100.0))
@@ -89,8 +97,15 @@ def test_stacked_bags_stand_five_high_and_weigh_what_they_hold() -> None:
     assert stacked["bag_mass"] == pytest.approx(mass)
     assert stacked["mass"] == pytest.approx(mass + rows["sand"]["damp_mass"])
     assert stacked["area"] == pytest.approx(-(-bags // 5) * 0.24)
-    assert stacked["load"] == pytest.approx(mass / stacked["area"])
+    assert stacked["load"] == pytest.approx(5 * rows["cement"]["package_size"] / 0.24)
     assert stacked["load_lb_ft2"] == pytest.approx(stacked["load"] / POUND_PER_SQUARE_FOOT)
+
+
+def test_a_last_stack_that_is_not_full_lightens_no_other_and_the_heaviest_bags_stand_together() -> None:
+    bags = [bag_row("cement", 3, 42.0), bag_row("lime", 0, 60.0), bag_row("bond_coat", 3, 20.0)]
+    stacked = stacked_from(bags)
+    assert (stacked.bags, stacked.area) == (6, 0.48)
+    assert stacked.load == pytest.approx((3 * 42.0 + 2 * 20.0) / 0.24)
 
 
 def test_nothing_to_stack_stacks_nothing() -> None:

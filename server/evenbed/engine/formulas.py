@@ -166,7 +166,7 @@ FORMULAS: dict[str, Formula] = {
     "total_mass": Formula("weight = weight of the bed + covering × area", "geometry"),
     "exceeded": Formula("exceeded by = load of bed and covering − what the table allows", "span_tables"),
     "stacked": Formula(
-        "load = bags / (their number / bags on each other, rounded up × floor of one)", "common_practice"
+        "load = weight of the heaviest bags that stand on each other / floor of one bag", "common_practice"
     ),
     "batches": Formula("batches = mixed volume / batch volume, rounded up", "geometry"),
     "joint_perimeter": Formula(

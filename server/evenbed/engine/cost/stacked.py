@@ -23,8 +23,8 @@ class Stacked:
     bag_mass: float = described(about="All bags", unit="kg")
     sand_mass: float = described(about="Sand as delivered, damp", unit="kg")
     area: float = described(about="Floor that the bags take up, five on each other", unit="m2")
-    load: float = described(about="Load under the stacks of bags, 0 without bags", unit="kg/m2")
-    load_lb_ft2: float = described(about="Load under the stacks of bags, 0 without bags", unit="lb/ft2")
+    load: float = described(about="Load under the heaviest stack of bags, 0 without bags", unit="kg/m2")
+    load_lb_ft2: float = described(about="Load under the heaviest stack of bags, 0 without bags", unit="lb/ft2")
 
 
 def stacked_from(materials: Iterable[Material]) -> Stacked:
@@ -35,12 +35,14 @@ def stacked_from(materials: Iterable[Material]) -> Stacked:
     bag_mass = math.fsum((count or 0) * (size or 0.0) for count, size in bagged)
     sand = math.fsum(row.damp_mass or 0.0 for row in rows)
     area = math.ceil(bags / BAGS_HIGH) * BAG_FOOTPRINT
-    load = bag_mass / area if bags else 0.0
+    heaviest = sorted(
+        (size or 0.0 for count, size in bagged for _ in range(min(count or 0, BAGS_HIGH))), reverse=True
+    )
+    load = math.fsum(heaviest[:BAGS_HIGH]) / BAG_FOOTPRINT
     return Stacked(bag_mass + sand, bags, bag_mass, sand, area, load, load / POUND_PER_SQUARE_FOOT)
 
 
 def stacked_explanations(stacked: Stacked) -> dict[str, Explanation]:
     """What stands behind the stack, keyed by its path in the plan."""
-    inputs = {"bag_count": stacked.bags, "bag_total": stacked.bag_mass, "sand_mass": stacked.sand_mass}
-    footprint = {"footprint": BAG_FOOTPRINT, "bags_high": BAGS_HIGH}
-    return {"bed.stacked": explanation_of("stacked", **inputs, **footprint)}
+    mass = stacked.load * BAG_FOOTPRINT
+    return {"bed.stacked": explanation_of("stacked", mass=mass, bags_high=BAGS_HIGH, footprint=BAG_FOOTPRINT)}

@@ -3744,9 +3744,9 @@ export interface components {
             readonly bag_mass: number;
             /** @description Whole bags of cement, lime and bond coat */
             readonly bags: number;
-            /** @description Load under the stacks of bags, 0 without bags (kg/m2) */
+            /** @description Load under the heaviest stack of bags, 0 without bags (kg/m2) */
             readonly load: number;
-            /** @description Load under the stacks of bags, 0 without bags (lb/ft2) */
+            /** @description Load under the heaviest stack of bags, 0 without bags (lb/ft2) */
             readonly load_lb_ft2: number;
             /** @description Bags and damp sand (kg) */
             readonly mass: number;
