@@ -4,6 +4,7 @@ import math
 import random
 from typing import Any
 
+import numpy as np
 import shapely
 from tests.documents import Json
 from tests.judges import LEAST_PART, Floor, cut, judge_bed, triangles_over
@@ -83,7 +84,7 @@ def judged_volume(room: WorkedRoom, document: Json) -> float:
 
 
 def _volume_under(facet: Facet, triangles: list[Any], polygon: Any) -> float:
-    shape = polygon.intersection(shapely.Polygon(facet.polygon))
+    shape = cut(polygon, np.array(facet.polygon))
     near = [t for t in triangles if shape.intersects(shapely.Polygon(t[:, :2]))]
     parts = tuple((t, part) for t in near if (part := cut(shape, t[:, :2])).area > LEAST_PART)
     if not parts:
