@@ -196,6 +196,6 @@ def test_the_sentences_say_what_must_give() -> None:
     assert [problem["message"] for problem in answer["problems"]] == [
         "Not everything asked of the top can hold. The least thickness alone would have to give 16.04 mm, "
         "or each that conflicts 8.02 mm.",
-        "Not everything asked of the top can hold. The floor held up to 30.0 mm would have to be let up 16.04 mm "
+        "Not everything asked of the top can hold. The floor held up to 30 mm would have to be let up 16.04 mm "
         "alone, or each that conflicts give 8.02 mm.",
     ]

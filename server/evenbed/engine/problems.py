@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from itertools import islice
+from string import Formatter
 
 from evenbed.engine.document.fields import described
 
@@ -178,7 +179,27 @@ class BadDocumentError(Exception):
 
 def problem_at(path: str, code: str, **values: float | str) -> Problem:
     """The problem `code` at `path`. Raises KeyError for a code outside the closed set."""
-    return Problem(path, code, PROBLEMS[code].format(**values), values)
+    return Problem(path, code, _SENTENCES.format(PROBLEMS[code], **values), values)
+
+
+class _Sentences(Formatter):
+    """Fills figures into sentences, those without a format of their own as short as they can be read."""
+
+    def format_field(self, value: object, format_spec: str) -> str:
+        """A figure as its format says, or with no digits that nobody measures."""
+        if isinstance(value, float) and not format_spec:
+            return short_number(value)
+        return str(super().format_field(value, format_spec))
+
+
+_SENTENCES = _Sentences()
+
+
+def short_number(value: float) -> str:
+    """To a thousandth, six figures where it is smaller than 1 or very large; nothing ends in zeros or a point."""
+    if abs(value) < 1.0 or abs(value) >= 1e9:
+        return f"{value:.6g}"
+    return f"{value:.3f}".rstrip("0").rstrip(".")
 
 
 @contextmanager
