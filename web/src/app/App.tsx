@@ -23,6 +23,7 @@ import { startFault } from "./startFault";
 /** Not needed for the first look and the first round: each in a file of its own. */
 const History = later(() => import("../screens/history/History").then((file) => file.History));
 const InOut = later(() => import("../screens/tables/InOut").then((file) => file.InOut));
+const Joints = later(() => import("../screens/joints/Joints").then((file) => file.Joints));
 const People = later(() => import("../screens/people/People").then((file) => file.People));
 const Review = later(() => import("../screens/review/Review").then((file) => file.Review));
 const Settings = later(() => import("../screens/settings/Settings").then((file) => file.Settings));
@@ -37,6 +38,7 @@ function Screen({ route }: { route: Route }) {
     return <Step key={route.room} id={route.room} />;
   }
   if (route.name === "in_out") return <InOut key={route.room} id={route.room} />;
+  if (route.name === "joints") return <Joints key={route.room} id={route.room} />;
   if (route.name === "job") return <Job key={route.job} id={route.job} />;
   if (route.name === "jobs") return <Jobs />;
   if (route.name === "new_job") return <NewJob />;

@@ -7,11 +7,11 @@ import type { PointKind, Scene, ScenePoint, SceneRail } from "./scene";
 
 const SIZE = 12;
 const RANKS: Readonly<Record<PointKind, number>> = {
-  current: 0, high: 1, low: 1, too_thin: 1, too_thick: 1, suspect: 2, wanting: 3, read: 4, estimated: 5, instrument: 6, skipped: 8, proposed: 9,
+  current: 0, high: 1, low: 1, chip: 1, too_thin: 1, too_thick: 1, suspect: 2, wanting: 3, read: 4, estimated: 5, instrument: 6, skipped: 8, proposed: 9,
 };
 
 /** px from a symbol's middle up to its label; a place to read carries its number within. */
-const LIFTS: Readonly<Partial<Record<PointKind, number>>> = { current: 24, wanting: 0 };
+const LIFTS: Readonly<Partial<Record<PointKind, number>>> = { current: 24, wanting: 0, chip: 0 };
 
 function labelOf(point: ScenePoint, project: Project): Label {
   const [x, y] = project(point.at);
@@ -27,7 +27,9 @@ function Symbol({ kind, at: [x, y] }: { kind: PointKind; at: Place }) {
   if (kind === "skipped") return around(`M${x - 5} ${y - 5}l10 10M${x - 5} ${y + 5}l10 -10`);
   if (kind === "instrument") return around(`M${x} ${y - 9}v6M${x - 7} ${y + 9}l7 -12l7 12M${x - 6} ${y - 9}h12`);
   if (kind === "proposed") return around(`M${x - 5} ${y}h10M${x} ${y - 5}v10`);
-  if (kind === "too_thin" || kind === "too_thick") return <rect x={x - 7} y={y - 7} width={14} height={14} transform={`rotate(45 ${x} ${y})`} />;
+  if (kind === "too_thin") return <><rect x={x - 7} y={y - 7} width={14} height={14} transform={`rotate(45 ${x} ${y})`} /><path class="sign" d={`M${x - 5} ${y}h10`} /></>;
+  if (kind === "too_thick") return <><rect x={x - 8} y={y - 8} width={16} height={16} /><path class="sign" d={`M${x - 5} ${y}h10M${x} ${y - 5}v10`} /></>;
+  if (kind === "chip") return around(`M${x - 6} ${y - 11}h12l5 11l-5 11h-12l-5 -11z`);
   if (kind === "wanting") return <circle cx={x} cy={y} r={11} />;
   if (kind === "suspect") return <><circle cx={x} cy={y} r={9} /><path d={`M${x} ${y - 5}v6M${x} ${y + 4}v1`} /></>;
   return <circle cx={x} cy={y} r={5} />;
@@ -46,7 +48,7 @@ function Spot({ point, project, written }: { point: ScenePoint; project: Project
 
 function labelsOf(scene: Scene, project: Project): readonly Label[] {
   const labels = scene.points.map((point) => labelOf(point, project));
-  const numbered = new Set(scene.points.filter(({ kind }) => kind === "wanting").map(({ id }) => id));
+  const numbered = new Set(scene.points.filter(({ kind }) => kind === "wanting" || kind === "chip").map(({ id }) => id));
   const fitting = fittingLabels(labels, scene.points.map(({ at }) => project(at)));
   return labels.filter(({ id }) => fitting.has(id) || numbered.has(id));
 }

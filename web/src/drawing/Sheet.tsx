@@ -2,6 +2,8 @@
 import { boundsOf, fit, toWindow, type Camera, type Place, type Window } from "./camera";
 import { Ground } from "./Ground";
 import { Cut } from "./Cut";
+import { Falls } from "./Falls";
+import { Joints } from "./Joints";
 import { Points, Rails } from "./Points";
 import type { Scene } from "./scene";
 import { Walls } from "./Walls";
@@ -21,6 +23,8 @@ export function Sheet({ scene, camera, window, name }: SheetProps) {
     <svg class="sheet" width={window.width} height={window.height} viewBox={`0 0 ${window.width} ${window.height}`} role="img" aria-label={scene.spoken}>
       <Ground scene={scene} project={project} clip={`floor-${name}`} />
       <Walls scene={scene} project={project} scale={camera.scale} />
+      <Falls scene={scene} project={project} />
+      <Joints scene={scene} project={project} scale={camera.scale} clip={`floor-${name}`} />
       <Rails scene={scene} project={project} />
       <Points scene={scene} project={project} />
       <Cut scene={scene} project={project} />

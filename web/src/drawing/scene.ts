@@ -2,7 +2,7 @@
 import type { Band } from "./bands";
 import type { Place } from "./camera";
 
-export type PointKind = "proposed" | "skipped" | "current" | "instrument" | "read" | "high" | "low" | "estimated" | "wanting" | "suspect" | "too_thin" | "too_thick";
+export type PointKind = "proposed" | "skipped" | "current" | "instrument" | "read" | "high" | "low" | "estimated" | "wanting" | "suspect" | "too_thin" | "too_thick" | "chip";
 
 export interface ScenePoint {
   readonly id: string;
@@ -50,6 +50,37 @@ export interface SceneLine {
   readonly lines: readonly (readonly Place[])[];
 }
 
+/** A movement joint within the floor; the perimeter joint follows walls, cutouts and fixtures by itself. */
+export interface SceneJoint {
+  readonly id: string;
+  readonly from: Place;
+  readonly to: Place;
+  readonly kind: "field" | "slab";
+}
+
+export interface SceneNote {
+  readonly at: Place;
+  readonly text: string;
+}
+
+export interface SceneJoints {
+  readonly lines: readonly SceneJoint[];
+  /** The panels between, each by its size. */
+  readonly panels: readonly SceneNote[];
+}
+
+/** One plane of the top: which way it falls (length 1, in the room) and how much; `way` is null where it is level. */
+export interface SceneFall extends SceneNote {
+  readonly way: Place | null;
+}
+
+export interface SceneFalls {
+  /** Where planes of the top meet. */
+  readonly creases: readonly (readonly [Place, Place])[];
+  /** The largest plane first. */
+  readonly falls: readonly SceneFall[];
+}
+
 /** ground: low to high · bed: thin to thick · doubt: well known to hardly known. */
 export type FillKind = "ground" | "bed" | "doubt";
 
@@ -74,6 +105,8 @@ export interface Scene {
   readonly points: readonly ScenePoint[];
   readonly rails: readonly SceneRail[];
   readonly sections: readonly SceneSection[];
+  readonly joints: SceneJoints | null;
+  readonly falls: SceneFalls | null;
   readonly cut: SceneCut | null;
   /** What a screen reader says of the whole drawing. */
   readonly spoken: string;
@@ -81,5 +114,5 @@ export interface Scene {
 
 export const EMPTY_SCENE: Scene = {
   outline: [], isClosed: true, cutouts: [], doorways: [], fixtures: [], wallLabels: [], fill: null, contours: [],
-  points: [], rails: [], sections: [], cut: null, spoken: "",
+  points: [], rails: [], sections: [], joints: null, falls: null, cut: null, spoken: "",
 };

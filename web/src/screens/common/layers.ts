@@ -1,32 +1,25 @@
 /** The plan's layers on the drawing: heights read, high and low ground, thickness, rails, sections. */
 import { bandsOf, type Corner } from "../../drawing/bands";
-import { isInside } from "../../drawing/figure";
 import type { Scene, ScenePoint, SceneRail } from "../../drawing/scene";
-import type { Place } from "../../drawing/camera";
-import type { Facet, Plan, Rail } from "../../wire";
+import type { Plan, Rail } from "../../wire";
 import { fieldBands } from "../../drawing/field";
 import { depthText, heightText, markText } from "../../units";
 import { reader } from "../../words";
+import { chipPoints, fallsOf, jointsOf, thicknessPieces } from "./topLayers";
 
-export type Layer = "readings" | "ground" | "thickness" | "doubt" | "rails" | "sections";
+export type Layer = "readings" | "ground" | "thickness" | "falls" | "doubt" | "joints" | "rails" | "sections";
 const BANDS = 7;
 /** Three places at most are walked to before the figures are looked at again. */
 const MOST_NEXT = 3;
 
-export function topAt(facets: readonly Facet[], [x, y]: Place): number {
-  const facet = facets.find(({ polygon }) => isInside(polygon, [x, y])) ?? facets[0];
-  return facet ? facet.a + facet.b * x + facet.c * y : 0;
-}
-
-function trianglesOf(plan: Plan, value: (x: number, y: number, z: number) => number): readonly (readonly Corner[])[] {
-  const corners = plan.surface.points.map(([x, y, z]): Corner => [x, y, value(x, y, z)]);
-  return plan.surface.triangles.map((triangle) => triangle.map((index): Corner => corners[index] ?? [0, 0, 0]));
+function groundTriangles({ surface }: Plan): readonly (readonly Corner[])[] {
+  return surface.triangles.map((triangle) => triangle.map((index): Corner => surface.points[index] ?? [0, 0, 0]));
 }
 
 /** Heights or thickness as bands of colour, with the least and the greatest value. */
 export function fillOf(plan: Plan, layer: "ground" | "thickness"): NonNullable<Scene["fill"]> {
-  const value = layer === "ground" ? (_x: number, _y: number, z: number) => z : (x: number, y: number, z: number) => topAt(plan.bed.top, [x, y]) - z;
-  return { kind: layer === "ground" ? "ground" : "bed", bands: bandsOf(trianglesOf(plan, value), BANDS) };
+  const isGround = layer === "ground";
+  return { kind: isGround ? "ground" : "bed", bands: bandsOf(isGround ? groundTriangles(plan) : thicknessPieces(plan), BANDS) };
 }
 
 /** How well the floor is known, as bands of the standard error; nothing until the engine has told it. */
@@ -100,7 +93,9 @@ export function withLayer(room: Scene, plan: Plan | null, layer: Layer, set: Rea
   if (layer === "readings") return { ...scene, points: heightPoints(plan) };
   if (layer === "ground") return { ...scene, fill: fillOf(plan, "ground"), contours: contoursOf(plan), points: heightPoints(plan) };
   if (layer === "doubt") return { ...scene, fill: doubtFill(plan), points: doubtPoints(plan) };
-  if (layer === "thickness") return { ...scene, fill: fillOf(plan, "thickness"), points: thicknessPoints(plan) };
+  if (layer === "thickness") return { ...scene, fill: fillOf(plan, "thickness"), points: [...thicknessPoints(plan), ...chipPoints(plan)] };
+  if (layer === "falls") return { ...scene, falls: fallsOf(plan) };
+  if (layer === "joints") return { ...scene, joints: jointsOf(plan) };
   if (layer === "rails") return { ...scene, rails: sceneRails(plan.rails, set, null) };
   return { ...scene, sections: plan.sections.map(({ id, polygon, order }) => ({ id, polygon, label: `${order}` })) };
 }

@@ -11,10 +11,11 @@ export type Route =
   | { readonly name: PlainName | "missing" }
   | { readonly name: "job"; readonly job: string }
   | { readonly name: "history"; readonly kind: Kind; readonly id: string }
-  | { readonly name: "in_out"; readonly room: string }
+  | { readonly name: "in_out" | "joints"; readonly room: string }
   | { readonly name: "room"; readonly room: string; readonly step: Step | null };
 
 const IN_OUT = "in-out";
+const JOINTS = "joints";
 
 export const path = signal(typeof location === "undefined" ? "/" : location.pathname);
 
@@ -36,6 +37,7 @@ export function routeFromPath(address: string): Route {
   if (kind !== "room" || !id) return { name: "missing" };
   if (step === undefined || step === "") return { name: "room", room: id, step: null };
   if (step === IN_OUT) return { name: "in_out", room: id };
+  if (step === JOINTS) return { name: "joints", room: id };
   return isStep(step) ? { name: "room", room: id, step } : { name: "missing" };
 }
 
@@ -51,6 +53,11 @@ export function pathOfHistory(kind: Kind, id: string): string {
 /** Where readings come in from tables and scans, and go out. */
 export function pathOfInOut(room: string): string {
   return `/room/${room}/${IN_OUT}`;
+}
+
+/** The movement joints of a room. */
+export function pathOfJoints(room: string): string {
+  return `/room/${room}/${JOINTS}`;
 }
 
 export function pathOfRoom(room: string, step: Step | null = null): string {

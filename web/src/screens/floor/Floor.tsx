@@ -9,6 +9,7 @@ import { Choice } from "../common/Choice";
 import { Course } from "../common/Course";
 import { Figure } from "../common/Figure";
 import { roomScene } from "../common/roomFigure";
+import { JointsKey } from "../common/JointsKey";
 import { withLayer, type Layer } from "../common/layers";
 import { Link } from "../common/Link";
 import { Missing } from "../common/Missing";
@@ -16,8 +17,9 @@ import { Cautions, PlanNotes } from "../common/Notes";
 import { cautionsAt } from "../common/plan";
 import { highToLow } from "../common/ownExplanations";
 import { RoomFrame } from "../common/RoomFrame";
-import { pathOfHistory, pathOfInOut } from "../common/route";
+import { pathOfHistory, pathOfInOut, pathOfJoints } from "../common/route";
 import { ScaleKey } from "../common/ScaleKey";
+import { hasFalls } from "../common/topLayers";
 import { ToDecide } from "../common/ToDecide";
 import { useRoom, type RoomView } from "../common/useRoom";
 import { PhotoStrip } from "../photos/PhotoStrip";
@@ -27,10 +29,11 @@ import { useProfile, type Profile } from "../profile/useProfile";
 import { ChangeRoom } from "./ChangeRoom";
 import type { Plan } from "../../wire";
 
-const LAYERS: readonly Layer[] = ["readings", "ground", "thickness", "doubt", "rails", "sections"];
+const LAYERS: readonly Layer[] = ["readings", "ground", "thickness", "falls", "doubt", "joints", "rails", "sections"];
 const KEY_TEXTS = { ground: heightText, bed: depthText, doubt: errorText } as const;
 
-function Key({ scene }: { scene: Scene }) {
+function Key({ scene, plan }: { scene: Scene; plan: Plan | null }) {
+  if (scene.joints && plan) return <JointsKey joints={plan.joints} />;
   const bands = scene.fill?.bands ?? [];
   const [first, last] = [bands[0], bands.at(-1)];
   if (!scene.fill || !first || !last) return null;
@@ -68,10 +71,10 @@ function FloorDrawing({ room, profile, onOpen }: { room: RoomView; profile: Prof
   return (
     <>
       <Drawing scene={{ ...scene, cut: profile.cut }} name="floor" {...ways} />
-      <Key scene={scene} />
+      <Key scene={scene} plan={room.plan} />
       {layer === "doubt" && !scene.fill && <p class="quiet small">{t("doubt.waiting")}</p>}
       {room.plan && <ProfileButton profile={profile} />}
-      {room.plan && (!profile.isOn || isOffice.value) && <Choice label={t("layer.label")} name="layer" value={layer} onChoose={setLayer} options={LAYERS.map((value) => ({ value, label: t(`layer.${value}`) }))} />}
+      {room.plan && (!profile.isOn || isOffice.value) && <Choice label={t("layer.label")} name="layer" value={layer} onChoose={setLayer} options={LAYERS.filter((value) => value !== "falls" || hasFalls(room.plan)).map((value) => ({ value, label: t(`layer.${value}`) }))} />}
     </>
   );
 }
@@ -91,6 +94,7 @@ export function Floor({ id }: { id: string }) {
         {room.plan && <Governing plan={room.plan} />}
         {room.plan && <NextList plan={room.plan} onOpen={setOpened} />}
         <div class="only-phone"><Course room={room.id} facts={{ room: room.fields, readings: room.readings.length, plan: room.plan }} current={null} /></div>
+        {room.fields.outline && <Link to={pathOfJoints(room.id)} class="button wide" testid="open-joints">{t("joints.title")}</Link>}
         {room.fields.outline && <Link to={pathOfInOut(room.id)} class="button wide" testid="readings-in-out">{t("in_out.open")}</Link>}
         <PhotoStrip room={room.id} />
         <div class="row even">
