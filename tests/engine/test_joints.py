@@ -156,10 +156,13 @@ def test_the_tile_is_wide_as_it_is_sold_across_the_longest_wall() -> None:
     assert (module.along, module.across) == (300.0, 150.0)
 
 
-def test_jogs_shorter_than_a_foot_and_tile_without_size_make_no_trouble() -> None:
+@pytest.mark.parametrize("edge", [0.0, 5e-324, 1e-9])
+def test_jogs_shorter_than_a_foot_and_tile_without_size_make_no_trouble(edge: float) -> None:
     jogged = [[0, 0], [4000, 0], [4000, 3000], [2200, 3000], [2200, 2900], [2000, 2900], [2000, 3000], [0, 3000]]
-    room = room_over(jogged, [(0, 0, 0)], bed={"covering": {"longest_edge": 0.0}})
+    room = room_over(jogged, [(0, 0, 0)], bed={"covering": {"longest_edge": edge}})
     assert worked_joints(room).answer.field == ()
+    wide = room_over([[0, 0], [20_000, 0], [20_000, 9000], [0, 9000]], [(0, 0, 0)], bed=room["bed"])
+    assert worked_joints(wide).answer.field
 
 
 def test_the_perimeter_counts_walls_cutouts_and_round_fixtures() -> None:

@@ -19,7 +19,7 @@ TOUCHING = 1e-6  # mm between two stretches of one line that are one
 class Rules:
     """The most between joints, the tile they are moved to and never come nearer together than.
 
-    `module` is the tile along and across, 0 where it has no size; whole tiles are counted from `origin`.
+    `module` is the tile along and across, 0 where it has no size (dust has none); whole tiles count from `origin`.
     """
 
     most: float
@@ -30,7 +30,7 @@ class Rules:
     def on_module(self, axis: int, value: float) -> tuple[float, float]:
         """The lines of whole tiles on both sides of a place on an axis (0 along, 1 across); itself without tile."""
         size, origin = self.module[axis], self.origin[axis]
-        if size <= 0.0:
+        if size <= ON_MODULE:
             return value, value
         count = math.floor((value - origin) / size)
         return origin + count * size, origin + (count + 1) * size
