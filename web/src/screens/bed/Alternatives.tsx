@@ -3,8 +3,10 @@ import { addAlternative, alternativesOf, chooseAlternative, decisionOf, deleteRe
 import type { Bed, Top } from "../../wire";
 import { reader, t } from "../../words";
 import { saved } from "../common/saving";
-import { comparedOf } from "./effects";
+import type { RoomView } from "../common/useRoom";
+import { comparedOf, designedFrom, type Designed } from "./effects";
 import { topName } from "./names";
+import { LOWEST } from "./trial";
 import { useBed } from "./useBed";
 
 interface KeepBesideProps {
@@ -28,29 +30,51 @@ export function Decision({ room }: { room: string }) {
   return <p class="decided" data-testid="decision">{t(decision.chosen_by ? "decision.by" : "decision.at", values)}</p>;
 }
 
+function Figures({ design }: { design: Designed | null }) {
+  return (
+    <dl>{design && comparedOf(design, seesMoney.value).map(({ id, label, value, write }) => (
+      <div key={id}><dt>{label}</dt><dd data-testid={`compared-${id}`}>{value === null ? t("not_known") : write(value, reader.value)}</dd></div>
+    ))}</dl>
+  );
+}
+
 function Compared({ room, row, isChosen }: { room: string; row: Row<"alternative">; isChosen: boolean }) {
   const { status, design } = useBed(room, row.id, row.fields.top ?? null);
   return (
     <li class={isChosen ? "compared is-chosen" : "compared"} data-testid="alternative">
       <strong>{row.fields.name ?? ""}</strong>
       {status === "problems" && <p class="small warns">{t("alternative.no_bed")}</p>}
-      <dl>{design && comparedOf(design, seesMoney.value).map(({ id, label, value, write }) => (
-        <div key={id}><dt>{label}</dt><dd data-testid={`compared-${id}`}>{value === null ? t("not_known") : write(value, reader.value)}</dd></div>
-      ))}</dl>
+      <Figures design={design} />
       {isChosen ? <span class="chosen">{t("alternative.chosen")}</span> : <button type="button" class="button main" disabled={status !== "ready"} data-testid="choose-alternative" onClick={() => void saved(chooseAlternative(row.id))}>{t("alternative.choose")}</button>}
       <button type="button" class="button" data-testid="delete-alternative" onClick={() => void saved(deleteRecord("alternative", row.id))}>{t("alternative.delete")}</button>
     </li>
   );
 }
 
-export function Alternatives({ room }: { room: string }) {
-  const rows = alternativesOf(room).value;
-  const decided = decisionOf(room)?.id;
+/** The room's top where nobody decided it: it stands beside the others all the same. */
+function Standing({ top, design }: { top: Top; design: Designed }) {
+  return (
+    <li class="compared is-chosen" data-testid="standing">
+      <strong>{topName(top, design.bed)}</strong>
+      <Figures design={design} />
+      <span class="chosen">{t("alternative.standing")}</span>
+    </li>
+  );
+}
+
+export function Alternatives({ room }: { room: RoomView }) {
+  const rows = alternativesOf(room.id).value;
+  const decided = decisionOf(room.id)?.id;
+  const top = room.fields["bed.top"] ?? LOWEST;
+  const isBeside = rows.some(({ fields }) => JSON.stringify(fields.top) === JSON.stringify(top));
   if (rows.length === 0) return null;
   return (
     <section class="stack tight" data-testid="alternatives">
       <h3>{t("alternative.title")}</h3>
-      <ul class="beside">{rows.map((row) => <Compared key={row.id} room={room} row={row} isChosen={row.id === decided} />)}</ul>
+      <ul class="beside">
+        {!isBeside && room.plan && <Standing top={top} design={designedFrom(room.plan)} />}
+        {rows.map((row) => <Compared key={row.id} room={room.id} row={row} isChosen={row.id === decided} />)}
+      </ul>
     </section>
   );
 }

@@ -118,7 +118,7 @@ function RoomBed({ room }: { room: RoomView }) {
         <ProfilePanel profile={profile} />
         <PlanNotes state={notesOf(room)} />
         {room.fields.outline && <Deciding room={room} trial={trial} />}
-        <Alternatives room={room.id} />
+        <Alternatives room={room} />
         {isDecidable && <Below room={room} trial={trial} shown={shown} />}
         {!plan && <NoPlan room={room} />}
       </div>

@@ -56,7 +56,7 @@ function Outcome({ room, trial }: DecidingProps) {
         <>
           <Effects now={now} before={before} />
           <Violations bed={now.bed} />
-          <Doorways now={now} before={before} />
+          <Doorways room={room} now={now} before={before} />
         </>
       )}
     </>

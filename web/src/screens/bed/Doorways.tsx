@@ -7,11 +7,14 @@ import { Dialog } from "../common/Dialog";
 import { Figure } from "../common/Figure";
 import { Cautions } from "../common/Notes";
 import { cautionsAt } from "../common/plan";
+import { DoorHeights, FixtureTop } from "../common/PlaceHeights";
+import type { RoomView } from "../common/useRoom";
 import { differenceText, type Designed, type Effect } from "./effects";
 
 type FixtureHeight = Bed["fixtures"][number];
 
 interface Compared {
+  readonly room: RoomView;
   readonly now: Designed;
   /** What the chosen top makes of it; null while nothing else is tried. */
   readonly before: Designed | null;
@@ -55,11 +58,12 @@ function DoorFigures({ door, path, now }: { door: Doorway; path: string; now: De
   );
 }
 
-function DoorwayLine({ n, now, before }: Compared & { readonly n: number }) {
+function DoorwayLine({ n, room, now, before }: Compared & { readonly n: number }) {
   const [open, setOpen] = useState(false);
   const door = now.bed.doorways[n];
   if (!door) return null;
   const path = `bed.doorways[${n}]`;
+  const own = room.fields.openings?.find(({ id }) => id === door.id);
   const by = floorBy(path, door.finished_height, before?.bed.doorways.find(({ id }) => id === door.id)?.finished_height);
   return (
     <li>
@@ -69,9 +73,13 @@ function DoorwayLine({ n, now, before }: Compared & { readonly n: number }) {
         {door.transition !== null && door.transition !== "none" && <span class="quiet small">{t(`transition.${door.transition}`, { length: door.transition_length })}</span>}
         {door.clearance !== null && <span class={door.clearance < 0 ? "small warns" : "quiet small"}>{t(door.clearance < 0 ? "door.touches" : "door.clears", { by: Math.abs(door.clearance) })}</span>}
       </button>
-      {open && <Dialog title={t("hold.doorway", { id: door.id })} testid="doorway-sheet" onClose={() => setOpen(false)}><DoorFigures door={door} path={path} now={now} /></Dialog>}
+      {open && <Dialog title={t("hold.doorway", { id: door.id })} testid="doorway-sheet" onClose={() => setOpen(false)}>{own && <DoorHeights room={room} door={own} />}<DoorFigures door={door} path={path} now={now} /></Dialog>}
     </li>
   );
+}
+
+function fixtureName({ id, kind }: FixtureHeight): string {
+  return kind === "flange" ? t("hold.flange", { id }) : t("hold.drain", { id });
 }
 
 function fixtureText({ id, kind, finished_height, difference }: FixtureHeight): string {
@@ -82,24 +90,39 @@ function fixtureText({ id, kind, finished_height, difference }: FixtureHeight): 
   return t(difference > 0 ? `${word}_height.below` : `${word}_height.above`, values);
 }
 
-function FixtureLine({ fixture, before }: { fixture: FixtureHeight; before: Designed | null }) {
-  const by = floorBy(fixture.id, fixture.finished_height, before?.bed.fixtures.find(({ id }) => id === fixture.id)?.finished_height);
+function FixtureLine({ n, room, now, before }: Compared & { readonly n: number }) {
+  const [open, setOpen] = useState(false);
+  const fixture = now.bed.fixtures[n];
+  if (!fixture || fixture.kind === "post") return null;
+  const { id, finished_height, bed_thickness } = fixture;
+  const path = `bed.fixtures[${n}]`;
+  const own = room.fields.fixtures?.find((one) => one.id === id);
   return (
-    <li class="place-line" data-testid={`fixture-${fixture.id}`}>
-      <span>{fixtureText(fixture)}</span>
-      <By text={by} testid={`fixture-${fixture.id}-by`} />
+    <li>
+      <button type="button" class="place-line" data-testid={`fixture-${id}`} onClick={() => setOpen(true)}>
+        <span>{fixtureText(fixture)}</span>
+        <By text={floorBy(path, finished_height, before?.bed.fixtures.find((one) => one.id === id)?.finished_height)} testid={`fixture-${id}-by`} />
+      </button>
+      {open && (
+        <Dialog title={fixtureName(fixture)} testid="fixture-sheet" onClose={() => setOpen(false)}>
+          {own && <FixtureTop room={room} fixture={own} />}
+          <div class="figures">
+            <Figure label={t("effect.finished")} value={heightText(finished_height, reader.value)} plan={now} path={`${path}.finished_height`} />
+            <Figure label={t("fixture.bed")} value={depthText(bed_thickness, reader.value)} plan={now} path={`${path}.bed_thickness`} />
+          </div>
+        </Dialog>
+      )}
     </li>
   );
 }
 
-export function Doorways({ now, before }: Compared) {
-  const { doorways } = now.bed;
-  const fixtures = now.bed.fixtures.filter(({ kind }) => kind !== "post");
-  if (doorways.length === 0 && fixtures.length === 0) return null;
+export function Doorways(compared: Compared) {
+  const { doorways, fixtures } = compared.now.bed;
+  if (doorways.length === 0 && fixtures.every(({ kind }) => kind === "post")) return null;
   return (
     <ul class="places" aria-label={t("door.and_drains")} data-testid="doorways">
-      {doorways.map(({ id }, n) => <DoorwayLine key={id} n={n} now={now} before={before} />)}
-      {fixtures.map((fixture) => <FixtureLine key={fixture.id} fixture={fixture} before={before} />)}
+      {doorways.map(({ id }, n) => <DoorwayLine key={id} n={n} {...compared} />)}
+      {fixtures.map(({ id }, n) => <FixtureLine key={id} n={n} {...compared} />)}
     </ul>
   );
 }

@@ -4,7 +4,7 @@ import type { Bed } from "../../wire";
 import { t } from "../../words";
 import { placeText } from "../common/roomFigure";
 
-const FIRST_FEW = 3;
+const FIRST_FEW = 1;
 
 function limitKind(kind: string): "no_bed" | "too_thin" | "too_thick" {
   return kind === "no_bed" || kind === "too_thin" ? kind : "too_thick";

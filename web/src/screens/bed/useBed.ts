@@ -1,5 +1,5 @@
 /** The bed as it would be under another top: asked while a thumb moves it. Nothing is stored here. */
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useLayoutEffect, useState } from "preact/hooks";
 import { askEngine, documentTextOf } from "../../state";
 import type { BedDesign, Problem, RoomDocument, Top } from "../../wire";
 
@@ -25,10 +25,22 @@ export function useBed(roomId: string, slot: string, top: Top | null): BedState 
     }
     let isCurrent = true;
     setState((before) => ({ ...before, status: "asked" }));
-    void askBed(roomId, slot, wanted).then((answer) => { if (isCurrent && answer) setState(answer); });
+    void askBed(roomId, slot, wanted).then((answer) => {
+      if (!isCurrent || !answer) return;
+      performance.clearMarks(`${slot} answered`);
+      performance.mark(`${slot} answered`);
+      setState(answer);
+    });
     return () => { isCurrent = false; };
   }, [roomId, slot, wanted]);
+  useLayoutEffect(() => { if (state.status === "ready") markShown(slot); }, [slot, state]);
   return state;
+}
+
+/** From the engine's answer to the figures on the page, for whoever looks at the browser's own clock. */
+function markShown(slot: string): void {
+  performance.clearMeasures(`${slot} shown`);
+  performance.measure(`${slot} shown`, `${slot} answered`);
 }
 
 /** Null where a later question took this one's place. */

@@ -15,6 +15,9 @@ export interface ValueFieldProps {
   readonly note?: string;
   /** Given where the value has a default to fall back to. */
   readonly isChanged?: boolean;
+  /** True where there is something to put back, though it is no changed default. */
+  readonly canReset?: boolean;
+  readonly resetLabel?: string;
   readonly onReset?: () => void;
   readonly onValue: (value: number, typed: string) => void;
 }
@@ -29,12 +32,13 @@ export function ValueSheet(props: ValueSheetProps) {
     void clearDraft(draft);
     props.onClose();
   };
+  const canReset = props.canReset ?? props.isChanged ?? false;
   const reset = () => { props.onReset?.(); props.onClose(); };
   return (
     <Dialog title={props.label} testid="value" onClose={props.onClose}>
       {props.note && <p class="quiet small">{props.note}</p>}
       <Entry what={t("field.now", { value: props.shown })} draft={draft} measure={props.measure} signed={props.signed ?? false} nextLabel={t("keys.set")} onDone={done} />
-      {props.isChanged && props.onReset && <button type="button" class="button wide" data-testid="value-reset" onClick={reset}>{t("field.default")}</button>}
+      {canReset && props.onReset && <button type="button" class="button wide" data-testid="value-reset" onClick={reset}>{props.resetLabel ?? t("field.default")}</button>}
     </Dialog>
   );
 }

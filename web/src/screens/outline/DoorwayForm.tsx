@@ -16,9 +16,10 @@ interface Door {
   readonly to: Taped | null;
   readonly exit: "yes" | "no";
   readonly beyond: Taped | null;
+  readonly leaf: Taped | null;
 }
 
-const BEGIN: Door = { wall: 0, from: null, to: null, exit: "no", beyond: null };
+const BEGIN: Door = { wall: 0, from: null, to: null, exit: "no", beyond: null, leaf: null };
 
 export interface PartFormProps {
   readonly room: RoomView;
@@ -26,9 +27,9 @@ export interface PartFormProps {
   readonly onDone: () => void;
 }
 
-function doorFrom({ wall, from, to, exit, beyond }: Door, id: string): Opening | null {
+function doorFrom({ wall, from, to, exit, beyond, leaf }: Door, id: string): Opening | null {
   if (!from || !to || to.mm <= from.mm) return null;
-  return { id, wall, from: from.mm, to: to.mm, exit: exit === "yes", adjoining_height: beyond?.mm ?? null };
+  return { id, wall, from: from.mm, to: to.mm, exit: exit === "yes", adjoining_height: beyond?.mm ?? null, door_bottom: leaf?.mm ?? null };
 }
 
 export function DoorwayForm({ room, lengths, onDone }: PartFormProps) {
@@ -49,6 +50,7 @@ export function DoorwayForm({ room, lengths, onDone }: PartFormProps) {
       {isPast && <p class="caution" role="status">{t("door.past")}</p>}
       <Choice label={t("door.exit")} name="exit" value={values.exit} onChoose={(exit) => set({ exit })} options={[{ value: "yes", label: t("yes") }, { value: "no", label: t("no") }]} />
       <TapedField name="door-beyond" label={t("door.beyond")} note={t("door.beyond_more")} signed value={values.beyond} onSet={(beyond) => set({ beyond })} />
+      <TapedField name="door-leaf" label={t("door.leaf")} note={t("door.leaf_more")} signed value={values.leaf} onSet={(leaf) => set({ leaf })} />
       <button type="button" class="button main wide" data-testid="keep-doorway" disabled={!door || isPast} onClick={() => void add()}>{t("door.add")}</button>
     </div>
   );

@@ -5,6 +5,7 @@ import { editRoom } from "../../state";
 import type { Fixture, Opening } from "../../wire";
 import { t } from "../../words";
 import { Dialog } from "../common/Dialog";
+import { DoorHeights, FixtureTop } from "../common/PlaceHeights";
 import { tapedLengths } from "../common/roomFigure";
 import { saved } from "../common/saving";
 import type { RoomView } from "../common/useRoom";
@@ -12,12 +13,30 @@ import { CutoutForm } from "./CutoutForm";
 import { DoorwayForm } from "./DoorwayForm";
 import { FixtureForm } from "./FixtureForm";
 
+interface PartRow {
+  readonly key: string;
+  readonly text: string;
+  readonly remove: () => void;
+  /** What of it can be changed where it stands. */
+  readonly heights?: ComponentChildren;
+}
+
 interface PartListProps {
   readonly title: string;
   readonly add: string;
   readonly name: string;
-  readonly rows: readonly { readonly key: string; readonly text: string; readonly remove: () => void }[];
+  readonly rows: readonly PartRow[];
   readonly form: (close: () => void) => ComponentChildren;
+}
+
+function PartText({ name, text, heights }: { name: string; text: string; heights: ComponentChildren }) {
+  const [open, setOpen] = useState(false);
+  return (
+    <>
+      <button type="button" class="button plain part-text" data-testid={`open-${name}`} onClick={() => setOpen(true)}>{text}</button>
+      {open && <Dialog title={text} testid={`heights-${name}`} onClose={() => setOpen(false)}>{heights}</Dialog>}
+    </>
+  );
 }
 
 function PartList({ title, add, name, rows, form }: PartListProps) {
@@ -27,9 +46,9 @@ function PartList({ title, add, name, rows, form }: PartListProps) {
     <section class="stack tight">
       <h3>{title}</h3>
       <ul class="lines">
-        {rows.map(({ key, text, remove }) => (
+        {rows.map(({ key, text, heights, remove }) => (
           <li key={key} class="line">
-            <span>{text}</span>
+            {heights === undefined ? <span>{text}</span> : <PartText name={name} text={text} heights={heights} />}
             <button type="button" class="button" data-testid={`remove-${name}`} aria-label={t("remove_named", { what: text })} onClick={remove}>{t("remove")}</button>
           </li>
         ))}
@@ -48,7 +67,7 @@ function doorText(door: Opening): string {
 export function Doorways({ room }: { room: RoomView }) {
   const doors = room.fields.openings ?? [];
   const rows = doors.map((door) => ({
-    key: door.id, text: doorText(door), remove: () => void saved(editRoom(room.id, { openings: doors.filter(({ id }) => id !== door.id) })),
+    key: door.id, text: doorText(door), heights: <DoorHeights room={room} door={door} />, remove: () => void saved(editRoom(room.id, { openings: doors.filter(({ id }) => id !== door.id) })),
   }));
   return <PartList title={t("door.title")} add={t("door.add")} name="doorway" rows={rows} form={(close) => <DoorwayForm room={room} lengths={tapedLengths(room.fields.outline)} onDone={close} />} />;
 }
@@ -60,7 +79,7 @@ function fixtureText({ kind, at }: Fixture): string {
 export function Fixtures({ room }: { room: RoomView }) {
   const fixtures = room.fields.fixtures ?? [];
   const rows = fixtures.map((fixture) => ({
-    key: fixture.id, text: fixtureText(fixture), remove: () => void saved(editRoom(room.id, { fixtures: fixtures.filter(({ id }) => id !== fixture.id) })),
+    key: fixture.id, text: fixtureText(fixture), ...(fixture.kind === "post" ? {} : { heights: <FixtureTop room={room} fixture={fixture} /> }), remove: () => void saved(editRoom(room.id, { fixtures: fixtures.filter(({ id }) => id !== fixture.id) })),
   }));
   return <PartList title={t("fixture.title")} add={t("fixture.add")} name="fixture" rows={rows} form={(close) => <FixtureForm room={room} lengths={tapedLengths(room.fields.outline)} onDone={close} />} />;
 }
