@@ -24,7 +24,9 @@ import { startFault } from "./startFault";
 const History = later(() => import("../screens/history/History").then((file) => file.History));
 const InOut = later(() => import("../screens/tables/InOut").then((file) => file.InOut));
 const Joints = later(() => import("../screens/joints/Joints").then((file) => file.Joints));
+const JobOrder = later(() => import("../screens/order/JobOrder").then((file) => file.JobOrder));
 const People = later(() => import("../screens/people/People").then((file) => file.People));
+const Prices = later(() => import("../screens/prices/Prices").then((file) => file.Prices));
 const Review = later(() => import("../screens/review/Review").then((file) => file.Review));
 const Settings = later(() => import("../screens/settings/Settings").then((file) => file.Settings));
 const Material = later(() => import("../screens/material/Material").then((file) => file.Material));
@@ -40,6 +42,8 @@ function Screen({ route }: { route: Route }) {
   if (route.name === "in_out") return <InOut key={route.room} id={route.room} />;
   if (route.name === "joints") return <Joints key={route.room} id={route.room} />;
   if (route.name === "job") return <Job key={route.job} id={route.job} />;
+  if (route.name === "order") return <JobOrder key={route.job} id={route.job} />;
+  if (route.name === "prices") return <Prices />;
   if (route.name === "jobs") return <Jobs />;
   if (route.name === "new_job") return <NewJob />;
   if (route.name === "settings") return <Settings />;

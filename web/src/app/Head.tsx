@@ -5,7 +5,7 @@ import { t } from "../words";
 import { Link } from "../screens/common/Link";
 import { Mark } from "../screens/common/Mark";
 import { pathOfRecord } from "../screens/common/recordName";
-import { beforeSettings, pathOfRoom, type Route } from "../screens/common/route";
+import { beforePrices, beforeSettings, pathOfRoom, type Route } from "../screens/common/route";
 import { saved } from "../screens/common/saving";
 import { stepBack } from "../screens/common/stepBack";
 
@@ -18,10 +18,12 @@ interface Standing {
 function placeOf(route: Route): Standing {
   if (route.name === "settings") return { back: beforeSettings.value, title: t("app.name") };
   if (route.name === "people") return { back: "/settings", title: t("app.name") };
+  if (route.name === "prices") return { back: beforePrices.value, title: t("app.name") };
+  if (route.name === "order") return { back: `/job/${route.job}`, title: t("order.title"), over: jobOf(route.job)?.fields.name ?? "" };
   if (route.name === "history") return { back: pathOfRecord(route.kind, route.id), title: t("history.open") };
   if (route.name === "job") return { back: "/", title: jobOf(route.job)?.fields.name ?? "" };
   if (route.name === "in_out") return { back: pathOfRoom(route.room), title: t("in_out.title"), over: roomOf(route.room)?.fields.name ?? "" };
-  if (route.name === "joints") return { back: pathOfRoom(route.room), title: t("joints.title"), over: roomOf(route.room)?.fields.name ?? "" };
+  if (route.name === "joints") return { back: pathOfRoom(route.room), title: t("layer.joints"), over: roomOf(route.room)?.fields.name ?? "" };
   if (route.name !== "room") return { back: route.name === "jobs" ? null : "/", title: t("app.name") };
   const room = roomOf(route.room)?.fields;
   const back = route.step === null ? `/job/${room?.job_id ?? ""}` : pathOfRoom(route.room);

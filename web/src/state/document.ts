@@ -85,6 +85,11 @@ function chosen<F extends object>(fields: F, keys: readonly (keyof F & string)[]
   return Object.fromEntries(entries.filter(([, value]) => value !== undefined && value !== null));
 }
 
+/** The company's prices as the engine takes them; undefined where nobody said any, or this person may not see them. */
+export function documentPrices(): Open | undefined {
+  return nestedChoices(companyPrices()?.fields ?? {})["prices"] as Open | undefined;
+}
+
 /** What holds a value: where a room says nothing any more, the company's holds again. */
 function chosenIn(fields: AnyFields = {}): Open {
   return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== null));

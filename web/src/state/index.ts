@@ -20,7 +20,7 @@ export {
 export { addAlternative, chooseAlternative, decideTop, decisionOf, editAlternative } from "./alternatives";
 export { askEngine, readScan, type Asked } from "./asking";
 export { editPrices, editSupplies } from "./company";
-export { documentFromRoom, documentTextOf } from "./document";
+export { documentFromRoom, documentPrices, documentTextOf } from "./document";
 export { clearDraft, getDraft, setDraft } from "./drafts";
 export { askToKeep } from "./keeping";
 export {

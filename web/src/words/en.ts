@@ -7,6 +7,7 @@ import { frame } from "./en/frame";
 import { joints } from "./en/joints";
 import { levels } from "./en/levels";
 import { photos } from "./en/photos";
+import { money } from "./en/money";
 import { named } from "./en/named";
 import { office } from "./en/office";
 import { seen } from "./en/seen";
@@ -14,4 +15,4 @@ import { sources } from "./en/sources";
 import { tops } from "./en/tops";
 import { work } from "./en/work";
 
-export const en = { ...frame, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...levels, ...office, ...named, ...photos, ...seen, ...sources, ...tops } as const;
+export const en = { ...frame, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...levels, ...office, ...money, ...named, ...photos, ...seen, ...sources, ...tops } as const;

@@ -7,6 +7,7 @@ import { frame } from "./es/frame";
 import { joints } from "./es/joints";
 import { levels } from "./es/levels";
 import { photos } from "./es/photos";
+import { money } from "./es/money";
 import { named } from "./es/named";
 import { office } from "./es/office";
 import { seen } from "./es/seen";
@@ -14,4 +15,4 @@ import { sources } from "./es/sources";
 import { tops } from "./es/tops";
 import { work } from "./es/work";
 
-export const es = { ...frame, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...levels, ...office, ...named, ...photos, ...seen, ...sources, ...tops };
+export const es = { ...frame, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...levels, ...office, ...money, ...named, ...photos, ...seen, ...sources, ...tops };

@@ -99,7 +99,7 @@ test("two values that met in the company's records are for foremen to decide", (
   expect(state.openConflicts.value.map(({ field }) => field)).toEqual(["supplies.tile.waste"]);
 });
 
-test("a kind that only a later version knows stays stored and stops nothing else from being shown", async () => {
+test("a kind that only a later version knows stays stored and stops nothing else from being shown", () => {
   const other = { kind: "weather", id: "w", fields: {}, sequence: 1, waiting: 0, conflicts: {} } as unknown as Row;
   const jobId = state.roomOf(roomId)?.fields.job_id ?? "";
   const renamed: Row<"job"> = { kind: "job", id: jobId, fields: { name: "Renamed" }, sequence: 2, waiting: 0, conflicts: {} };

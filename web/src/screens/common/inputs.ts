@@ -4,6 +4,8 @@ import {
   expansionText, warmthText,
 } from "../../units";
 import { reader } from "../../words";
+import { moneyText } from "./money";
+import { currency } from "./prices";
 
 type Writer = (value: number) => string;
 
@@ -41,6 +43,11 @@ const WRITERS: Readonly<Record<string, Writer>> = {
   total_max: (value) => loadText(value, reader.value),
   sand: (value) => massText(value, reader.value),
   water: (value) => massText(value, reader.value),
+  each: (value) => moneyText(value, currency()),
+  bought: (value) => moneyText(value, currency()),
+  worked: (value) => moneyText(value, currency()),
+  added: (value) => moneyText(value, currency()),
+  margin: (value) => `${numberText(value * 100, 1, reader.value.language)} %`,
   hours: (value) => hoursText(value, reader.value),
   set_up: (value) => hoursText(value, reader.value),
   batch_volume: (value) => volumeText(value, reader.value),

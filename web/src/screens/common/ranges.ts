@@ -12,8 +12,3 @@ export function volumeRange({ bed }: Plan): Range {
   const [low, high] = bed.volume_range ?? [];
   return { text: bed.volume_range && t("range.volume", { low, high }), path: "bed.volume_range" };
 }
-
-export function bagsRange({ mix }: Plan): Range {
-  const [low, high] = mix.bags_range ?? [];
-  return { text: mix.bags_range && t(low === high ? "range.bags_one" : "range.bags", { low, high }), path: "mix.bags_range" };
-}

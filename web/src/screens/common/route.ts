@@ -5,22 +5,23 @@ import { KINDS, type Kind } from "../../wire";
 export const STEPS = ["outline", "levels", "bed", "material", "rails", "filling", "waiting"] as const;
 export type Step = (typeof STEPS)[number];
 
-type PlainName = "jobs" | "new_job" | "settings" | "people" | "review";
+type PlainName = "jobs" | "new_job" | "settings" | "people" | "review" | "prices";
 
 export type Route =
   | { readonly name: PlainName | "missing" }
-  | { readonly name: "job"; readonly job: string }
+  | { readonly name: "job" | "order"; readonly job: string }
   | { readonly name: "history"; readonly kind: Kind; readonly id: string }
   | { readonly name: "in_out" | "joints"; readonly room: string }
   | { readonly name: "room"; readonly room: string; readonly step: Step | null };
 
 const IN_OUT = "in-out";
+const ORDER = "order";
 const JOINTS = "joints";
 
 export const path = signal(typeof location === "undefined" ? "/" : location.pathname);
 
 const PLAIN: Readonly<Record<string, PlainName>> = {
-  "/": "jobs", "/new": "new_job", "/settings": "settings", "/people": "people", "/review": "review",
+  "/": "jobs", "/new": "new_job", "/settings": "settings", "/people": "people", "/review": "review", "/prices": "prices",
 };
 
 function isStep(text: string): text is Step {
@@ -32,7 +33,7 @@ export function routeFromPath(address: string): Route {
   const plain = PLAIN[address];
   if (plain) return { name: plain };
   const [, kind, id = "", step] = address.split("/");
-  if (kind === "job" && id) return { name: "job", job: id };
+  if (kind === "job" && id) return { name: step === ORDER ? "order" : "job", job: id };
   if (kind === "history") return historyRoute(id, step);
   if (kind !== "room" || !id) return { name: "missing" };
   if (step === undefined || step === "") return { name: "room", room: id, step: null };
@@ -55,6 +56,11 @@ export function pathOfInOut(room: string): string {
   return `/room/${room}/${IN_OUT}`;
 }
 
+/** What the rooms of a job need together. */
+export function pathOfOrder(job: string): string {
+  return `/job/${job}/${ORDER}`;
+}
+
 /** The movement joints of a room. */
 export function pathOfJoints(room: string): string {
   return `/room/${room}/${JOINTS}`;
@@ -66,13 +72,16 @@ export function pathOfRoom(room: string, step: Step | null = null): string {
 
 /** Where the settings were opened from: their way back leads there. */
 export const beforeSettings = signal("/");
+/** Where the prices were opened from: a room's quote, an order or the settings. */
+export const beforePrices = signal("/settings");
 /** Screens that lie behind the settings: coming back from them is no new way in. */
-const OF_THE_SETTINGS: ReadonlySet<string> = new Set(["/review", "/people"]);
+const OF_THE_SETTINGS: ReadonlySet<string> = new Set(["/review", "/people", "/prices"]);
 
 /** Shows another screen; the browser's own back leads home again. */
 export function go(address: string): void {
   if (address === path.peek()) return;
   if (address === "/settings" && !OF_THE_SETTINGS.has(path.peek())) beforeSettings.value = path.peek();
+  if (address === "/prices" && !path.peek().startsWith("/history/")) beforePrices.value = path.peek();
   history.pushState(null, "", address);
   path.value = address;
 }

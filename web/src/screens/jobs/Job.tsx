@@ -9,7 +9,7 @@ import { bareScene } from "../common/roomFigure";
 import { Link } from "../common/Link";
 import { Missing } from "../common/Missing";
 import { ToDecide } from "../common/ToDecide";
-import { go, pathOfHistory, pathOfRoom } from "../common/route";
+import { go, pathOfHistory, pathOfOrder, pathOfRoom } from "../common/route";
 import { saved, savedIfAny } from "../common/saving";
 import { TextField, typedIn } from "../common/TextField";
 import { Crew } from "./Crew";
@@ -88,6 +88,7 @@ export function Job({ id }: { id: string }) {
           : <Link to={pathOfHistory("job", id)} class="button" testid="job-history">{t("history.open")}</Link>}
       </div>
       <ul class="cards">{rooms.map((room) => <RoomCard key={room.id} room={room} />)}</ul>
+      {rooms.length > 0 && <Link to={pathOfOrder(id)} class="button wide" testid="job-order">{t("order.job")}</Link>}
       {mayWrite.value && <NewRoom job={id} />}
       {changing && <ChangeJob job={job} onClose={() => setChanging(false)} />}
     </main>

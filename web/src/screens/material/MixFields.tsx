@@ -48,6 +48,8 @@ export function MixFields({ room }: { room: RoomView }) {
       <NumberSetting room={room} name="mix.water_cement" label={t("mix.water")} note={t("mix.water_more")} />
       <NumberSetting room={room} name="mix.air" label={t("mix.air")} unit="%" places={1} toShown={percent} toStored={fraction} note={t("mix.air_more")} />
       <NumberSetting room={room} name="mix.waste" label={t("mix.waste")} unit="%" places={1} toShown={percent} toStored={fraction} />
+      <NumberSetting room={room} name="mix.sand_moisture" label={t("named.room.mix.sand_moisture")} unit="%" places={1} toShown={percent} toStored={fraction} note={t("mix.moisture_more")} />
+      <NumberSetting room={room} name="mix.sand_bulking" label={t("named.room.mix.sand_bulking")} unit="%" places={1} toShown={percent} toStored={fraction} note={t("mix.bulking_more")} />
       <BagMass room={room} />
       <BatchVolume room={room} />
     </section>

@@ -1,5 +1,5 @@
 /** What belongs to this phone and its person: language, units, light, the office, what is stored, what was deleted. */
-import { deletedRows, mayWrite, openConflicts, preferences, restoreRecord, saveLine, session, setPreference } from "../../state";
+import { deletedRows, mayWrite, openConflicts, preferences, restoreRecord, saveLine, seesMoney, session, setPreference } from "../../state";
 import { t } from "../../words";
 import { Choice } from "../common/Choice";
 import { Languages } from "../common/Languages";
@@ -61,6 +61,7 @@ export function Settings() {
         <Looks />
         {!isOfficeFirst && <Office />}
         <ToReview />
+        <Link to="/prices" class="button wide" testid="to-prices">{t(seesMoney.value ? "prices.title" : "supplies.title")}</Link>
         <Stored />
         <Deleted />
       </div>
