@@ -97,7 +97,6 @@ const WRITERS: Readonly<Record<string, Writer>> = {
   tile_density: (value) => `${numberText(value, 0, reader.value.language)} kg/m³`,
   bond_density: (value) => `${numberText(value, 0, reader.value.language)} kg/m³`,
   bond_water: (value) => `${numberText(value * 100, 1, reader.value.language)} %`,
-  margin: (value) => `${numberText(value * 100, 1, reader.value.language)} %`,
   sand_bulking: (value) => `${numberText(value * 100, 1, reader.value.language)} %`,
   sand_moisture: (value) => `${numberText(value * 100, 1, reader.value.language)} %`,
   waste: (value) => `${numberText(value * 100, 1, reader.value.language)} %`,
