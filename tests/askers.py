@@ -11,7 +11,7 @@ from tests.stores import join_device
 
 MARK = "Quince Hall"
 """In every text of the job; whoever is not of its crew must never read it."""
-READING, PLACEMENT, CLIMATE, PHOTO, ALTERNATIVE = (uuid_text(n) for n in (3, 4, 5, 106, 6))
+READING, PLACEMENT, CLIMATE, PHOTO, ALTERNATIVE = (uuid_text(n) for n in (3, 4, 5, 107, 6))
 REMOVED, SPARE = uuid_text(504), uuid_text(505)
 PICTURE = jpeg()
 ASKERS = ("nobody", "nonsense", "removed", "viewer", "outsider", "setter", "foreman")
