@@ -135,6 +135,21 @@ def test_a_joint_of_the_slab_in_one_leg_leaves_the_other_leg_whole() -> None:
     assert "carried_on" not in lines_in(answer)
 
 
+def test_an_inside_corner_beside_another_joint_keeps_its_own() -> None:
+    room = [(0, 0), (7000, 0), (7000, 4000), (4000, 4000), (4000, 8000), (1000, 8000), (1000, 4200), (0, 4200)]
+    lines = [line for why in lines_in(joints_in(room)).values() for line in why]
+    for corner in ((4000, 4000), (1000, 4200)):
+        assert min(line.distance(shapely.Point(corner)) for line in lines) < 1e-6
+
+
+def test_an_inside_corner_without_room_for_a_joint_is_told() -> None:
+    room = [(0, 0), (6000, 0), (6000, 3000), (3000, 3000), (3000, 6000), (0, 6000)]
+    doubled = {"slab_joints": [[[0, 3100], [3000, 3100]], [[2900, 0], [2900, 3100]]]}
+    for joints, told in (({}, set()), (doubled, {"corners_without_joint"})):
+        codes = {caution.code for caution in worked_joints(room_over(room, [(0, 0, 0)], joints=joints)).cautions}
+        assert codes == told | {"joints_decide"}
+
+
 def test_joints_in_neighbouring_panels_run_on_in_line() -> None:
     answer = joints_in(HALL, slab_joints=[[[0, 4300], [12_000, 4300]]])
     assert {joint.start[0] for joint in answer.field if joint.why == "spacing"} == {6000.0}

@@ -102,6 +102,10 @@ CAUTIONS: dict[str, str] = {
     "slab_joints_passed": (
         "Joints of the slab that hardly run through this room and were left out: {count:.0f}. Check where they are."
     ),
+    "corners_without_joint": (
+        "Inside corners without a joint, as one would leave a strip narrower than a tile: {count:.0f}. "
+        "A crack begins there: ask the designer."
+    ),
     "too_many_panels": (
         "Joints {spacing:.0f} mm apart would make more than {most:.0f} panels: only the joints of the slab are laid "
         "out. Take them further apart, or the floor in parts."

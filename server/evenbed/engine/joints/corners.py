@@ -4,13 +4,14 @@ A crack starts at an inside corner: the joint stands where it would run.
 """
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
+from functools import partial
 from operator import itemgetter
 
 from evenbed.engine.document.places import Point
 from evenbed.engine.geometry import Ring, box_of, edges_of
 from evenbed.engine.joints.lines import Line, cut_along, inner_chords, spans, within
-from evenbed.engine.joints.rules import Stretch, line_at
+from evenbed.engine.joints.rules import MEETING, Stretch, line_at
 from evenbed.engine.region import Interval, Region
 
 LEAST_SIDE = 300.0  # mm: a shorter jog or cutout calls for no joint of its own; common practice, no source
@@ -19,16 +20,25 @@ AT_A_CORNER = 1e-6  # mm
 
 _Cut = tuple[Line, Interval, tuple[Region, ...]]
 _Ray = tuple[tuple[bool, int, float], Line, Interval]
+_Cutter = Callable[[Region], tuple[list[Region], list[Stretch]]]
 
 
-def cut_at_corners(region: Region, near: float) -> tuple[list[Region], list[Stretch]]:
-    """The region cut from each inside corner the shortest way along or across, but never into strips under `near`."""
-    rays = sorted(_rays(region), key=itemgetter(0))
+def inside_corners_of(rings: Iterable[Ring]) -> tuple[Point, ...]:
+    """The inside corners of a room or its cutouts, before anything is cut: a cut beside one makes it no mere jog."""
+    return tuple(at for ring in rings for before, at, after in _corners_of(ring) if _is_inside(before, at, after))
+
+
+def cut_at_corners(region: Region, near: float, corners: tuple[Point, ...]) -> tuple[list[Region], list[Stretch]]:
+    """The region cut from each of the room's inside corners the shortest way along or across.
+
+    Never into strips under `near`.
+    """
+    rays = sorted(_rays(region, corners), key=itemgetter(0))
     cuts = (_made(region, line, reach) for _, line, reach in rays)
     cut = next((cut for cut in cuts if depth_of(region, cut) >= near), None)
     if cut is None:
         return [region], []
-    return _all_cut(region, cut, "inside_corner", near)
+    return _all_cut(region, cut, "inside_corner", partial(cut_at_corners, near=near, corners=corners))
 
 
 def cut_through_holes(region: Region, near: float) -> tuple[list[Region], list[Stretch]]:
@@ -38,7 +48,7 @@ def cut_through_holes(region: Region, near: float) -> tuple[list[Region], list[S
     cut = max(cuts, key=lambda one: depth_of(region, one), default=None)
     if cut is None or depth_of(region, cut) < near:
         return [region], []
-    return _all_cut(region, cut, "cutout", near)
+    return _all_cut(region, cut, "cutout", partial(cut_through_holes, near=near))
 
 
 def depth_of(region: Region, cut: _Cut) -> float:
@@ -54,27 +64,26 @@ def _made(region: Region, line: Line, reach: Interval) -> _Cut:
     return line, reach, cut_along(region, line, reach)
 
 
-def _all_cut(region: Region, cut: _Cut, why: str, near: float) -> tuple[list[Region], list[Stretch]]:
+def _all_cut(region: Region, cut: _Cut, why: str, go_on: _Cutter) -> tuple[list[Region], list[Stretch]]:
     """One cut made, and its parts cut on in the same manner."""
     line, reach, parts = cut
-    go_on = cut_at_corners if why == "inside_corner" else cut_through_holes
     stretches = [Stretch(line, chord, why) for chord in within(inner_chords(region, line), reach)]
     panels: list[Region] = []
     for part in parts:
-        pieces, more = go_on(part, near)
+        pieces, more = go_on(part)
         panels += pieces
         stretches += more
     return panels, stretches
 
 
-def _rays(region: Region) -> Iterator[_Ray]:
+def _rays(region: Region, corners: tuple[Point, ...]) -> Iterator[_Ray]:
     """Every way from an inside corner along or across to the next wall, with its rank.
 
     Best is one that leaves no inside corner at its beginning, then one that ends at another, then the shortest.
     """
-    ring = region.outer
-    corners = [(ring[n - 1], at, ring[(n + 1) % len(ring)]) for n, at in enumerate(ring)]
-    inside = [corner for corner in corners if is_inside_corner(*corner)]
+    apart = (corner for corner in _corners_of(region.outer) if _shorter_side(*corner) > MEETING)
+    own = (corner for corner in apart if any(math.dist(corner[1], at) <= AT_A_CORNER for at in corners))
+    inside = [corner for corner in own if _turns_in(*corner)]
     for before, corner, after in inside:
         for line, reach, is_still_one in _rays_from(region, before, corner, after):
             ends = [line.at(along) for along in reach]
@@ -82,10 +91,23 @@ def _rays(region: Region) -> Iterator[_Ray]:
             yield (is_still_one, -serves, round(reach[1] - reach[0], 3)), line, reach
 
 
-def is_inside_corner(before: Point, corner: Point, after: Point) -> bool:
-    """True where an anticlockwise ring turns right by more than a bend, between sides that are no mere jogs."""
-    sides = min(math.dist(before, corner), math.dist(corner, after))
-    return sides >= LEAST_SIDE and _opening(corner, after, before) > 180.0 + NEARLY_STRAIGHT
+def _corners_of(ring: Ring) -> Iterator[tuple[Point, Point, Point]]:
+    """Every corner between the one before it and the one after it."""
+    return ((ring[n - 1], at, ring[(n + 1) % len(ring)]) for n, at in enumerate(ring))
+
+
+def _is_inside(before: Point, corner: Point, after: Point) -> bool:
+    """True for a corner that turns into the floor between sides that are no mere jogs."""
+    return _shorter_side(before, corner, after) >= LEAST_SIDE and _turns_in(before, corner, after)
+
+
+def _shorter_side(before: Point, corner: Point, after: Point) -> float:
+    return min(math.dist(before, corner), math.dist(corner, after))
+
+
+def _turns_in(before: Point, corner: Point, after: Point) -> bool:
+    """True where a ring with the floor on its left turns right by more than a bend."""
+    return _opening(corner, after, before) > 180.0 + NEARLY_STRAIGHT
 
 
 def _rays_from(region: Region, before: Point, corner: Point, after: Point) -> Iterator[tuple[Line, Interval, bool]]:

@@ -8,7 +8,7 @@ from functools import partial
 from evenbed.engine.document.places import Point
 from evenbed.engine.frame import Frame
 from evenbed.engine.geometry import Ring, edges_of, signed_area
-from evenbed.engine.joints.corners import cut_at_corners, cut_through_holes
+from evenbed.engine.joints.corners import cut_at_corners, cut_through_holes, inside_corners_of
 from evenbed.engine.joints.rules import Rules, Stretch, merged
 from evenbed.engine.joints.shapes import FieldJoint, Panel
 from evenbed.engine.joints.slab import cut_at_slab_joint
@@ -24,13 +24,14 @@ _Cutter = Callable[[Region], tuple[list[Region], list[Stretch]]]
 class Layout:
     """Joints and panels on the drawing.
 
-    `passed` counts the slab's joints that do not run through the room, `is_too_much` tells a floor of so many panels
-    that only the slab's joints are laid out.
+    `passed` counts the slab's joints that do not run through the room, `left` the inside corners that no joint meets;
+    `is_too_much` tells a floor of so many panels that only the slab's joints are laid out.
     """
 
     joints: tuple[FieldJoint, ...]
     panels: tuple[Panel, ...]
     passed: int
+    left: int
     is_too_much: bool
 
     @property
@@ -61,6 +62,8 @@ def layout_from(
     `regions` and `slab_joints` are on the drawing; `rules` in the frame.
     """
     panels = [frame.turned_region(region) for region in regions]
+    corners = inside_corners_of(ring for region in panels for ring in region.rings)
+    left = inside_corners_of(region.outer for region in panels)
     stretches: list[Stretch] = []
     passed = 0
     for a, b in slab_joints:
@@ -70,11 +73,12 @@ def layout_from(
         passed += len(stretches) == before
     is_too_much = sum(_panels_in(region, rules.most) for region in panels) > MOST_PANELS
     if not is_too_much:
-        panels = _cut(panels, partial(cut_at_corners, near=rules.near), stretches)
+        panels = _cut(panels, partial(cut_at_corners, near=rules.near, corners=corners), stretches)
         panels = _cut(panels, partial(cut_through_holes, near=rules.near), stretches)
         panels = _cut(panels, partial(cut_to_spacing, rules=rules, others=stretches), stretches)
+    left = tuple(at for at in left if not any(one.meets(at) for one in stretches))
     joints = tuple(_joint(n, one, frame, rules) for n, one in enumerate(merged(stretches), start=1))
-    return Layout(joints, tuple(_panel(region, frame) for region in panels), passed, is_too_much)
+    return Layout(joints, tuple(_panel(region, frame) for region in panels), passed, len(left), is_too_much)
 
 
 def _cut(panels: Iterable[Region], cutter: _Cutter, into: list[Stretch]) -> list[Region]:

@@ -106,6 +106,8 @@ def _cautions(design: JointDesign, layout: Layout, spacing: JointSpacing) -> Ite
         yield caution_at("joints.width", "joints_range_unknown")
     if layout.passed:
         yield caution_at("joints.field", "slab_joints_passed", count=layout.passed)
+    if layout.left and not layout.is_too_much:
+        yield caution_at("joints.field", "corners_without_joint", count=layout.left)
     if layout.is_too_much:
         yield caution_at("joints.field", "too_many_panels", spacing=spacing.used, most=MOST_PANELS)
 

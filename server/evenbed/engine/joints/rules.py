@@ -13,6 +13,7 @@ ALONG: Point = (1.0, 0.0)
 ACROSS: Point = (0.0, 1.0)
 ON_MODULE = 1e-6  # mm: nearer than this a joint lies on the module
 TOUCHING = 1e-6  # mm between two stretches of one line that are one
+MEETING = 1.0  # mm between a joint and a corner that it meets
 
 
 @dataclass(frozen=True)
@@ -67,6 +68,11 @@ class Stretch:
     def kind(self) -> str:
         """`slab` or `field`."""
         return "slab" if self.why == "slab" else "field"
+
+    def meets(self, at: Point) -> bool:
+        """True for a place on the joint or at its end."""
+        low, high = self.reach
+        return abs(self.line.off(at)) <= MEETING and low - MEETING <= self.line.along(at) <= high + MEETING
 
 
 def merged(stretches: Iterable[Stretch]) -> Iterator[Stretch]:

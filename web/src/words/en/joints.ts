@@ -5,6 +5,7 @@ export const joints = {
   "caution.joints_far_apart": "Joints {used:length} apart are further than the {most:length} of the tile handbook: ask the designer.",
   "caution.joints_range_unknown": "No range of temperature is given: the width is the handbook's for up to 100 °F (56 °C) of it. Give the range that this floor goes through.",
   "caution.slab_joints_passed": "Joints of the slab that hardly run through this room and were left out: {count:number}. Check where they are.",
+  "caution.corners_without_joint": "Inside corners without a joint, as one would leave a strip narrower than a tile: {count:number}. A crack begins there: ask the designer.",
   "caution.too_many_panels": "Joints {spacing:length} apart would make more than {most:number} panels: only the joints of the slab are laid out. Take them further apart, or the floor in parts.",
 
   "source.movement_joints": "Movement joints: tile handbook, detail EJ171, as quoted in trade journals. Indoors each 20 to 25 ft both ways, outdoors and indoors in sun or wet each 8 to 12 ft, at every wall and inside corner; outdoors 3/8 in wide at 8 ft, 1/2 in at 12 ft and 1/16 in more for each 15 °F of range above 100 °F, indoors 1/4 in. Editions differ: the one in force decides.",

@@ -7,6 +7,7 @@ export const joints: Readonly<Record<keyof typeof english, string>> = {
   "caution.joints_far_apart": "Juntas cada {used:length} están más lejos que los {most:length} del manual de azulejo: pregunte a quien proyecta.",
   "caution.joints_range_unknown": "No se dio la variación de temperatura: el ancho es el del manual hasta 100 °F (56 °C) de variación. Indique la que tendrá este piso.",
   "caution.slab_joints_passed": "Juntas de la losa que apenas pasan por este cuarto y se dejaron fuera: {count:number}. Revise dónde están.",
+  "caution.corners_without_joint": "Esquinas interiores sin junta, pues dejaría una franja más angosta que una baldosa: {count:number}. Allí empieza una grieta: pregunte a quien proyecta.",
   "caution.too_many_panels": "Juntas cada {spacing:length} harían más de {most:number} paños: solo se trazan las juntas de la losa. Sepárelas más, o divida el piso en partes.",
 
   "source.movement_joints": "Juntas de movimiento: manual de azulejo, detalle EJ171, citado en revistas del oficio. En interiores cada 20 a 25 pies en ambos sentidos; en exteriores y en interiores con sol o agua cada 8 a 12 pies; en cada pared y esquina entrante; en exteriores 3/8 pulg a 8 pies, 1/2 pulg a 12 pies y 1/16 pulg más por cada 15 °F de variación sobre 100 °F; en interiores 1/4 pulg. Las ediciones difieren: decide la vigente.",
