@@ -1,6 +1,6 @@
 /** Reading the plan: cautions where they stand, explanations by path, problems in the person's words. */
 import type { Caution, Explanation, Plan, Problem } from "../../wire";
-import { told } from "../../words";
+import { t, told } from "../../words";
 import { setupInSentence } from "../levels/names";
 
 /** What carries cautions and explanations: a plan, or the answer about a bed alone. */
@@ -28,6 +28,17 @@ function named(values: Problem["values"]): Problem["values"] {
   return typeof setup === "string" ? { ...values, setup: setupInSentence(setup) } : values;
 }
 
+/** Codes whose sentence tells of a value and not of which. */
+const SAYS_NOT_WHERE: ReadonlySet<string> = new Set(["too_small", "too_large"]);
+const KINDS_OF_CHOICES = ["room", "supplies", "prices"] as const;
+
 export function problemText(problem: Problem): string {
-  return told("problem", problem.code, named(problem.values), problem.message);
+  const what = told("problem", problem.code, named(problem.values), problem.message);
+  const where = SAYS_NOT_WHERE.has(problem.code) ? choiceAt(problem.path) : "";
+  return where === "" ? what : t("said.at", { where, what });
+}
+
+/** What a choice of the room or of the company is called, by its path in the document; empty for anything else. */
+function choiceAt(path: string): string {
+  return KINDS_OF_CHOICES.map((kind) => told(`named.${kind}`, path, {}, "")).find((name) => name !== "") ?? "";
 }

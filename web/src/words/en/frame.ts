@@ -1,5 +1,6 @@
 /** English: what stands on the screens. Whole sentences; blanks are filled in the person's units. */
 export const frame = {
+  "said.at": "{where}: {what}",
   "app.name": "Evenbed",
   back: "Back",
   undo: "Undo",

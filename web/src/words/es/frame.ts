@@ -2,6 +2,7 @@
 import type { frame as english } from "../en/frame";
 
 export const frame: Readonly<Record<keyof typeof english, string>> = {
+  "said.at": "{where}: {what}",
   "app.name": "Evenbed",
   back: "Atrás",
   undo: "Deshacer",
