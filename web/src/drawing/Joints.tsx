@@ -1,7 +1,7 @@
 /** Movement joints: dotted along walls, whole in the floor, dashes and dots where the slab below has one. */
 import { floorPath, pathOf, type Project } from "./Ground";
-import { fittingLabels, type Label } from "./labels";
-import type { Scene, SceneJoints, SceneNote } from "./scene";
+import { fittingLabels, WIDTH_OF_A_CHARACTER, type Label } from "./labels";
+import type { Scene, SceneJoints, ScenePanel } from "./scene";
 
 const NAME = 11;
 const SIZE = 12;
@@ -13,11 +13,16 @@ function middleOf({ from, to }: SceneJoints["lines"][number], project: Project):
   return [(ax + bx) / 2, (ay + by) / 2];
 }
 
-/** Sizes of panels where they cover neither one another nor the name of a joint. */
-function panelsWritten(panels: readonly SceneNote[], names: readonly (readonly [number, number])[], project: Project): readonly Label[] {
-  const labels = panels.map(({ at, text }, index): Label => ({ id: `${index}`, text, at: project(at), size: SIZE, rank: index + 2 }));
-  const fitting = fittingLabels(labels, names);
+/** Sizes of panels that have the room for them, where they cover no joint's name. */
+function panelsWritten(panels: readonly ScenePanel[], names: readonly Label[], project: Project, scale: number): readonly Label[] {
+  const wide = panels.filter(({ text, across }) => text.length * SIZE * WIDTH_OF_A_CHARACTER <= across * scale);
+  const labels = wide.map(({ at, text }, index): Label => ({ id: `${index}`, text, at: project(at), size: SIZE, rank: index + 2 }));
+  const fitting = fittingLabels([...names, ...labels]);
   return labels.filter(({ id }) => fitting.has(id));
+}
+
+function namesOf(lines: SceneJoints["lines"], project: Project): readonly Label[] {
+  return lines.map((line) => ({ id: line.id, text: "00", at: middleOf(line, project), size: 1.7 * NAME, rank: 0 }));
 }
 
 interface JointsProps {
@@ -31,7 +36,7 @@ interface JointsProps {
 export function Joints({ scene, project, scale, clip }: JointsProps) {
   if (!scene.joints) return null;
   const { lines, panels } = scene.joints;
-  const names = lines.map((line) => middleOf(line, project));
+  const names = namesOf(lines, project);
   return (
     <g class="joints">
       <g clip-path={`url(#${clip})`}><path class="perimeter" d={floorPath(scene, project)} /></g>
@@ -45,11 +50,10 @@ export function Joints({ scene, project, scale, clip }: JointsProps) {
           <path d={pathOf([from, to], project, false)} />
         </g>
       ))}
-      {panelsWritten(panels, names, project).map(({ id, text, at: [x, y] }) => <text key={id} class="panel-size" x={x} y={y}>{text}</text>)}
-      {lines.map(({ id }, index) => {
-        const [x, y] = names[index] ?? [0, 0];
-        return <g key={id} class="joint-name"><circle cx={x} cy={y} r={NAME} /><text x={x} y={y}>{id.replace(/^J/, "")}</text></g>;
-      })}
+      {panelsWritten(panels, names, project, scale).map(({ id, text, at: [x, y] }) => <text key={id} class="panel-size" x={x} y={y}>{text}</text>)}
+      {names.map(({ id, at: [x, y] }) => (
+        <g key={id} class="joint-name"><circle cx={x} cy={y} r={NAME} /><text x={x} y={y}>{id.replace(/^J/, "")}</text></g>
+      ))}
     </g>
   );
 }

@@ -11,7 +11,7 @@ export interface Label {
   readonly rank: number;
 }
 
-const WIDTH_OF_A_CHARACTER = 0.56;
+export const WIDTH_OF_A_CHARACTER = 0.56; // of the size
 /** Labels up to this rank are written over symbols: what governs must be readable. */
 const ALWAYS = 1;
 

@@ -63,10 +63,14 @@ export interface SceneNote {
   readonly text: string;
 }
 
+/** A panel between joints by its size; `across` is how much room there is for it, mm. */
+export interface ScenePanel extends SceneNote {
+  readonly across: number;
+}
+
 export interface SceneJoints {
   readonly lines: readonly SceneJoint[];
-  /** The panels between, each by its size. */
-  readonly panels: readonly SceneNote[];
+  readonly panels: readonly ScenePanel[];
 }
 
 /** One plane of the top: which way it falls (length 1, in the room) and how much; `way` is null where it is level. */

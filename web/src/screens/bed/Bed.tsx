@@ -1,6 +1,7 @@
 /** The bed: where its top lies, what that makes of thickness, doorways, load and order, and how it is built. */
 import { useMemo } from "preact/hooks";
 import { Drawing } from "../../drawing/Drawing";
+import type { Scene } from "../../drawing/scene";
 import { editRoom, preferences } from "../../state";
 import { areaText, depthText, heightText, loadText, massText, volumeText } from "../../units";
 import type { Plan } from "../../wire";
@@ -9,19 +10,23 @@ import { Choice } from "../common/Choice";
 import { Figure } from "../common/Figure";
 import { roomScene } from "../common/roomFigure";
 import { withLayer } from "../common/layers";
+import { Link } from "../common/Link";
 import { Missing } from "../common/Missing";
 import { NoPlan } from "../common/NoPlan";
 import { Cautions, PlanNotes } from "../common/Notes";
 import { cautionsAt } from "../common/plan";
 import { volumeRange } from "../common/ranges";
 import { RoomFrame } from "../common/RoomFrame";
+import { pathOfJoints } from "../common/route";
 import { saved } from "../common/saving";
 import { ScaleKey } from "../common/ScaleKey";
+import { fallsOf, hasFalls } from "../common/topLayers";
 import { useRoom, type RoomView } from "../common/useRoom";
 import { ProfileButton, ProfilePanel } from "../profile/ProfilePanel";
 import { useProfile, type Profile } from "../profile/useProfile";
 import { Alternatives } from "./Alternatives";
 import { BuildUp } from "./BuildUp";
+import { Chipping } from "./Chipping";
 import { Deciding } from "./Deciding";
 import { Higher } from "./Higher";
 import { isConflict } from "./kinds/relief";
@@ -61,9 +66,15 @@ function Figures({ plan }: { plan: Plan }) {
   );
 }
 
+/** How thick the bed is, and how its top falls where it does. */
+function sceneOf(room: RoomView, plan: Plan | null): Scene {
+  const scene = withLayer(roomScene(room.fields), plan, "thickness", NO_STATIONS);
+  return plan && hasFalls(plan) ? { ...scene, falls: fallsOf(plan) } : scene;
+}
+
 function BedDrawing({ room, plan, profile }: { room: RoomView; plan: Plan | null; profile: Profile }) {
   const { language, units } = preferences.value;
-  const scene = useMemo(() => withLayer(roomScene(room.fields), plan, "thickness", NO_STATIONS), [room.fields, plan, language, units]);
+  const scene = useMemo(() => sceneOf(room, plan), [room.fields, plan, language, units]);
   const thickness = plan?.bed.thickness;
   return (
     <>
@@ -91,11 +102,13 @@ function Below({ room, trial, shown }: { room: RoomView; trial: Trial; shown: Pl
   return (
     <>
       {plan && <Higher plan={plan} />}
+      {plan && <Chipping room={room} plan={plan} />}
       {plan && <Figures plan={plan} />}
       <Build room={room} />
       <Limits room={room} plan={plan} />
       {trial.now && <BuildUp now={trial.now} />}
       <Covering room={room} />
+      <Link to={pathOfJoints(room.id)} class="button wide" testid="open-joints">{t("joints.title")}</Link>
     </>
   );
 }

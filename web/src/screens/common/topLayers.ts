@@ -1,19 +1,35 @@
 /** Layers of what is decided: movement joints, how the top falls, high spots to chip. */
 import { clippedAt, type Corner } from "../../drawing/bands";
 import { boundsOf, type Place } from "../../drawing/camera";
-import { roomiestPlace, twiceArea } from "../../drawing/figure";
+import { isInside, roomiestPlace, toEdge, twiceArea } from "../../drawing/figure";
 import type { SceneFall, SceneFalls, SceneJoints, ScenePoint } from "../../drawing/scene";
-import { fallText, lengthText, markText } from "../../units";
+import { fallText, feetInches, numberText } from "../../units";
 import type { Facet, Plan } from "../../wire";
 import { reader, t } from "../../words";
 
 /** The joints with their panels, each by its size. */
 export function jointsOf({ joints }: Plan): SceneJoints {
-  const size = (mm: number) => markText(lengthText(mm, reader.value));
   return {
     lines: joints.field.map(({ id, from, to, kind }) => ({ id, from, to, kind: kind === "slab" ? "slab" : "field" })),
-    panels: joints.panels.map(({ polygon, length, width }) => ({ at: roomiestPlace(polygon), text: `${size(length)} × ${size(width)}` })),
+    panels: joints.panels.map(({ polygon, length, width }) => {
+      const { low, high } = boundsOf(polygon);
+      return { at: middleOf(polygon), text: `${roughText(length)} × ${roughText(width)}`, across: high[0] - low[0] };
+    }),
   };
+}
+
+/** To the inch or the centimetre: on the drawing a size is looked at, not measured out. */
+function roughText(mm: number): string {
+  const { units, language } = reader.value;
+  return units === "imperial" ? feetInches(mm, 1) : numberText(mm / 1000, 2, language);
+}
+
+/** The middle of its extent where that lies well within a polygon, else its roomiest place. */
+function middleOf(polygon: readonly Place[]): Place {
+  const { low, high } = boundsOf(polygon);
+  const middle: Place = [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2];
+  const isRoomy = isInside(polygon, middle) && toEdge(polygon, middle) > Math.min(high[0] - low[0], high[1] - low[1]) / 4;
+  return isRoomy ? middle : roomiestPlace(polygon);
 }
 
 const LEVEL = 1e-4; // less than 0.1 mm in a metre falls nowhere
@@ -69,7 +85,7 @@ export function hasFalls(plan: Plan | null): boolean {
 function fallOf(facet: Facet): SceneFall {
   const { b, c, polygon } = facet;
   const fall = Math.hypot(b, c);
-  const at = roomiestPlace(polygon);
+  const at = middleOf(polygon);
   if (!isSlanted(facet)) return { at, way: null, text: t("falls.level") };
   return { at, way: [-b / fall, -c / fall], text: fallText(fall, reader.value) };
 }
