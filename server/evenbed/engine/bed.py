@@ -5,14 +5,13 @@ lies in the room. Where the top lies below the subfloor there is no mortar.
 """
 
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
 from evenbed.engine.document.fields import described, height, length
 from evenbed.engine.document.places import Point, Point3
-from evenbed.engine.geometry import Plane, Ring, clipped, integral_over
-from evenbed.engine.ground import Ground
+from evenbed.engine.geometry import Moments, Plane, Ring, clipped, moments_of
+from evenbed.engine.ground import Ground, Piece
 from evenbed.engine.top.facets import BedTop
 
 LIMIT_SLACK = 1e-6  # mm by which a limit may be missed through rounding alone
@@ -52,6 +51,36 @@ class Quantities:
 
 
 @dataclass(frozen=True)
+class Part:
+    """What of the room lies under one plane of the top and over one triangle, and how thick the bed is there, mm."""
+
+    piece: Piece
+    thickness: Plane
+    low: float
+    high: float
+
+    @cached_property
+    def mortared(self) -> Moments:
+        """Where there is mortar."""
+        if self.low >= 0:
+            return self.piece.moments
+        return moments_of(clipped(self.piece.ring, self.thickness) if self.high > 0 else ())
+
+    @property
+    def volume(self) -> float:
+        """Mortar in mm³."""
+        return self.mortared.integral(self.thickness)
+
+    def area_above(self, plane: Plane) -> float:
+        """Area in mm² where a plane is positive."""
+        heights = plane.over(self.piece.ring)
+        if max(heights) <= 0:
+            return 0.0
+        part = self.piece.moments if min(heights) > 0 else moments_of(clipped(self.piece.ring, plane))
+        return part.integral(FLAT)
+
+
+@dataclass(frozen=True)
 class Mortar:
     """The space for mortar between the ground and the top."""
 
@@ -59,12 +88,14 @@ class Mortar:
     top: BedTop
 
     @cached_property
-    def room_parts(self) -> tuple[tuple[Ring, Plane], ...]:
-        """Piece by piece, what of the room lies under one plane of the top and over one triangle, and its thickness.
+    def room_parts(self) -> tuple[Part, ...]:
+        """The whole room, piece by piece."""
+        return tuple(self._part(piece) for piece in self.ground.cut_by(self.top.edges).pieces)
 
-        Pieces of cutouts come as clockwise rings of their own.
-        """
-        return tuple((piece, self.thickness_of(n, m)) for piece, n, m in self.ground.cut_by(self.top.edges))
+    def _part(self, piece: Piece) -> Part:
+        thickness = self.thickness_of(piece.triangle, piece.cell)
+        heights = thickness.over(piece.ring)
+        return Part(piece, thickness, min(heights), max(heights))
 
     def thickness_of(self, triangle: int, cell: int) -> Plane:
         """The thickness under one plane of the top, over one triangle."""
@@ -73,27 +104,35 @@ class Mortar:
     def volume_over(self, ring: Ring) -> float:
         """Mortar over a simple polygon inside the room, m³, exact; the way it turns gives the sign."""
         pieces = self.ground.pieces_of(self.ground.parts_inside(ring), self.top.edges)
-        return math.fsum(_above(piece, self.thickness_of(n, m)) for piece, n, m in pieces) / 1e9
+        return math.fsum(self._part(piece).volume for piece in pieces) / 1e9
 
-    @cached_property
-    def crease_spots(self) -> tuple[Spot, ...]:
-        """Where planes of the top meet each other or the walls, over each triangle; none under a single plane."""
+    def _creases_beyond(self, low: float, high: float) -> list[Spot]:
+        """Thicknesses beyond a range where planes of the top meet each other or the walls; none under one plane."""
         if len(self.top.cells) == 1:
-            return ()
-        spots = sorted({(at, thickness.at(*at)) for part, thickness in self.room_parts for at in part})
-        return tuple(spot for spot in spots if self.ground.is_floor(spot[0]))
+            return []
+        parts = (part for part in self.room_parts if part.low < low or part.high > high)
+        spots = ((at, part.thickness.at(*at)) for part in parts for at in part.piece.ring)
+        return [(at, z) for at, z in spots if (z < low or z > high) and self.ground.is_floor(at)]
 
     def quantities(self, minimum: float, maximum: float) -> Quantities:
         """Volume and the areas beyond the limits, over the whole room."""
         parts = self.room_parts
-        volume = math.fsum(_above(part, plane) for part, plane in parts)
-        thin = math.fsum(_area_above(part, _less(minimum - ROUNDING, plane)) for part, plane in parts)
-        thick = math.fsum(_area_above(part, _more(maximum + ROUNDING, plane)) for part, plane in parts)
+        thinner, thicker = (p for p in parts if p.low < minimum), (p for p in parts if p.high > maximum)
+        volume = math.fsum(part.volume for part in parts)
+        thin = math.fsum(part.area_above(_less(minimum - ROUNDING, part.thickness)) for part in thinner)
+        thick = math.fsum(part.area_above(_more(maximum + ROUNDING, part.thickness)) for part in thicker)
         return Quantities(volume / 1e9, thin / 1e6, thick / 1e6)
 
     def thickness_at(self, spot: Point3) -> float:
         """Thickness over a subfloor point."""
-        return self.top.at(spot[0], spot[1]) - spot[2]
+        known = self._known.get(spot)
+        if known is None:
+            known = self._known[spot] = self.top.at(spot[0], spot[1]) - spot[2]
+        return known
+
+    @cached_property
+    def _known(self) -> dict[Point3, float]:
+        return {}
 
     def thickness(self, volume: float) -> Thickness:
         """Least, greatest and mean thickness, with their places."""
@@ -106,11 +145,10 @@ class Mortar:
         thinnest = self.ground.most(lambda s: -self.thickness_at(s))
         thickest = self.ground.most(self.thickness_at)
         least, most = ((s[:2], self.thickness_at(s)) for s in (thinnest, thickest))
-        creases = self.crease_spots
-        lower = min(creases, key=lambda c: (c[1], c[0]), default=least)
-        higher = min(creases, key=lambda c: (-c[1], c[0]), default=most)
-        least = lower if lower[1] < least[1] - LIMIT_SLACK else least
-        return least, higher if higher[1] > most[1] + LIMIT_SLACK else most
+        low, high = least[1] - LIMIT_SLACK, most[1] + LIMIT_SLACK
+        creases = self._creases_beyond(low, high)
+        lower = min((c for c in creases if c[1] < low), key=lambda c: (c[1], c[0]), default=least)
+        return lower, min((c for c in creases if c[1] > high), key=lambda c: (-c[1], c[0]), default=most)
 
     def violations(self, minimum: float, maximum: float) -> tuple[Violation, ...]:
         """Every reading, corner and extreme place beyond a limit, the worst first."""
@@ -136,19 +174,3 @@ def _less(limit: float, plane: Plane) -> Plane:
 
 def _more(limit: float, plane: Plane) -> Plane:
     return Plane(plane.a - limit, plane.b, plane.c)
-
-
-def _above(part: Sequence[Point], plane: Plane) -> float:
-    """Integral of the plane where it is positive."""
-    heights = plane.over(part)
-    if min(heights) >= 0:
-        return integral_over(part, plane)
-    return integral_over(clipped(part, plane), plane) if max(heights) > 0 else 0.0
-
-
-def _area_above(part: Sequence[Point], plane: Plane) -> float:
-    """Area where the plane is positive."""
-    heights = plane.over(part)
-    if max(heights) <= 0:
-        return 0.0
-    return integral_over(part if min(heights) > 0 else clipped(part, plane), FLAT)

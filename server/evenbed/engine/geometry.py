@@ -7,6 +7,7 @@ count positive and clockwise rings negative, so a room with cutouts is its outer
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from evenbed.engine.document.fields import height
 from evenbed.engine.document.places import Point, Point3
@@ -149,13 +150,28 @@ def clipped_to_convex(ring: Sequence[Point], convex: Sequence[Point]) -> Ring:
     return part
 
 
-def integral_over(ring: Sequence[Point], plane: Plane) -> float:
-    """The exact integral of a plane over a ring, mm³, with the ring's sign.
+class Moments(NamedTuple):
+    """What every integral over a ring is made of: twice its area (mm²) and its moments (mm³), with the ring's sign.
 
     Worked from the ring's own first point, so that a room far from the origin loses no digits.
     """
+
+    x: float
+    y: float
+    area: float
+    moment_x: float
+    moment_y: float
+
+    def integral(self, plane: Plane) -> float:
+        """The exact integral of a plane, mm³."""
+        level = plane.a + plane.b * self.x + plane.c * self.y
+        return level * self.area / 2.0 + plane.b * self.moment_x / 6.0 + plane.c * self.moment_y / 6.0
+
+
+def moments_of(ring: Sequence[Point]) -> Moments:
+    """The moments of a ring; none of fewer than three points."""
     if len(ring) < 3:
-        return 0.0
+        return Moments(0.0, 0.0, 0.0, 0.0, 0.0)
     x0, y0 = ring[0]
     area = moment_x = moment_y = 0.0
     for p, q in edges_of(ring):
@@ -164,7 +180,12 @@ def integral_over(ring: Sequence[Point], plane: Plane) -> float:
         area += cross
         moment_x += (px + qx) * cross
         moment_y += (py + qy) * cross
-    return plane.at(x0, y0) * area / 2.0 + plane.b * moment_x / 6.0 + plane.c * moment_y / 6.0
+    return Moments(x0, y0, area, moment_x, moment_y)
+
+
+def integral_over(ring: Sequence[Point], plane: Plane) -> float:
+    """The exact integral of a plane over a ring, mm³, with the ring's sign."""
+    return moments_of(ring).integral(plane)
 
 
 def meeting_of(p: Point, q: Point, r: Point, s: Point) -> tuple[float, float] | None:

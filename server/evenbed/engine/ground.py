@@ -6,11 +6,12 @@ Nothing is sampled. Each triangle of the subfloor is cut by the room's true outl
 import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 from evenbed.engine.document.places import Point, Point3
 from evenbed.engine.geometry import (
     Box,
+    Moments,
     Ring,
     box_of,
     boxes_meet,
@@ -18,6 +19,7 @@ from evenbed.engine.geometry import (
     crossing_of,
     edges_of,
     is_inside,
+    moments_of,
     signed_area,
     turn_of,
 )
@@ -27,7 +29,41 @@ from evenbed.engine.top.facets import CellEdge
 
 ON_THE_EDGE = 1e-6  # mm within which a point of the surface counts as inside the room
 ROUNDING = 1e-6  # mm by which what was not read must beat what was
-Piece = tuple[Ring, int, int]  # a part of the room, the triangle under it and the cell of the top over it
+CUTS_KEPT = 4  # tops that end alike are cut once; other ends, as while a drain is moved, take an older one's place
+
+
+@dataclass(frozen=True)
+class Piece:
+    """A part of the room, the triangle under it and the cell of the top over it.
+
+    Pieces of cutouts are clockwise rings of their own.
+    """
+
+    ring: Ring
+    triangle: int
+    cell: int
+
+    @cached_property
+    def moments(self) -> Moments:
+        """What integrals over it are made of."""
+        return moments_of(self.ring)
+
+
+@dataclass(frozen=True)
+class Corner:
+    """A corner of the floor's pieces under one cell of the top, and the subfloor's z there."""
+
+    at: Point
+    cell: int
+    subfloor: float
+
+
+@dataclass(frozen=True)
+class Cut:
+    """The room cut along the cells of a top: its pieces, and their corners that are floor, once for each cell."""
+
+    pieces: tuple[Piece, ...]
+    corners: tuple[Corner, ...]
 
 
 @dataclass(frozen=True)
@@ -64,15 +100,26 @@ class Ground:
             elif is_inside(ring, *corners[0]):
                 yield n, corners[::-1] if is_hole else corners
 
-    def cut_by(self, edges: tuple[CellEdge, ...]) -> tuple[Piece, ...]:
+    def cut_by(self, edges: tuple[CellEdge, ...]) -> Cut:
         """The room's parts cut along the cells of a top; worked out once for tops whose cells end alike."""
-        if edges not in self._cuts:
-            self._cuts[edges] = tuple(self.pieces_of(self.room_parts, edges))
-        return self._cuts[edges]
+        return self._cut_once(edges)
 
     @cached_property
-    def _cuts(self) -> dict[tuple[CellEdge, ...], tuple[Piece, ...]]:
-        return {}
+    def _cut_once(self) -> Callable[[tuple[CellEdge, ...]], Cut]:
+        return lru_cache(maxsize=CUTS_KEPT)(self._cut_along)
+
+    def _cut_along(self, edges: tuple[CellEdge, ...]) -> Cut:
+        pieces = tuple(self.pieces_of(self.room_parts, edges))
+        return Cut(pieces, tuple(self._corners_of(pieces)))
+
+    def _corners_of(self, pieces: Iterable[Piece]) -> Iterator[Corner]:
+        """Triangles that meet at a corner differ by rounding alone: the highest of them counts."""
+        highest: dict[tuple[Point, int], float] = {}
+        for piece in pieces:
+            for at, z in zip(piece.ring, self.surface.planes[piece.triangle].over(piece.ring), strict=True):
+                known = highest.get((at, piece.cell))
+                highest[at, piece.cell] = z if known is None else max(known, z)
+        return (Corner(at, cell, z) for (at, cell), z in highest.items() if self.is_floor(at))
 
     def pieces_of(self, parts: Iterable[tuple[int, Ring]], edges: Sequence[CellEdge]) -> Iterator[Piece]:
         """Parts of triangles cut along the cells of a top."""
@@ -81,7 +128,7 @@ class Ground:
             for m, edge in enumerate(edges):
                 piece = edge.part_of(part, box)
                 if piece:
-                    yield piece, n, m
+                    yield Piece(piece, n, m)
 
     def is_floor(self, at: Point) -> bool:
         """True for a piece's corner that is floor: not in a cutout, nor where concave pieces run there and back."""

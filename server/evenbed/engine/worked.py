@@ -14,23 +14,22 @@ from evenbed.engine.ground import Ground
 from evenbed.engine.heights import Levels
 from evenbed.engine.joints.room import RoomJoints, joints_from
 from evenbed.engine.joints.slab import check_slab_joints
-from evenbed.engine.levels import levels_from
 from evenbed.engine.load import BedWeight, covering_load, load_from
 from evenbed.engine.mix import MixPlan, materials_for
-from evenbed.engine.outline import ON_THE_WALL, Figure, check_openings, figure_from
+from evenbed.engine.outline import ON_THE_WALL, Figure, check_openings
 from evenbed.engine.problems import BadDocumentError, Problem, problem_at
 from evenbed.engine.rails import RailPlan, check_rail_design, rails_from
 from evenbed.engine.readiness import Readiness, readiness_from
 from evenbed.engine.region import Region
 from evenbed.engine.sections import SectionPlan, WayOut, sections_from, way_out_from
 from evenbed.engine.slips import Suspect
-from evenbed.engine.surface import Surface, surface_from
+from evenbed.engine.surface import Surface
 from evenbed.engine.suspects import suspects_from
 from evenbed.engine.top.choose import top_from
 from evenbed.engine.top.designed import DesignedTop, minimum_thickness_of
 from evenbed.engine.top.facets import BedTop
-from evenbed.engine.touching import regions_of_room
 from evenbed.engine.unknown import Unknown
+from evenbed.engine.worked_floor import WorkedFloor, floor_of
 
 
 @dataclass(frozen=True)
@@ -40,41 +39,47 @@ class WorkedRoom:
     document: Document
 
     @cached_property
-    def figure(self) -> Figure:
-        """The room's figure; doorways, fixtures, limits and tools that do not fit it are told with it."""
-        figure = figure_from(self.document.outline)
+    def lying(self) -> WorkedFloor:
+        """The floor as it lies; doorways, fixtures, limits and tools that do not fit its figure are told with it."""
+        floor = floor_of(self.document)
+        figure = floor.figure
         found = [*check_openings(figure, self.document.openings), *_fixture_problems(self.document, figure)]
         found += [*_limit_problems(self.document), *check_rail_design(self.document.rails)]
-        found += check_supplies(self.document, figure)
         found += check_slab_joints(self.document.joints.slab_joints)
+        found += check_supplies(self.document, figure)
         if found:
             raise BadDocumentError(found)
-        return figure
+        return floor
 
-    @cached_property
+    @property
+    def figure(self) -> Figure:
+        """The room's figure."""
+        return self.lying.figure
+
+    @property
     def levels(self) -> Levels:
         """Heights of everything read."""
-        return levels_from(self.document, self.figure)
+        return self.lying.levels
 
     @cached_property
     def suspects(self) -> tuple[Suspect, ...]:
         """Readings that look mis-read, the worst first."""
         return suspects_from(self.document, self.levels)
 
-    @cached_property
+    @property
     def floor(self) -> dict[Point3, str]:
         """Read places of the subfloor, each once with its adjusted height: point → the id of a reading made there."""
-        return self.levels.spots
+        return self.lying.spots
 
-    @cached_property
+    @property
     def surface(self) -> Surface:
         """The subfloor through the readings."""
-        return surface_from(list(self.floor), self.figure.outer)
+        return self.lying.surface
 
-    @cached_property
+    @property
     def ground(self) -> Ground:
         """The subfloor within the walls."""
-        return Ground(self.surface, self.figure)
+        return self.lying.ground
 
     @cached_property
     def designed_top(self) -> DesignedTop:
@@ -162,10 +167,10 @@ class WorkedRoom:
         """Where the crew leaves."""
         return way_out_from(self.document.openings, self.figure.vertices)
 
-    @cached_property
+    @property
     def regions(self) -> tuple[Region, ...]:
         """The areas that the bed fills, cutouts taken out."""
-        return regions_of_room(self.figure.outer, self.figure.holes)
+        return self.lying.regions
 
     @cached_property
     def rails(self) -> RailPlan:

@@ -15,6 +15,7 @@ from evenbed.engine.ground import Ground
 from evenbed.engine.region import ON_LINE, Region, split_by_line
 from evenbed.engine.touching import regions_of_room
 
+NEAR = 1e-6  # mm: how much thicker than the level a piece is still looked at closely
 STRAIGHT = 1e-6  # mm²: a corner that turns right by less is straight but for rounding
 
 
@@ -37,7 +38,8 @@ def pieces_below(mortar: Mortar, minimum: float, level: float) -> tuple[Piece, .
 
     `minimum` is the least thickness in force; both in mm.
     """
-    cut = ((_piece(mortar, ring, n, m, minimum), n) for ring, n, m in mortar.ground.cut_by(mortar.top.edges))
+    thin = (part.piece for part in mortar.room_parts if part.low - minimum < level + NEAR)
+    cut = ((_piece(mortar, p.ring, p.triangle, p.cell, minimum), p.triangle) for p in thin)
     low = [(piece, n) for piece, n in cut if piece.least < level]
     hollow = {n for piece, n in low if not _is_convex(piece.ring)}
     whole = (piece for piece, n in low if n not in hollow)

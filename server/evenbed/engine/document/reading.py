@@ -128,7 +128,7 @@ class _Reader:
         if isinstance(given, bool) or not isinstance(given, int | float):
             return self.refuse(path, "not_a_number", got=shown(given))
         try:
-            value = float(given)
+            value = float(given) + 0.0  # makes -0.0 plain 0.0: equal documents give equal answers, to the last sign
         except OverflowError:
             value = math.inf
         if not math.isfinite(value):

@@ -52,10 +52,6 @@ class Cell:
         """Where the cell ends, whatever its plane."""
         return CellEdge(self.keep, box_of(p for polygon in self.polygons for p in polygon))
 
-    def holds(self, x: float, y: float) -> bool:
-        """True where a place lies in the cell or on its edge."""
-        return all(side.a + side.b * x + side.c * y >= 0 for side in self.keep)
-
     def depth(self, x: float, y: float) -> float:
         """How far inside the cell a place lies, mm; negative outside."""
         return min((side.at(x, y) for side in self.keep), default=math.inf)
@@ -75,8 +71,18 @@ class BedTop:
 
     def plane_at(self, x: float, y: float) -> Plane:
         """The plane that holds at a place: where cells meet that of the first, beyond all that of the nearest one."""
-        holding = next((cell for cell in self.cells if cell.holds(x, y)), None)
-        return (holding or max(self.cells, key=lambda cell: cell.depth(x, y))).plane
+        for plane, sides in self._kept:
+            for a, b, c in sides:
+                if a + b * x + c * y < 0:
+                    break
+            else:
+                return plane
+        return max(self.cells, key=lambda cell: cell.depth(x, y)).plane
+
+    @cached_property
+    def _kept(self) -> tuple[tuple[Plane, tuple[tuple[float, float, float], ...]], ...]:
+        """Each cell's plane and the figures of its lines: a place is looked for in all of them, hundreds of times."""
+        return tuple((cell.plane, tuple((side.a, side.b, side.c) for side in cell.keep)) for cell in self.cells)
 
     @cached_property
     def edges(self) -> tuple[CellEdge, ...]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from evenbed.engine.document.places import Point
 from evenbed.engine.geometry import Plane
@@ -13,8 +14,7 @@ Rates = tuple[float, float, float]
 """How fast a height follows a figure: everywhere alike, by the share of the walls' height, and by the way."""
 
 
-@dataclass(frozen=True)
-class Spot:
+class Spot(NamedTuple):
     """A corner of a piece of floor: there the top stands share (0 to 1) of the way from the drain to the walls.
 
     `way` is how far, in mm, it lies beyond what is level; `subfloor` is z.
@@ -60,11 +60,9 @@ class Falls:
     def spots(self, ground: Ground) -> Iterator[Spot]:
         """Every corner of every piece of floor: the top is thinnest and thickest at some of them."""
         edges: tuple[CellEdge, ...] = tuple(one.cell.edge for one in self.planes)
-        for piece, n, m in ground.cut_by(edges):
-            one, subfloor = self.planes[m], ground.surface.planes[n]
-            for at in piece:
-                if ground.is_floor(at):
-                    yield Spot(at, one.share.at(*at), one.way.at(*at), subfloor.at(*at))
+        for corner in ground.cut_by(edges).corners:
+            one, at = self.planes[corner.cell], corner.at
+            yield Spot(at, one.share.at(*at), one.way.at(*at), corner.subfloor)
 
 
 def _raised(one: Fall, drain: float, rise: float, fall: float) -> Cell:

@@ -1,12 +1,12 @@
 """What a little relief of a requirement would save: how fast the volume follows each figure asked for. Exact."""
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from evenbed.engine.bed import Mortar
+from evenbed.engine.bed import Mortar, Part
 from evenbed.engine.document.places import Point
-from evenbed.engine.geometry import Plane, Ring, clipped, integral_over
+from evenbed.engine.geometry import Plane
 from evenbed.engine.ground import Ground
 from evenbed.engine.top.facets import BedTop
 from evenbed.engine.top.requirements import Requirement
@@ -35,18 +35,11 @@ def everywhere(top: BedTop) -> tuple[Plane, ...]:
 
 def requirements_from(ground: Ground, top: BedTop, reliefs: Iterable[Relief]) -> tuple[Requirement, ...]:
     """The requirements that would save mortar if they were relieved, the dearest first."""
-    parts = tuple(_mortared(Mortar(ground, top)))
+    parts = Mortar(ground, top).room_parts
     found = (Requirement(r.kind, r.path, r.id, r.at, r.limit, _saved(parts, r.sinks) * r.step) for r in reliefs)
     return tuple(sorted((one for one in found if one.saves > 0), key=lambda one: -one.saves))
 
 
-def _mortared(mortar: Mortar) -> Iterator[tuple[Ring, int]]:
-    """Where there is mortar, piece by piece, and the cell of the top over each."""
-    for piece, n, m in mortar.ground.cut_by(mortar.top.edges):
-        thickness = mortar.thickness_of(n, m)
-        yield (piece if min(thickness.over(piece)) >= 0 else clipped(piece, thickness)), m
-
-
-def _saved(parts: Iterable[tuple[Ring, int]], sinks: tuple[Plane, ...]) -> float:
+def _saved(parts: Sequence[Part], sinks: tuple[Plane, ...]) -> float:
     """Mortar in m³ saved per unit: the integral of how fast the top sinks, over where there is mortar."""
-    return math.fsum(integral_over(part, sinks[m]) for part, m in parts) / 1e9
+    return math.fsum(part.mortared.integral(sinks[part.piece.cell]) for part in parts) / 1e9
