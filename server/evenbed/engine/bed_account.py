@@ -5,6 +5,7 @@ In the plan and beside a top that is only tried: nothing here asks for rails, se
 
 from collections.abc import Iterable
 
+from evenbed.engine.bed import LIMIT_SLACK
 from evenbed.engine.cautions import Caution, caution_at
 from evenbed.engine.cost.costed import cost_explanations, load_and_material_cautions
 from evenbed.engine.finish.telling import finish_explanations
@@ -18,7 +19,7 @@ def bed_cautions_of(room: WorkedRoom) -> Iterable[Caution]:
     """Cautions of load, thickness, top and finished floor."""
     at_load, _ = load_and_material_cautions(room)
     yield from at_load
-    if room.thickness.max > room.limits[1]:
+    if room.thickness.max > room.limits[1] + LIMIT_SLACK:
         yield caution_at("bed.thickness.max", "too_thick", thickness=room.thickness.max, maximum=room.limits[1])
     if any(f.kind == "drain" for f in room.document.fixtures):
         yield caution_at("bed.top", "drain")
@@ -29,10 +30,13 @@ def bed_cautions_of(room: WorkedRoom) -> Iterable[Caution]:
 def bed_explanations_of(room: WorkedRoom, unknown: Unknown | None) -> dict[str, Explanation]:
     """What stands behind the figures of bed, material and quote, by their paths in the plan."""
     quantities, thickness, figure = room.quantities, room.thickness, room.figure
+    minimum, maximum = room.limits
     own = {
         "bed.thickness.min": explanation_of("thickness", x=thickness.min_at[0], y=thickness.min_at[1]),
         "bed.thickness.max": explanation_of("thickness", x=thickness.max_at[0], y=thickness.max_at[1]),
         "bed.thickness.mean": explanation_of("mean_thickness", volume=quantities.volume, area=figure.area),
+        "bed.too_thin_area": explanation_of("thin_area", minimum=minimum, area=figure.area),
+        "bed.too_thick_area": explanation_of("thick_area", maximum=maximum, area=figure.area),
         "bed.volume": explanation_of("volume", triangles=len(room.surface.triangles), area=figure.area),
     }
     loads = load_explanations(room.weight, quantities.volume, figure.area, room.thickest, room.mix.density)

@@ -38,7 +38,7 @@ CAUTIONS: dict[str, str] = {
     ),
     "lifting": "A bag of {bag_mass:.1f} kg ({bag_mass_lb:.0f} lb) is a lift for two people.",
     "too_thick": (
-        "The bed is {thickness:.0f} mm at its thickest, more than {maximum:.0f} mm: "
+        "The bed is {thickness:.1f} mm at its thickest, more than {maximum:.1f} mm: "
         "a bed that thick must be designed by somebody licensed to."
     ),
     "shallow_fall": (

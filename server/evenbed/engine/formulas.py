@@ -53,6 +53,8 @@ FORMULAS: dict[str, Formula] = {
     ),
     "thickness": Formula("thickness = top − subfloor", "surface"),
     "mean_thickness": Formula("mean thickness = volume / area", "geometry"),
+    "thin_area": Formula("too thin = area where top − subfloor < least thickness, exact", "surface"),
+    "thick_area": Formula("too thick = area where top − subfloor > greatest thickness, exact", "surface"),
     "shim": Formula("shim = top − strip − subfloor", "geometry"),
     "volume": Formula("volume = ∫ (top − subfloor) over the room, triangle by triangle, exact", "surface"),
     "finished_height": Formula("finished floor = top of bed + bond coat + tile", "geometry"),
@@ -168,6 +170,8 @@ FORMULAS: dict[str, Formula] = {
     "stacked": Formula(
         "load = weight of the heaviest bags that stand on each other / floor of one bag", "common_practice"
     ),
+    "batch": Formula("of each = what goes with one bag × batch volume / yield of a bag", "geometry"),
+    "mixed_volume": Formula("mixed volume = volume × (1 + waste)", "geometry"),
     "batches": Formula("batches = mixed volume / batch volume, rounded up", "geometry"),
     "joint_perimeter": Formula(
         "at least 1/4 in (6.35 mm) wherever tile meets a wall, a cutout, what stands in it or, in a doorway, another "

@@ -247,8 +247,12 @@ def mix_explanations(plan: MixPlan, mix: Mix) -> dict[str, Explanation]:
     own = explanation_of(
         "water_to_add", water=plan.batch.water, sand=plan.batch.sand, sand_moisture=mix.sand_moisture
     )
+    mixed = explanation_of("mixed_volume", volume=plan.placed_volume, waste=mix.waste)
+    recipe = explanation_of("batch", batch_volume=plan.batch.volume, **{"yield": plan.bag_yield})
     return rows | {
         "mix.batches": batch,
+        "mix.mixed_volume": mixed,
+        "mix.batch": recipe,
         "mix.batch.water_to_add": own,
         "mix.bag_yield": made,
         "mix.density": explanation_of("mix_density", **parts, **amounts),

@@ -72,6 +72,7 @@ const WRITERS: Readonly<Record<string, Writer>> = {
   top: (value) => heightText(value, reader.value),
   subfloor: (value) => heightText(value, reader.value),
   minimum: (value) => depthText(value, reader.value),
+  maximum: (value) => depthText(value, reader.value),
   thickness: (value) => depthText(value, reader.value),
   strip_thickness: (value) => depthText(value, reader.value),
   strip: (value) => depthText(value, reader.value),
