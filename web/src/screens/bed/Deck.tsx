@@ -1,5 +1,7 @@
 /** Under the thumb, whatever is in sight above it: the height, and what becomes of a top that is tried. */
+import { useRef } from "preact/hooks";
 import { decideTop } from "../../state";
+import type { Top } from "../../wire";
 import { t } from "../../words";
 import { saved } from "../common/saving";
 import type { RoomView } from "../common/useRoom";
@@ -15,13 +17,22 @@ interface DeckProps {
   readonly trial: Trial;
 }
 
+/** Where the slider lies: about the lowest level top; for others where they stood when they came under the thumb. */
+function useMiddle({ plan }: RoomView, top: Top, height: number | null): number {
+  const kept = useRef<{ readonly shape: string; readonly at: number } | null>(null);
+  const shape = top.kind === "to_drain" ? `${top.drain} ${top.fall}` : top.kind;
+  if (height !== null && kept.current?.shape !== shape) kept.current = { shape, at: height };
+  if (top.kind === "level" && plan) return plan.surface.highest.z + plan.bed.minimum_thickness;
+  return kept.current?.at ?? 0;
+}
+
 function Moving({ room, trial }: DeckProps) {
   const { top, now, onTop } = trial;
   const height = heightOfTop(top, now?.bed ?? null);
+  const middle = useMiddle(room, top, height);
   if (height === null && movedTop(top, 0, 0) === null) return null;
   const lowest = lowestTop(top);
   const onHeight = (to: number) => { const moved = movedTop(top, height ?? to, to); if (moved) onTop(moved); };
-  const middle = room.plan ? room.plan.surface.highest.z + room.plan.bed.minimum_thickness : height ?? 0;
   return <Height name={`${room.id}:top-height`} height={height} middle={middle} isLowest={!isGiven(top)} onLowest={lowest && (() => onTop(lowest))} onHeight={onHeight} />;
 }
 
