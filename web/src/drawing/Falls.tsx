@@ -14,9 +14,11 @@ function arrowPath([x, y]: readonly [number, number], [dx, dy]: readonly [number
   return `M${(x - dx * HALF).toFixed(1)} ${(y + dy * HALF).toFixed(1)}L${tx.toFixed(1)} ${ty.toFixed(1)}M${side(1)}L${tx.toFixed(1)} ${ty.toFixed(1)}L${side(-1)}`;
 }
 
-/** Room for an arrow with its fall, as if it were one wide label. */
+const ROOM = 20; // px: the size of a label that takes up as much as an arrow with its fall
+
+/** Room for an arrow with its fall, as if it were one label. */
 function labelOf({ at, text }: SceneFall, index: number, project: Project): Label {
-  return { id: `${index}`, text: text || "-", at: project(at), size: 2 * HALF, rank: index + 2 };
+  return { id: `${index}`, text: text || "-", at: project(at), size: ROOM, rank: index + 2 };
 }
 
 /** The fall stands beside the arrow, on the side where it does not lie along it. */

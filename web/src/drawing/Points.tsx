@@ -1,5 +1,5 @@
 /** Readings, high and low spots, rails and their stations: what stands on top of the drawing. */
-import type { Place } from "./camera";
+import { distance, type Place } from "./camera";
 import { contourLabels } from "./contourLabels";
 import { pathOf, type Project } from "./Ground";
 import { fittingLabels, type Label } from "./labels";
@@ -29,7 +29,7 @@ function Symbol({ kind, at: [x, y] }: { kind: PointKind; at: Place }) {
   if (kind === "proposed") return around(`M${x - 5} ${y}h10M${x} ${y - 5}v10`);
   if (kind === "too_thin") return <><rect x={x - 7} y={y - 7} width={14} height={14} transform={`rotate(45 ${x} ${y})`} /><path class="sign" d={`M${x - 5} ${y}h10`} /></>;
   if (kind === "too_thick") return <><rect x={x - 8} y={y - 8} width={16} height={16} /><path class="sign" d={`M${x - 5} ${y}h10M${x} ${y - 5}v10`} /></>;
-  if (kind === "chip") return around(`M${x - 6} ${y - 11}h12l5 11l-5 11h-12l-5 -11z`);
+  if (kind === "chip") return around(`M${x - 5} ${y - 9}h10l5 9l-5 9h-10l-5 -9z`);
   if (kind === "wanting") return <circle cx={x} cy={y} r={11} />;
   if (kind === "suspect") return <><circle cx={x} cy={y} r={9} /><path d={`M${x} ${y - 5}v6M${x} ${y + 4}v1`} /></>;
   return <circle cx={x} cy={y} r={5} />;
@@ -70,6 +70,20 @@ function ContourLabels({ scene, project, labels }: SpotsProps) {
   );
 }
 
+const CROWDED = 18; // px between marks of places beyond a limit: nearer ones show when the drawing is zoomed
+
+/** All points, but of places beyond a limit that lie under one another only the worst, which comes first. */
+function uncrowded(points: readonly ScenePoint[], project: Project): readonly ScenePoint[] {
+  const kept: Place[] = [];
+  return points.filter(({ kind, at }) => {
+    if (kind !== "too_thin" && kind !== "too_thick") return true;
+    const here = project(at);
+    const isFree = kept.every((other) => distance(other, here) >= CROWDED);
+    if (isFree) kept.push(here);
+    return isFree;
+  });
+}
+
 function Spots({ scene, project, labels }: SpotsProps) {
   const written = new Set(labels.map(({ id }) => id));
   const ordered = [...scene.points].sort((a, b) => RANKS[b.kind] - RANKS[a.kind]);
@@ -81,7 +95,8 @@ function Spots({ scene, project, labels }: SpotsProps) {
 }
 
 /** Everything at a place, over the heights of the contours. */
-export function Points({ scene, project }: { scene: Scene; project: Project }) {
+export function Points({ scene: whole, project }: { scene: Scene; project: Project }) {
+  const scene = { ...whole, points: uncrowded(whole.points, project) };
   const labels = labelsOf(scene, project);
   return (
     <>

@@ -81,7 +81,7 @@ export interface SceneFall extends SceneNote {
 export interface SceneFalls {
   /** Where planes of the top meet. */
   readonly creases: readonly (readonly [Place, Place])[];
-  /** The largest plane first. */
+  /** What matters most first. */
   readonly falls: readonly SceneFall[];
 }
 

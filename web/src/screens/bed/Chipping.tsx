@@ -60,11 +60,12 @@ function BestPlan({ best, plan }: { best: Best; plan: Plan }) {
   if (best.depth === 0) return <p class="notice" data-testid="chip-best">{t("chip.raise")}</p>;
   const spots = best.spots.map(chipNumber).join(", ");
   const isLowered = best.top_lower_by > 0;
+  const isPriced = best.basis === "prices";
   return (
     <div class="stack tight" data-testid="chip-best">
-      <p class="notice">{t(isLowered ? "chip.best_lowered" : "chip.best_given", { spots, depth: best.depth, lower: best.top_lower_by })}</p>
+      <p class="notice">{t(isLowered ? (isPriced ? "chip.best_lowered" : "chip.first_lowered") : "chip.best_given", { spots, depth: best.depth, lower: best.top_lower_by })}</p>
       <BestFigures best={best} plan={plan} />
-      {isLowered && <p class="quiet small">{t(best.basis === "prices" ? "chip.by_prices" : "chip.no_prices")}</p>}
+      {isLowered && <p class="quiet small">{t(isPriced ? "chip.by_prices" : "chip.no_prices")}</p>}
       <p class="quiet small">{t("chip.yours")}</p>
     </div>
   );

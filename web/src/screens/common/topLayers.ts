@@ -103,13 +103,22 @@ function isSame([x, y]: Place, [u, v]: Place): boolean {
   return Math.hypot(x - u, y - v) < ONE_PLACE;
 }
 
-/** Edges between different planes; where only a part of an edge is shared it is drawn whole. */
+function sizeOf({ polygon }: Facet): number {
+  return Math.abs(twiceArea(polygon));
+}
+
+/** Facets of less than this share of the top round off a corner: where two of them meet is no crease to be seen. */
+const SLIGHT = 0.01;
+
+/** Edges between different planes, each once; where only a part of an edge is shared it is drawn whole. */
 function creasesOf(facets: readonly Facet[], outline: readonly Place[]): readonly (readonly [Place, Place])[] {
-  const onWall = (place: Place) => outline.some((corner, index) => isBetween(corner, outline[(index + 1) % outline.length] ?? corner, place));
-  return facets.flatMap((facet) => edgesOf(facet).filter(([from, to]) => {
-    const beside = facets.find((other) => other !== facet && edgesOf(other).some(([start, end]) => isSame(start, to) && isSame(end, from)));
-    if (beside) return !isOneWith(facet, beside);
-    return !onWall([(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]);
+  const slight = SLIGHT * facets.reduce((sum, facet) => sum + sizeOf(facet), 0);
+  const onWall = ([[ax, ay], [bx, by]]: readonly [Place, Place]) => outline.some((corner, index) => isBetween(corner, outline[(index + 1) % outline.length] ?? corner, [(ax + bx) / 2, (ay + by) / 2]));
+  return facets.flatMap((facet, place) => edgesOf(facet).filter((edge) => {
+    const beside = facets.findIndex((other) => other !== facet && edgesOf(other).some(([start, end]) => isSame(start, edge[1]) && isSame(end, edge[0])));
+    const other = facets[beside];
+    if (!other) return sizeOf(facet) > slight && !onWall(edge);
+    return beside > place && !isOneWith(facet, other) && sizeOf(facet) > slight;
   }));
 }
 
@@ -118,11 +127,11 @@ function isBetween([ax, ay]: Place, [bx, by]: Place, [px, py]: Place): boolean {
   return Math.abs(Math.hypot(px - ax, py - ay) + Math.hypot(px - bx, py - by) - long) < ONE_PLACE;
 }
 
-/** Creases, and an arrow down each plane, the largest first. */
+/** Creases, and an arrow down each plane that falls, the largest first; level ones come last. */
 export function fallsOf({ bed, outline }: Plan): SceneFalls {
-  const size = (facet: Facet) => Math.abs(twiceArea(facet.polygon));
-  const facets = [...bed.top].sort((a, b) => size(b) - size(a));
-  return { creases: creasesOf(facets, outline.vertices), falls: facets.map(fallOf) };
+  const facets = [...bed.top].sort((a, b) => sizeOf(b) - sizeOf(a));
+  const [slanted, level] = [facets.filter(isSlanted), facets.filter((facet) => !isSlanted(facet))];
+  return { creases: creasesOf(facets, outline.vertices), falls: [...slanted, ...level].map(fallOf) };
 }
 
 /** High spots that could be chipped carry the number in their id: `h1` is the highest. */

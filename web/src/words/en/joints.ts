@@ -93,6 +93,7 @@ export const joints = {
   "chip.saves_money": "{money} less in all.",
   "chip.costs": "{money} more in all.",
   "chip.best_lowered": "Worth most: chip {spots}, {depth:depth} deep, and the whole top can come down by {lower:depth}.",
+  "chip.first_lowered": "Chip {spots}, {depth:depth} deep, and the whole top can come down by {lower:depth}.",
   "chip.best_given": "The top stays: chip {spots}, {depth:depth} deep at most, and the least thickness is kept there.",
   "chip.raise": "Raising the top is cheaper here: nothing to chip.",
   "chip.by_prices": "Mortar saved against hours of chipping, at the company's prices.",

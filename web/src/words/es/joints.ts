@@ -95,6 +95,7 @@ export const joints: Readonly<Record<keyof typeof english, string>> = {
   "chip.saves_money": "{money} menos en total.",
   "chip.costs": "{money} más en total.",
   "chip.best_lowered": "Lo que más vale: picar {spots}, {depth:depth} de hondo, y todo el nivel puede bajar {lower:depth}.",
+  "chip.first_lowered": "Picando {spots}, {depth:depth} de hondo, todo el nivel puede bajar {lower:depth}.",
   "chip.best_given": "El nivel se queda: picar {spots}, {depth:depth} de hondo como máximo, y ahí se guarda el espesor mínimo.",
   "chip.raise": "Aquí subir el nivel cuesta menos: nada que picar.",
   "chip.by_prices": "Mortero ahorrado contra horas de picar, a los precios de la empresa.",
