@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass
+from functools import cached_property
 
 from evenbed.engine.document.fields import described, height, length
 from evenbed.engine.document.places import Point
@@ -11,13 +12,12 @@ from evenbed.engine.figures import LEAST_AREA, check_cutouts, check_ring
 from evenbed.engine.geometry import (
     Ring,
     between,
-    distance_to_ring,
     edge_of,
-    is_inside,
     perimeter_of,
     signed_area,
 )
 from evenbed.engine.problems import BadDocumentError, Problem, problem_at
+from evenbed.engine.walls import Walls
 
 OPEN_BEYOND = 1 / 20  # of the perimeter: a wall is missing or mistyped, not badly taped; common practice, no source
 MOST_CUTOUT_CORNERS = 500
@@ -64,8 +64,13 @@ class Figure:
 
     def holds(self, at: Point, margin: float = 0.0) -> bool:
         """True where the bed has mortar at `at`, or within `margin` mm of such a place."""
-        inside = is_inside(self.outer, *at) and not any(is_inside(hole, *at) for hole in self.holes)
-        return inside or any(distance_to_ring(ring, at) <= margin for ring in self.rings)
+        outer, *holes = self._walls
+        inside = outer.hold(*at) and not any(hole.hold(*at) for hole in holes)
+        return inside or any(walls.are_within(margin, at) for walls in self._walls)
+
+    @cached_property
+    def _walls(self) -> tuple[Walls, ...]:
+        return tuple(Walls(ring) for ring in self.rings)
 
 
 def figure_from(given: OutlineGiven) -> Figure:

@@ -62,8 +62,9 @@ def _parts_of(mortar: Mortar, triangles: list[int]) -> Iterator[tuple[Ring, int,
 
 
 def _in_cells(mortar: Mortar, ring: Ring) -> Iterator[tuple[int, Ring]]:
+    box = box_of(ring)
     for m, edge in enumerate(mortar.top.edges):
-        part = edge.part_of(ring, box_of(ring))
+        part = edge.part_of(ring, box)
         if part:
             yield m, part
 

@@ -9,6 +9,8 @@ from evenbed.engine.document.fields import height
 from evenbed.engine.document.places import Point
 from evenbed.engine.geometry import Box, Plane, Ring, box_of, boxes_meet, clipped, edges_of, left_of
 
+BEYOND = 1e-6  # mm: what lies farther beyond a cell's line has no part of it
+
 
 @dataclass(frozen=True)
 class Facet(Plane):
@@ -26,7 +28,7 @@ class CellEdge:
 
     def part_of(self, ring: Sequence[Point], box: Box) -> Ring:
         """The part of a ring, with the box round it, in the cell; empty where there is none."""
-        if not boxes_meet(box, self.box):
+        if not boxes_meet(box, self.box) or self._is_beyond(box):
             return ()
         part = tuple(ring)
         for side in self.keep:
@@ -34,6 +36,18 @@ class CellEdge:
                 return ()
             part = clipped(part, side)
         return part if len(part) > 2 else ()
+
+    def _is_beyond(self, box: Box) -> bool:
+        """True where a box lies wholly on the far side of one line, by more than rounding."""
+        low_x, low_y, high_x, high_y = box
+        for a, b, c in self._sides:
+            if a + b * (high_x if b > 0 else low_x) + c * (high_y if c > 0 else low_y) < -BEYOND:
+                return True
+        return False
+
+    @cached_property
+    def _sides(self) -> tuple[tuple[float, float, float], ...]:
+        return tuple((side.a, side.b, side.c) for side in self.keep)
 
 
 @dataclass(frozen=True)
