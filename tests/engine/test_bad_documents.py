@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 from tests.answers import check_answer
+from tests.bad_designs import DESIGNS
 from tests.bad_documents import HUGE, INF, KINDS, MILLION, NAN, changed, good
 from tests.documents import Json, dotted, places_of, problems_of, value_at
 
@@ -50,7 +51,9 @@ def test_a_text_that_is_no_room_is_refused_as_a_whole(text: str, code: str) -> N
     assert len(problem["message"]) < 300
 
 
-@pytest.mark.parametrize(("document", "path", "code"), [k[1:] for k in KINDS], ids=[k[0] for k in KINDS])
+@pytest.mark.parametrize(
+    ("document", "path", "code"), [k[1:] for k in (*KINDS, *DESIGNS)], ids=[k[0] for k in (*KINDS, *DESIGNS)]
+)
 def test_each_kind_of_bad_document_gets_its_problem_at_its_place(document: Json, path: str, code: str) -> None:
     found = problems_of(document)
     assert (path, code) in found
