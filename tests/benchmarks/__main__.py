@@ -5,6 +5,7 @@ import argparse
 from tests.benchmarks.applying import print_applying
 from tests.benchmarks.browsers import print_browser
 from tests.benchmarks.crowd import print_crowds
+from tests.benchmarks.deciding import print_deciding
 from tests.benchmarks.kriging import print_kriging
 from tests.benchmarks.levels import print_levels
 from tests.benchmarks.plans import print_plans
@@ -26,3 +27,4 @@ print_applying(sizes)
 print_crowds(sizes)
 print_pulling(sizes)
 print_browser(sizes)
+print_deciding(sizes)

@@ -1,0 +1,114 @@
+"""The height under a thumb: the engine's answer in the browser beside CPython's, and how soon the page shows it."""
+
+import json
+import os
+import statistics
+import tempfile
+import time
+from pathlib import Path
+from typing import Any
+
+from playwright.sync_api import Browser, sync_playwright
+
+from evenbed.engine.bridge import answer_text
+from tests.benchmarks.floors import read_floor
+from tests.benchmarks.sizes import Sizes
+from tests.browser.chromium import FLAGS, chromium_path
+from tests.browser.phone import Phone
+from tests.browser.profiles import phone_of, unvisited
+from tests.browser.pushed import push_job
+from tests.browser.running import Service, free_port
+
+READINGS = 60  # a typical room
+STEP = 25.4 / 8
+STEPS = 12
+DIST = Path(os.environ.get("EVENBED_WEB", Path(__file__).parents[2] / "web" / "dist"))
+ASK = """
+async ([workerUrl, texts]) => {
+  const worker = new Worker(workerUrl, { type: "module" });
+  const next = () => new Promise((answer, fail) => {
+    worker.onmessage = ({ data }) => (data.say === "broken" ? fail(new Error(data.why)) : answer(data));
+  });
+  await next();
+  const times = [];
+  for (const [id, text] of texts.entries()) {
+    const start = performance.now();
+    worker.postMessage({ id, question: "bed_design", text });
+    await next();
+    times.push(performance.now() - start);
+  }
+  worker.terminate();
+  return times;
+}
+"""
+SHOWN = "performance.getEntriesByName('trial shown').map(({ startTime, duration }) => [startTime, duration])"
+
+
+def print_deciding(sizes: Sizes) -> None:
+    """Print what a moved height waits for, measured in the installed Chromium over a real service."""
+    texts = moved_heights(STEPS * sizes.runs)
+    with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
+        service = Service(Path(folder), free_port())
+        service.start()
+        browser = playwright.chromium.launch(executable_path=chromium_path(), args=list(FLAGS))
+        try:
+            print(f"a height moved by 1/8 in, {READINGS} readings, {len(texts)} times: median and worst ms")
+            _print_answers(browser, service, texts)
+            _print_shown(browser, service)
+        finally:
+            browser.close()
+            service.stop()
+
+
+def moved_heights(count: int) -> list[str]:
+    """One room under as many level tops, an eighth of an inch apart, as JSON."""
+    room = read_floor(READINGS)
+    return [json.dumps(room | {"bed": {"top": {"kind": "level", "height": 40.0 + n * STEP}}}) for n in range(count)]
+
+
+def _print_answers(browser: Browser, service: Service, texts: list[str]) -> None:
+    """The first answer of each is left out: it works out the floor, which the next ones keep."""
+    page = browser.new_context().new_page()
+    page.route("**/blank", lambda route: route.fulfill(body="<!doctype html>", content_type="text/html"))
+    page.goto(f"{service.address}/blank")
+    worker = "/assets/" + next(path.name for path in (DIST / "assets").glob("worker-*.js"))
+    first, *theirs = page.evaluate(ASK, [worker, texts])
+    mine = [_answer_ms(text) for text in texts][1:]
+    ratio = statistics.median(theirs) / statistics.median(mine)
+    print(f"  engine in the browser  {_told(theirs)}  (first {first:.1f}), CPython {_told(mine)}, ratio {ratio:.2f}")
+    page.context.close()
+
+
+def _answer_ms(text: str) -> float:
+    start = time.perf_counter()
+    answer_text("bed_design", text)
+    return 1000.0 * (time.perf_counter() - start)
+
+
+def _print_shown(browser: Browser, service: Service) -> None:
+    room = read_floor(READINGS)
+    push_job(service, "Bench", [{"name": "Moved", "outline": room["outline"], "readings": room["readings"]}])
+    with phone_of(unvisited(browser, office=False)) as phone:
+        phone.open(service.address)
+        phone.join(service.join_code(), "Ana")
+        phone.to_jobs()
+        phone.open_room("Moved")
+        phone.go_to("bed")
+        phone.wait_for("effects")
+        times = [_shown_ms(phone) for _ in range(STEPS)]
+    print(f"  answer to figures on the page  {_told(times)}")
+
+
+def _shown_ms(phone: Phone) -> float:
+    """One tap: from the engine's answer until the page's figures are the new ones."""
+    before: list[Any] = phone.page.evaluate(SHOWN)
+    phone.tap("top-up")
+    phone.until(
+        "figures shown", f"JSON.stringify({SHOWN}) !== {json.dumps(json.dumps(before, separators=(',', ':')))}"
+    )
+    duration: float = phone.page.evaluate(SHOWN)[0][1]
+    return duration
+
+
+def _told(times: list[float]) -> str:
+    return f"{statistics.median(times):.1f} and {max(times):.1f}"
