@@ -18,7 +18,7 @@ from evenbed.engine.top.ways import ON_LINE, OUT_OF_SQUARE, blocked_at
 POSITION = 1e-9  # walls: nearer places along the ring are one
 SEEN = 1.0  # mm before a wall's line that a drain must lie to see the wall
 LOWER = 1e-6  # mm by which a split must beat those before it
-MOST_SPLITS = 20_000  # tried before the best so far stands: no room that anybody tiles comes near it
+MOST_WORK = 1_000_000  # corners held against cuts before the best so far stands; no floor in use comes near it
 
 
 @dataclass(frozen=True)
@@ -34,7 +34,7 @@ class Cut:
         """Distance from the cut into the part beyond."""
         return side_of(self.beyond[-1], self.beyond[0])
 
-    @property
+    @cached_property
     def depth(self) -> float:
         """The longest straight way down to the cut, mm."""
         return max(self.way.over(self.beyond))
@@ -122,13 +122,13 @@ class _Choice:
     def __init__(self, ring: Ring, drain: Point, cuts: tuple[Cut, ...]) -> None:
         self.ring, self.drain, self.cuts = ring, drain, cuts
         self.best: Split | None = None
-        self.tried = 0
+        self.work = 0
 
     def try_all(self, chosen: tuple[Cut, ...], hidden: tuple[int, ...]) -> None:
         """Every way to put the walls still hidden beyond further cuts."""
         count = len(self.ring)
-        self.tried += 1
-        if self.tried > MOST_SPLITS or self._is_beaten(chosen):
+        self.work += count + len(self.cuts)
+        if self.work > MOST_WORK or self._is_beaten(chosen):
             return
         if not hidden:
             self._judge(chosen)
@@ -144,6 +144,7 @@ class _Choice:
         return reach + max(cut.depth for cut in chosen) > self.best.highest - LOWER
 
     def _judge(self, chosen: tuple[Cut, ...]) -> None:
+        self.work += len(self.ring) * (1 + len(chosen))
         seen = _left_by(self.ring, chosen)
         if any(True for _ in hidden_walls(seen, self.drain)):
             return
