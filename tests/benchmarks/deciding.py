@@ -21,6 +21,7 @@ from tests.browser.running import Service, free_port
 
 READINGS = 60  # a typical room
 STEP = 25.4 / 8
+FALL_STEP = 0.0001
 STEPS = 12
 DIST = Path(os.environ.get("EVENBED_WEB", Path(__file__).parents[2] / "web" / "dist"))
 ASK = """
@@ -46,14 +47,15 @@ SHOWN = "performance.getEntriesByName('trial shown').map(({ startTime, duration 
 
 def print_deciding(sizes: Sizes) -> None:
     """Print what a moved height waits for, measured in the installed Chromium over a real service."""
-    texts = moved_heights(STEPS * sizes.runs)
+    asked = {"level": moved_heights(STEPS * sizes.runs), "round drain": moved_falls(STEPS * sizes.runs)}
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
         service = Service(Path(folder), free_port())
         service.start()
         browser = playwright.chromium.launch(executable_path=chromium_path(), args=list(FLAGS))
         try:
-            print(f"a height moved by 1/8 in, {READINGS} readings, {len(texts)} times: median and worst ms")
-            _print_answers(browser, service, texts)
+            print(f"a top moved a little, {READINGS} readings, {STEPS * sizes.runs} times: median and worst ms")
+            for kind, texts in asked.items():
+                _print_answers(browser, service, kind, texts)
             _print_shown(browser, service)
         finally:
             browser.close()
@@ -66,7 +68,14 @@ def moved_heights(count: int) -> list[str]:
     return [json.dumps(room | {"bed": {"top": {"kind": "level", "height": 40.0 + n * STEP}}}) for n in range(count)]
 
 
-def _print_answers(browser: Browser, service: Service, texts: list[str]) -> None:
+def moved_falls(count: int) -> list[str]:
+    """One room under as many falls to a round drain, as JSON."""
+    room = read_floor(READINGS) | {"fixtures": [{"id": "d", "kind": "drain", "at": [1800.0, 1800.0], "radius": 50.0}]}
+    tops = ({"kind": "to_drain", "drain": "d", "fall": 0.02 + n * FALL_STEP} for n in range(count))
+    return [json.dumps(room | {"bed": {"top": top}}) for top in tops]
+
+
+def _print_answers(browser: Browser, service: Service, kind: str, texts: list[str]) -> None:
     """The first answer of each is left out: it works out the floor, which the next ones keep."""
     page = browser.new_context().new_page()
     page.route("**/blank", lambda route: route.fulfill(body="<!doctype html>", content_type="text/html"))
@@ -75,7 +84,7 @@ def _print_answers(browser: Browser, service: Service, texts: list[str]) -> None
     first, *theirs = page.evaluate(ASK, [worker, texts])
     mine = [_answer_ms(text) for text in texts][1:]
     ratio = statistics.median(theirs) / statistics.median(mine)
-    print(f"  engine in the browser  {_told(theirs)}  (first {first:.1f}), CPython {_told(mine)}, ratio {ratio:.2f}")
+    print(f"  {kind:11s} in a browser {_told(theirs)} (first {first:.1f}), CPython {_told(mine)}, ratio {ratio:.2f}")
     page.context.close()
 
 

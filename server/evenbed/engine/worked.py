@@ -91,10 +91,10 @@ class WorkedRoom:
         """The top of bed."""
         return self.designed_top.top
 
-    @cached_property
+    @property
     def mortar(self) -> Mortar:
         """The space between ground and top."""
-        return Mortar(self.ground, self.top)
+        return self.designed_top.mortar
 
     @cached_property
     def limits(self) -> tuple[float, float]:

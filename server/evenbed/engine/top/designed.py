@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from evenbed.engine.bed import Mortar
 from evenbed.engine.cautions import Caution
 from evenbed.engine.document.room import BedDesign
 from evenbed.engine.sources import Explanation
@@ -15,15 +16,20 @@ MINIMUM_THICKNESS = {"unbonded": 31.75, "bonded": 25.4}
 
 @dataclass(frozen=True)
 class DesignedTop:
-    """The top, the requirements that govern it, how it explains itself, and what must be said beside it.
+    """The mortar under the top, what governs the top, how it explains itself, and what must be said beside it.
 
     Without an explanation of its own the top is a plane, and says which.
     """
 
-    top: BedTop
+    mortar: Mortar
     requirements: tuple[Requirement, ...] = ()
     explanation: Explanation | None = None
     cautions: tuple[Caution, ...] = ()
+
+    @property
+    def top(self) -> BedTop:
+        """The top itself."""
+        return self.mortar.top
 
 
 def minimum_thickness_of(design: BedDesign) -> float:

@@ -1,5 +1,6 @@
 """Tops of one plane over the whole room: level, or through given points; with what governs them."""
 
+from evenbed.engine.bed import Mortar
 from evenbed.engine.document.room import BedDesign
 from evenbed.engine.document.tops import LevelTop, PlaneTop
 from evenbed.engine.geometry import Plane
@@ -22,7 +23,8 @@ def level_top(design: BedDesign, top: LevelTop, ground: Ground) -> DesignedTop:
     if top.height is None:
         relief = Relief("minimum_thickness", "bed.minimum_thickness", minimum, everywhere(bed), at=(x, y))
         why = explanation_of("top_lowest", highest=highest, minimum=minimum)
-    return DesignedTop(bed, requirements_from(ground, bed, [relief]), why)
+    mortar = Mortar(ground, bed)
+    return DesignedTop(mortar, requirements_from(mortar, [relief]), why)
 
 
 def plane_top(top: PlaneTop, ground: Ground) -> DesignedTop:
@@ -34,4 +36,5 @@ def plane_top(top: PlaneTop, ground: Ground) -> DesignedTop:
         for n, (point, share) in enumerate(zip(top.through, shares_of(top.through), strict=False))
     ]
     why = explanation_of("top_through", points=len(top.through), a=plane.a, b=plane.b, c=plane.c)
-    return DesignedTop(bed, requirements_from(ground, bed, reliefs), why)
+    mortar = Mortar(ground, bed)
+    return DesignedTop(mortar, requirements_from(mortar, reliefs), why)

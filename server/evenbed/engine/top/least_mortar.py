@@ -15,6 +15,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
+from evenbed.engine.bed import Mortar
 from evenbed.engine.document.places import Point
 from evenbed.engine.document.room import Document
 from evenbed.engine.document.tops import LeastTop
@@ -126,6 +127,8 @@ def least_mortar(document: Document, ground: Ground, top: LeastTop) -> DesignedT
     """
     best = LeastPlane(asked_of(document, ground, top), ground.figure.area)
     try:
-        return DesignedTop(whole_room(best.plane, ground.figure.outer), best.requirements, best.explanation)
+        return DesignedTop(
+            Mortar(ground, whole_room(best.plane, ground.figure.outer)), best.requirements, best.explanation
+        )
     except NoEndError:
         raise BadDocumentError([problem_at("bed.top", "top_not_found")]) from None

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from evenbed.engine.bed import Mortar, Part
 from evenbed.engine.document.places import Point
 from evenbed.engine.geometry import Plane
-from evenbed.engine.ground import Ground
 from evenbed.engine.top.facets import BedTop
 from evenbed.engine.top.requirements import Requirement
 
@@ -33,9 +32,9 @@ def everywhere(top: BedTop) -> tuple[Plane, ...]:
     return (LEVEL,) * len(top.cells)
 
 
-def requirements_from(ground: Ground, top: BedTop, reliefs: Iterable[Relief]) -> tuple[Requirement, ...]:
+def requirements_from(mortar: Mortar, reliefs: Iterable[Relief]) -> tuple[Requirement, ...]:
     """The requirements that would save mortar if they were relieved, the dearest first."""
-    parts = Mortar(ground, top).room_parts
+    parts = mortar.room_parts
     found = (Requirement(r.kind, r.path, r.id, r.at, r.limit, _saved(parts, r.sinks) * r.step) for r in reliefs)
     return tuple(sorted((one for one in found if one.saves > 0), key=lambda one: -one.saves))
 

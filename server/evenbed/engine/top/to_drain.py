@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
+from evenbed.engine.bed import Mortar
 from evenbed.engine.cautions import Caution, caution_at
 from evenbed.engine.document.room import Document, Fixture
 from evenbed.engine.document.tops import DrainTop
@@ -88,9 +89,10 @@ class _Design:
     @property
     def designed(self) -> DesignedTop:
         """Everything that it comes to."""
+        mortar = Mortar(self.ground, self.bed)
         reliefs = self.settled.reliefs(f"fixtures[{self.number}].height", self.drain)
-        governing = requirements_from(self.ground, self.bed, reliefs)
-        return DesignedTop(self.bed, governing, self.explanation, tuple(self.cautions))
+        governing = requirements_from(mortar, reliefs)
+        return DesignedTop(mortar, governing, self.explanation, tuple(self.cautions))
 
     @property
     def explanation(self) -> Explanation:

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterator
 
+from evenbed.engine.bed import Mortar
 from evenbed.engine.cautions import Caution, caution_at
 from evenbed.engine.document.places import Point
 from evenbed.engine.document.tops import TwoLevelTop
@@ -38,7 +39,8 @@ def two_levels(top: TwoLevelTop, ground: Ground) -> DesignedTop:
         Relief("given_height", "bed.top.right", top.right, shares),
     ]
     why = explanation_of("top_two_levels", left=top.left, right=top.right, ramp=top.ramp, slope=slope)
-    return DesignedTop(bed, requirements_from(ground, bed, reliefs), why, tuple(_cautions(top, slope)))
+    mortar = Mortar(ground, bed)
+    return DesignedTop(mortar, requirements_from(mortar, reliefs), why, tuple(_cautions(top, slope)))
 
 
 def _cells(top: TwoLevelTop, outer: Ring) -> tuple[BedTop, tuple[Plane, ...]]:
