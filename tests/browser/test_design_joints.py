@@ -12,8 +12,8 @@ pytestmark = pytest.mark.browser
 
 # Feet: an L of 40 by 30 with legs 14 and 18 wide. Its inside corner is 18 across and 14 up.
 WALLS = [("40", "left"), ("14", "left"), ("22", "right"), ("16", "left"), ("18", "left"), ("30", "left")]
-# The first place read stands three quarters of an inch above the rest.
-READINGS = [("40", 4), ("41", 1), ("41", 2), ("41", 3), ("41", 2), ("41", 4), ("41", 3), ("41", 2)]
+# One place, no corner, stands more than half an inch above the rest.
+READINGS = [("40", 8) if n == 14 else ("41", 1 + n * 5 % 4) for n in range(20)]
 ACROSS = (12.0, 22.0)  # ft: the slab's joint runs across the upright leg at this height
 
 
@@ -93,3 +93,23 @@ def test_outdoors_joints_stand_nearer_and_a_known_range_of_temperature_tells_the
     phone.wait_for_text("figure-joints-width-value", "5/8″")
     phone.wait_for_text("figure-joints-movement-value", "″")
     expect(phone.page.locator("[data-code=joints_range_unknown]")).to_have_count(0)
+
+
+def test_a_high_spot_is_chipped_or_the_floor_is_raised_with_what_must_be_said_of_it(phone: Phone) -> None:
+    phone.tap("back")
+    phone.go_to("bed")
+    phone.wait_for("chipping")
+    expect(phone.page.locator(".room-drawing .spot.chip")).to_have_count(1)
+    codes = {one.get_attribute("data-code") for one in phone.page.get_by_test_id("chipping").locator("li").all()}
+    assert codes == {"chip_silica", "chip_structure"}
+    assert phone.text("figure-bed-chip_plan-depth-value") == "1/2″"  # no more than may be chipped
+    before = phone.text("figure-bed-chip_plan-saves_volume-value")
+    phone.shot("design-chipping")
+    phone.tap("field-bed.chip_depth")
+    phone.keys("part-4", "next")
+    phone.wait_for_text("figure-bed-chip_plan-depth-value", "1/4″")
+    assert phone.text("figure-bed-chip_plan-saves_volume-value") != before
+    phone.tap("figure-bed-chip_plan-saves_volume")
+    assert "no source" in phone.text("explain-source")
+    phone.tap("explain-close")
+    expect(phone.page.locator("[data-testid=chipping] .number", has_text="$")).to_have_count(0)  # nobody gave a price
