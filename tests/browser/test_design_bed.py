@@ -186,3 +186,25 @@ def test_heights_that_cannot_all_hold_say_which_and_one_tap_lets_one_give(away: 
     eased = {"kind": "least_mortar", "holds": [{"opening": "sunk", "low": 12.0, "high": 12.0 + alone + 1e-6}]}
     assert_figures(phone, designed(SUNK, eased))
     phone.tap("drop-trial")
+
+
+def test_while_the_engine_sleeps_a_height_can_be_typed_and_decided(
+    shared_service: Service, shared_phones: Callable[..., Phone], away: Phone
+) -> None:
+    assert away.complaints == []
+    phone: Phone = shared_phones(engine=False)
+    phone.open(shared_service.address)
+    phone.join(shared_service.join_code(), PERSON)
+    phone.lose_network()
+    phone.to_jobs()
+    phone.open_room("Shower")
+    phone.go_to("bed")
+    expect(phone.page.get_by_test_id("top-up")).to_be_disabled()
+    phone.tap("field-top-height")
+    phone.keys("1", "part-8", "next")
+    phone.wait_for_text("top-shown", r"^\+1\s1/2″$")
+    phone.tap("take-top")
+    phone.wait_for_text("decision", PERSON)
+    phone.tap("top-down")
+    phone.wait_for_text("top-shown", r"^\+1\s3/8″$")
+    assert phone.complaints == []

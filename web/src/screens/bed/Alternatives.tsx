@@ -62,6 +62,12 @@ function Standing({ top, design }: { top: Top; design: Designed }) {
   );
 }
 
+/** The chosen one first, then the newest. */
+function inOrder(rows: readonly Row<"alternative">[], decided: string | undefined): readonly Row<"alternative">[] {
+  const isDecided = ({ id }: Row<"alternative">) => id === decided;
+  return [...rows.filter(isDecided), ...rows.filter((row) => !isDecided(row)).reverse()];
+}
+
 export function Alternatives({ room }: { room: RoomView }) {
   const rows = alternativesOf(room.id).value;
   const decided = decisionOf(room.id)?.id;
@@ -73,7 +79,7 @@ export function Alternatives({ room }: { room: RoomView }) {
       <h3>{t("alternative.title")}</h3>
       <ul class="beside">
         {!isBeside && room.plan && <Standing top={top} design={designedFrom(room.plan)} />}
-        {rows.map((row) => <Compared key={row.id} room={room.id} row={row} isChosen={row.id === decided} />)}
+        {inOrder(rows, decided).map((row) => <Compared key={row.id} room={room.id} row={row} isChosen={row.id === decided} />)}
       </ul>
     </section>
   );

@@ -36,15 +36,16 @@ function Moving({ room, trial }: DeckProps) {
   return <Height name={`${room.id}:top-height`} height={height} middle={middle} isLowest={!isGiven(top)} onLowest={lowest && (() => onTop(lowest))} onHeight={onHeight} />;
 }
 
-/** A top that makes no bed can be kept in mind but not taken. */
+/** A top that makes no bed cannot be taken; one that the engine has not told of yet can. */
 function Becomes({ room, trial }: DeckProps) {
-  const { top, now } = trial;
+  const { top, now, problems } = trial;
+  const isBarred = problems.length > 0;
   const take = () => void saved(decideTop(room.id, { name: topName(top, now?.bed ?? null), top }, trialDraft(room.id)));
   return (
     <>
       <button type="button" class="button" data-testid="drop-trial" onClick={() => void endTrial(room.id)}>{t("trial.back")}</button>
-      <KeepBeside room={room.id} top={top} bed={now?.bed ?? null} disabled={now === null} />
-      <button type="button" class="button main" disabled={now === null} data-testid="take-top" onClick={take}>{t("trial.take")}</button>
+      <KeepBeside room={room.id} top={top} bed={now?.bed ?? null} disabled={isBarred} />
+      <button type="button" class="button main" disabled={isBarred} data-testid="take-top" onClick={take}>{t("trial.take")}</button>
     </>
   );
 }

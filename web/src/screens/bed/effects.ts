@@ -73,14 +73,13 @@ export function comparedOf(designed: Designed, withMoney: boolean): readonly Eff
   return effectsOf(designed, withMoney).filter(({ id, value }) => id !== "volume" && id !== "mean" && (id !== "money" || value !== null));
 }
 
-const SAME = 1e-6;
-
-/** How much more (or less) than before; empty where it is the same or one of them is not known. */
+/** How much more (or less) than before; empty where nobody could read the difference, or one of them is not known. */
 export function differenceText(now: Effect, before: Effect | undefined, reader: Reader): string {
   if (now.value === null || before?.value == null) return "";
+  const write = now.writeBy ?? now.write;
   const by = now.value - before.value;
-  if (Math.abs(by) < SAME) return "";
-  return signed(by, (now.writeBy ?? now.write)(Math.abs(by), reader));
+  const text = write(Math.abs(by), reader);
+  return text === write(0, reader) ? "" : signed(by, text);
 }
 
 function signed(by: number, text: string): string {

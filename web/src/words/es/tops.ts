@@ -76,7 +76,7 @@ export const tops = {
   "bed.to_lowest": "La más baja",
   "bed.slide": "Deslizar la altura",
   "trial.take": "Tomar esta cara",
-  "trial.back": "Dejar como estaba",
+  "trial.back": "Devolver",
   "effect.now": "Como se eligió",
   "effect.tried": "De prueba",
   "effect.step": "Escalón, {id}",
