@@ -101,13 +101,14 @@ def walk_the_sheets(phone: Phone, stop: Stop) -> None:
 
 
 def walk_outside_the_room(phone: Phone, stop: Stop) -> None:
-    """Jobs, the job, a new job, settings, people, an address that leads nowhere, what wants a look, stories."""
+    """Jobs, the job and its order, a new job, settings, people, prices, an address that leads nowhere, stories."""
     for name, path, mark in (
         ("jobs", "/", "jobs"),
         ("new-job", "/new", "begin-job"),
         ("settings", "/settings", "settings"),
         ("people", "/people", "person"),
         ("review", "/review", "review"),
+        ("prices", "/prices", "company-supplies"),
         ("missing", "/nowhere", "to-jobs"),
     ):
         phone.go(path)
@@ -119,6 +120,10 @@ def walk_outside_the_room(phone: Phone, stop: Stop) -> None:
     stop("job")
     with sheet(phone, "change-job", "change-job"):
         stop("job-change")
+    phone.tap("job-order")
+    phone.wait_for("job-order")
+    stop("job-order")
+    phone.tap("back")
     phone.tap("change-job")
     phone.tap("job-history")
     phone.wait_for("story-step")

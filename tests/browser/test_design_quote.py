@@ -86,6 +86,10 @@ def test_several_rooms_are_added_up_before_they_are_rounded_and_say_what_that_sa
     assert packages in (alone + alone_too, alone + alone_too - 1)
     saving = foreman.page.locator("[data-testid^=figure-order-][data-testid$=by]")
     assert saving.count() > 0
+    foreman.tap("figure-order-cement")
+    expect(foreman.page.get_by_test_id("explain")).to_contain_text("rounded up")
+    foreman.tap("explain-close")
+    foreman.wait_for_text("figure-quote-total-value", r"\d")
     foreman.shot("design-order")
     rooms.first.click()
     expect(rooms.first).to_have_attribute("aria-pressed", "false")

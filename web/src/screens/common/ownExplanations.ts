@@ -1,7 +1,8 @@
 /** Explanations of the figures that the screens put together themselves, from figures of the plan. */
-import type { Explanation, OrderRow, Plan, Section } from "../../wire";
+import type { Explanation, OrderRow, Plan, Quote, Section } from "../../wire";
 import { told } from "../../words";
 import { amountText, quantityText } from "./materials";
+import type { Explained } from "./plan";
 
 function explained(code: string, source: string, inputs: Explanation["inputs"]): Explanation {
   return { code, formula: told("formula", code, {}, code), inputs, source: told("source", source, {}, source), source_code: source };
@@ -24,4 +25,26 @@ export function addedUp({ item, rooms, quantity, unit }: OrderRow, size: string 
   const needed = quantityText({ quantity, unit });
   if (size === null) return explained("rooms_added", "geometry", { room_names: rooms.join(", "), needed: item === "water" ? amountText({ item, quantity, packages: null, loose_volume: null }) : needed });
   return explained("rooms_packed", "geometry", { room_names: rooms.join(", "), needed, one_package: size });
+}
+
+/** The quote of several rooms is explained as that of one is; the engine tells it for a plan alone. */
+export function quoteExplained(quote: Quote, margin: number): Explained {
+  const { lines, materials, labour, labour_hours: hours } = quote;
+  const one = (code: string, inputs: Readonly<Record<string, number | null>>, source = "room") => explained(code, source, given(inputs));
+  const each = labour === null || hours === 0 ? null : labour / hours;
+  return {
+    explanations: {
+      ...Object.fromEntries(lines.map((line, index) => [`quote.lines[${index}]`, one("quote_line", { count: line.quantity, each: line.each })])),
+      "quote.materials": one("quote_materials", { lines: lines.length }),
+      "quote.labour": one("quote_labour", { hours, each }),
+      "quote.margin": one("quote_margin", { bought: materials, worked: labour, margin }),
+      "quote.total": one("quote_total", { bought: materials, worked: labour, added: quote.margin }),
+      "quote.total_range": one("quote_range", { margin }, "kriging"),
+    },
+  };
+}
+
+/** What is known of the inputs. */
+function given(inputs: Readonly<Record<string, number | null>>): Explanation["inputs"] {
+  return Object.fromEntries(Object.entries(inputs).filter((entry): entry is [string, number] => entry[1] !== null));
 }

@@ -5,8 +5,9 @@ import { packagesText } from "./materials";
 import { moneyText } from "./money";
 import { currency, sandText } from "./prices";
 
-export function spanText(span: readonly [number, number] | null): string | null {
-  return span && t("quote.range", { low: moneyText(span[0], currency()), high: moneyText(span[1], currency()) });
+export function spanText([least, most]: readonly [number, number]): string {
+  const [low, high] = [moneyText(least, currency()), moneyText(most, currency())];
+  return t(low === high ? "quote.range_one" : "quote.range", { low, high });
 }
 
 export function boughtText(line: QuoteLine): string {

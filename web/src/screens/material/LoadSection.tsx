@@ -1,5 +1,5 @@
 /** What the bed weighs on the floor, bare and tiled, and what stands stacked on it before. No floor is judged here. */
-import { areaText, loadText, massText } from "../../units";
+import { loadText, massText } from "../../units";
 import type { Plan } from "../../wire";
 import { reader, t, told } from "../../words";
 import { Figure } from "../common/Figure";
@@ -25,7 +25,7 @@ function Allowances({ plan }: { plan: Plan }) {
           plan={plan} path={`bed.allowances[${allowances.indexOf(one)}]`}
         />
       ))}
-      <p class="caution" data-testid="turn-to">{[...new Set(passed.map((one) => told("turn_to", one.turn_to, {}, one.turn_to)))].join(" ")}</p>
+      <p class="quiet small" data-testid="turn-to">{[...new Set(passed.map((one) => told("turn_to", one.turn_to, {}, one.turn_to)))].join(" ")}</p>
     </>
   );
 }
@@ -49,7 +49,7 @@ export function LoadSection({ plan }: { plan: Plan }) {
         <Allowances plan={plan} />
         <Stacked plan={plan} />
       </div>
-      <p class="quiet small">{t("load.no_verdict", { area: areaText(plan.outline.area, reader.value) })}</p>
+      <p class="quiet small">{t("load.no_verdict")}</p>
       <Cautions cautions={cautionsAt(plan, "bed.load")} />
     </section>
   );

@@ -1,15 +1,16 @@
 /** What several rooms of a job need together: added up before it is rounded to packages, and what that saves. */
-import { getDraft, jobOf, seesMoney, setDraft } from "../../state";
-import { hoursText, momentText } from "../../units";
-import type { OrderAnswer, OrderRow } from "../../wire";
+import { companyPrices, getDraft, jobOf, seesMoney, setDraft } from "../../state";
+import { momentText } from "../../units";
+import { DEFAULTS, type OrderAnswer, type OrderRow } from "../../wire";
 import { reader, t, told } from "../../words";
 import { Link } from "../common/Link";
 import { amountText, itemName, packagesText, quantityText } from "../common/materials";
 import { Missing } from "../common/Missing";
 import { moneyText } from "../common/money";
 import { NoAnswer } from "../common/Notes";
+import { quoteExplained } from "../common/ownExplanations";
 import { currency } from "../common/prices";
-import { boughtText, spanText, unpricedText } from "../common/quoteWords";
+import { QuoteLines } from "../common/QuoteLines";
 import { pathOfRoom } from "../common/route";
 import { OrderFigure } from "./OrderFigure";
 import { useOrder, useRoomsWithPlans, type OrderedRoom } from "./useOrder";
@@ -43,20 +44,12 @@ function Rows({ answer, count }: { answer: OrderAnswer; count: number }) {
 }
 
 function Costs({ answer: { quote, saves } }: { answer: OrderAnswer }) {
-  const money = (amount: number | null) => (amount === null ? t("quote.unpriced") : moneyText(amount, currency()));
-  const rows = [
-    ...quote.lines.map((line) => [told("item", line.item, {}, line.item), boughtText(line), money(line.cost)] as const),
-    [t("item.labour"), hoursText(quote.labour_hours, reader.value), money(quote.labour)] as const,
-    [t("quote.margin"), "", money(quote.margin)] as const,
-  ];
+  const margin = companyPrices()?.fields["prices.margin"] ?? DEFAULTS["prices.margin"];
   return (
     <section class="stack tight" data-testid="order-quote">
       <h2>{t("quote.title")}</h2>
-      <table class="costs"><tbody>{rows.map(([name, bought, cost]) => <tr key={name}><th scope="row">{name}</th><td>{bought}</td><td>{cost}</td></tr>)}</tbody></table>
-      <p class="total"><span>{t("quote.total")}</span><strong data-testid="order-total">{money(quote.total)}</strong></p>
-      {quote.total_range && <p class="quiet" data-testid="order-total-range">{spanText(quote.total_range)}</p>}
       {saves !== null && saves > 0 && <p class="notice" data-testid="order-saves">{t("order.saves_money", { amount: moneyText(saves, currency()) })}</p>}
-      {quote.unpriced.length > 0 && <p class="notice">{unpricedText(quote)}</p>}
+      <QuoteLines quote={quote} explained={quoteExplained(quote, margin)} />
       <Link to="/prices" class="button wide" testid="to-prices">{t("prices.title")}</Link>
     </section>
   );

@@ -47,6 +47,8 @@ export const money = {
   "quote.hours": "{hours} of one person",
   "quote.rates": "Hours: what they follow from",
   "quote.range": "9 times in 10: {low} to {high}",
+  "quote.range_one": "9 times in 10: {low}",
+  "quote.not_yet": "not yet",
   "quote.waits": "The total waits for a price of: {items}.",
   "load.title": "What it weighs on the floor",
   "load.mean": "Bed and tile, on average",

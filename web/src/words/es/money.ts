@@ -49,6 +49,8 @@ export const money: Readonly<Record<keyof typeof english, string>> = {
   "quote.hours": "{hours} de una persona",
   "quote.rates": "Horas: de qué se calculan",
   "quote.range": "9 de cada 10 veces: {low} a {high}",
+  "quote.range_one": "9 de cada 10 veces: {low}",
+  "quote.not_yet": "aún no",
   "quote.waits": "El total espera el precio de: {items}.",
   "load.title": "Lo que pesa sobre el piso",
   "load.mean": "Cama y loseta, de media",
