@@ -14,8 +14,6 @@ from tests.jointed import Corners, area_of_panel, joints_in, lines_in, worked_jo
 from tests.rooms import polygon_of, random_room
 from tests.share import share_of
 
-from evenbed.engine.document.room import Fixture
-from evenbed.engine.joints.room import perimeter_length
 from evenbed.engine.joints.shapes import JointsAnswer
 
 NO_AREA = 1e-9  # of the room: rounding of two different libraries
@@ -181,8 +179,10 @@ def test_jogs_shorter_than_a_foot_and_tile_without_size_make_no_trouble(edge: fl
 
 
 def test_the_perimeter_counts_walls_cutouts_and_round_fixtures() -> None:
-    fixtures = [Fixture((1, 1), "drain", radius=50.0), Fixture((1, 1), "drain", radius=10.0, to=(301.0, 1))]
-    assert perimeter_length([], fixtures) == pytest.approx(math.tau * 60.0 + 600.0)
+    drains = [{"at": [500, 500], "kind": "drain", "radius": 50.0}]
+    drains += [{"at": [1000, 500], "kind": "drain", "radius": 10.0, "to": [1300, 500]}]
+    room = room_over(HALL, [(0, 0, 0)], fixtures=drains)
+    assert worked_joints(room).answer.perimeter.length == pytest.approx(42_000.0 + math.tau * 60.0 + 600.0)
 
 
 CODES = [

@@ -1,19 +1,17 @@
 """The movement joints of a room: lay-out, widths, and what must be said of them."""
 
-import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from evenbed.engine.cautions import Caution, caution_at
+from evenbed.engine.cost.build_up import restraint_of
 from evenbed.engine.document.joints import JointDesign
-from evenbed.engine.document.room import Document, Fixture
-from evenbed.engine.geometry import perimeter_of
+from evenbed.engine.document.room import Document
 from evenbed.engine.joints.layout import MOST_PANELS, Layout, frame_of, layout_from
 from evenbed.engine.joints.rules import Rules
 from evenbed.engine.joints.shapes import JointsAnswer, JointSpacing, PerimeterJoint, TileModule
 from evenbed.engine.joints.width import EDITION, PERIMETER, SPACINGS, JointWidth, width_from
 from evenbed.engine.outline import Figure
-from evenbed.engine.region import Region
 from evenbed.engine.sources import Explanation, explanation_of
 from evenbed.engine.touching import regions_of_room
 
@@ -57,21 +55,10 @@ def joints_from(document: Document, figure: Figure) -> RoomJoints:
     rules = Rules(spacing.used, near, (tile.along, tile.across), origin)
     layout = layout_from(regions, frame, design.slab_joints, rules)
     width = width_from(design, spacing.used, layout.longest)
-    perimeter = PerimeterJoint(PERIMETER, perimeter_length(regions, document.fixtures))
+    perimeter = PerimeterJoint(PERIMETER, restraint_of(regions, document.fixtures))
     answer = _answer(layout, width, spacing, perimeter, tile)
     kept_clear_of = {"cutouts": len(figure.holes), "fixtures": len(document.fixtures)}
     return RoomJoints(design, answer, tuple(_cautions(design, layout, spacing)), kept_clear_of)
-
-
-def perimeter_length(regions: Iterable[Region], fixtures: Sequence[Fixture]) -> float:
-    """Walls, cutouts and round fixtures of a known radius, mm; a linear drain is one from end to end."""
-    walls = math.fsum(perimeter_of(ring) for region in regions for ring in region.rings)
-    return walls + math.fsum(_round(one) for one in fixtures)
-
-
-def _round(fixture: Fixture) -> float:
-    run = 0.0 if fixture.to is None else 2.0 * math.dist(fixture.at, fixture.to)
-    return run + math.tau * fixture.radius
 
 
 def _tile_of(document: Document) -> TileModule:

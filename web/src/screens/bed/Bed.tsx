@@ -66,10 +66,10 @@ function Figures({ plan }: { plan: Plan }) {
   );
 }
 
-/** How thick the bed is, and how its top falls where it does. */
+/** How thick the bed is and where it breaks a limit; where it breaks none, how its top falls. */
 function sceneOf(room: RoomView, plan: Plan | null): Scene {
   const scene = withLayer(roomScene(room.fields), plan, "thickness", NO_STATIONS);
-  return plan && hasFalls(plan) ? { ...scene, falls: fallsOf(plan) } : scene;
+  return plan && hasFalls(plan) && plan.bed.violations.length === 0 ? { ...scene, falls: fallsOf(plan) } : scene;
 }
 
 function BedDrawing({ room, plan, profile }: { room: RoomView; plan: Plan | null; profile: Profile }) {
