@@ -54,9 +54,13 @@ def on_paper(phone: Phone) -> Iterator[None]:
 
 
 def walk_the_steps(phone: Phone, stop: Stop) -> None:
-    """From the room's own screen through its seven steps, by way of tables and scans."""
+    """From the room's own screen through its seven steps, by way of tables, scans and joints."""
     stop("floor")
     walk_in_and_out(phone, stop)
+    phone.tap("open-joints")
+    phone.wait_for("figure-joints-width-value")
+    stop("joints")
+    phone.tap("back")
     for step in STEPS:
         phone.go_to(step)
         expect(phone.page.locator(f".at-{step}")).to_be_visible()
