@@ -15,6 +15,7 @@ SAY = @printf '\n== %s\n'
 WEB_SOURCES := $(shell find web/src web/public web/build server/evenbed/engine -type f -not -name '*.pyc' 2>/dev/null) \
 	$(wildcard web/*.json web/*.ts web/*.html)
 
+unit faults parity deep: export OPENBLAS_NUM_THREADS := 1  # small matrices: more threads only wait for each other
 unexport PYTHONDONTWRITEBYTECODE  # what one process has compiled the next one need not
 
 .PHONY: help serve test installed quick check check-python check-web unit faults web parity browser bench deep lock clean

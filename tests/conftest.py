@@ -53,7 +53,7 @@ def postgres(cluster: Cluster) -> PostgresDatabases:
     return PostgresDatabases(cluster)
 
 
-@pytest.fixture(params=KINDS)
+@pytest.fixture(params=KINDS, scope="module")
 def databases(request: pytest.FixtureRequest) -> Databases:
     """Makes fresh databases, first of the one kind, then of the other."""
     made: Databases = SqliteFiles() if request.param == "sqlite" else request.getfixturevalue("postgres")

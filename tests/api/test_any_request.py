@@ -24,7 +24,7 @@ from tests.openapi import (
     good_pushes,
     operations,
 )
-from tests.share import SHARE
+from tests.share import SHARE, share_of
 from tests.stores import url_of
 from tests.streams import listening
 
@@ -33,6 +33,7 @@ from evenbed.app import create_app
 from evenbed.settings import Settings
 
 STREAM, JOIN, PLAN, LEVELS = "GET /api/events", "POST /api/join", "POST /api/plan", "POST /api/levels"
+SCAN = "POST /api/rooms/{room_id}/scan"
 ROUTES = sorted(set(operations()) - {STREAM})
 WHO = ("nobody", "viewer", "setter", "foreman")
 IN_FULL = ("foreman",) if SHARE < 1.0 else WHO
@@ -101,7 +102,7 @@ def test_a_good_request_is_answered_as_described_and_gets_through(company: Compa
     about |= {"size": str(PICTURE.size), "room_id": RECORDS["room"]}
     statuses = set()
 
-    @QUIETLY
+    @settings(QUIETLY, max_examples=share_of(10) if route == SCAN else QUIETLY.max_examples)
     @given(good_cases(route, about))
     def ask(case: AnyCase) -> None:
         statuses.add(answered(company.clients[who], case).status_code)
@@ -116,7 +117,7 @@ def test_any_push_is_answered_as_described_and_can_be_pulled_by_everybody(client
     asking, number = company.clients[who], {"foreman": NEXT, "setter": 1}[who]
     outcomes: set[str] = set()
 
-    @settings(QUIETLY, max_examples=20)
+    @settings(QUIETLY, max_examples=share_of(30))
     @given(good_pushes())
     def ask(case: AnyCase) -> None:
         nonlocal number

@@ -178,6 +178,7 @@ def test_wrong_used_and_expired_codes_close_the_door_for_the_right_one_too(clien
     assert int(reply.headers["retry-after"]) == reply.json()["retry_after"] > 0
 
 
+@pytest.mark.usefixtures("cheap_codes")
 def test_right_codes_are_no_guesses(client: Client) -> None:
     for number in range(MOST_TRIES + 2):
         assert client.join(uuid_text(600 + number), code=code_of(client)).status_code == 200

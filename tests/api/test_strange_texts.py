@@ -83,6 +83,7 @@ def test_a_strange_text_around_a_change_is_refused_as_malformed_or_with_a_reason
 
 
 @each("place", ["code", "device_id", "device_name", "person"])
+@pytest.mark.usefixtures("cheap_codes")
 def test_a_strange_text_in_joining_is_kept_or_refused(client: Client, place: str) -> None:
     for n, text in enumerate(STRANGE.values()):
         told = {"code": fresh_code(client), "device_id": uuid_text(500 + n), "device_name": "phone", "person": "Ana"}

@@ -1,18 +1,22 @@
 """Every route and everybody who may ask: what each is answered, written out, with no route left out."""
 
 import asyncio
+from collections.abc import Iterator
 from datetime import UTC, datetime
 from typing import Any
 
 import httpx
 import pytest
 from tests.askers import ASKERS, MARK, NEW, NEXT, PICTURE, RECORDS, REMOVED, SPARE, Company, company_of
-from tests.clients import Client, change
+from tests.clients import Client, change, service
+from tests.databases import Databases
 from tests.phones import uuid_text
 from tests.pictures import JOB
 from tests.streams import listening
 
 from evenbed.access.joining import invite_foreman
+from evenbed.app import create_app
+from evenbed.settings import Settings
 
 STRANGE = "not_joined not_joined device_removed"
 FOREMANS = f"{STRANGE} foreman_only foreman_only foreman_only ok"
@@ -46,10 +50,22 @@ ONE_S_OWN = {"DELETE /api/session"}
 READABLE = {"viewer", "setter", "foreman"}
 
 
+READING = [route for route in MAY if route.startswith("GET") and route != "GET /api/events"]
+WRITING = [route for route in MAY if not route.startswith("GET")]
+
+
 @pytest.fixture
 def company(client: Client) -> Company:
-    """A fresh one for every route."""
+    """A fresh one, for who writes."""
     return company_of(client)
+
+
+@pytest.fixture(scope="module")
+def standing(databases: Databases, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Company]:
+    """One for all who only look."""
+    folder = tmp_path_factory.mktemp("standing")
+    with databases.fresh(folder) as database, service(folder, database) as client:
+        yield company_of(client)
 
 
 FLOOR = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]
@@ -117,20 +133,27 @@ def expected(route: str) -> dict[str, str]:
     return dict(zip(ASKERS, MAY[route].split(), strict=True))
 
 
-@pytest.mark.parametrize("route", [route for route in MAY if route != "GET /api/events"])
+@pytest.mark.parametrize("route", WRITING)
+@pytest.mark.usefixtures("cheap_codes")
 def test_everybody_is_answered_as_the_table_says(company: Company, route: str) -> None:
     assert {who: answer_in(asked(company, route, who)) for who in ASKERS} == expected(route)
 
 
-def test_the_stream_is_answered_as_the_table_says_and_tells_an_outsider_nothing(company: Company) -> None:
-    told = {who: heard(company.clients[who]) for who in ASKERS}
+@pytest.mark.parametrize("route", READING)
+def test_everybody_reads_what_the_table_says(standing: Company, route: str) -> None:
+    assert {who: answer_in(asked(standing, route, who)) for who in ASKERS} == expected(route)
+
+
+def test_the_stream_is_answered_as_the_table_says_and_tells_an_outsider_nothing(standing: Company) -> None:
+    told = {who: heard(standing.clients[who]) for who in ASKERS}
     assert {who: answer for who, (answer, _) in told.items()} == expected("GET /api/events")
     assert [event["latest"] for event in told["outsider"][1]] == [0]
     assert [event["latest"] > 0 for event in told["setter"][1]] == [True]
 
 
-def test_no_route_is_left_out(client: Client) -> None:
-    paths = client.app.openapi()["paths"]
+def test_no_route_is_left_out() -> None:
+    paths = create_app(Settings()).openapi()["paths"]
+    assert {*READING, *WRITING, "GET /api/events"} == set(MAY)
     assert {f"{method.upper()} {path}" for path, methods in paths.items() for method in methods} == set(MAY)
 
 
@@ -142,9 +165,9 @@ def test_the_table_itself_lets_no_stranger_in_and_no_viewer_write(route: str) ->
         assert line["viewer"] in ("viewer_only_looks", "foreman_only")
 
 
-@pytest.mark.parametrize("route", [route for route in MAY if route.startswith("GET") and "events" not in route])
-def test_nothing_of_a_job_is_readable_across_its_crew(company: Company, route: str) -> None:
-    content = {who: asked(company, route, who).content for who in ASKERS}
+@pytest.mark.parametrize("route", READING)
+def test_nothing_of_a_job_is_readable_across_its_crew(standing: Company, route: str) -> None:
+    content = {who: asked(standing, route, who).content for who in ASKERS}
     marks = [*(one.encode() for one in (MARK, *RECORDS.values(), PICTURE.hash)), PICTURE.content[-200:]]
     reading = {who for who in ASKERS if any(mark in content[who] for mark in marks)}
     assert reading <= READABLE
@@ -153,9 +176,9 @@ def test_nothing_of_a_job_is_readable_across_its_crew(company: Company, route: s
 
 
 @pytest.mark.parametrize("kind", RECORDS)
-def test_the_history_of_every_kind_is_the_crews(company: Company, kind: str) -> None:
+def test_the_history_of_every_kind_is_the_crews(standing: Company, kind: str) -> None:
     path = f"/api/records/{kind}/{RECORDS[kind]}/history"
-    answers = {who: answer_in(company.clients[who].send("GET", path)) for who in ASKERS}
+    answers = {who: answer_in(standing.clients[who].send("GET", path)) for who in ASKERS}
     assert answers == expected("GET /api/records/{kind}/{record_id}/history")
 
 

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from tests.documents import SQUARE, places_of, plan_of, value_at
 from tests.questions import reply_to
 from tests.rooms import random_room
+from tests.share import share_of
 
 from evenbed.engine.bridge import QUESTIONS
 from evenbed.engine.contract import QUESTION_SHAPES
@@ -69,7 +70,7 @@ def test_junk_in_place_of_a_question_gets_problems(question: str, junk: object) 
 
 
 @given(TABLES | st.text(st.sampled_from(MARKS), max_size=200) | st.text(max_size=100), st.booleans(), st.booleans())
-@settings(max_examples=500, deadline=None)
+@settings(max_examples=share_of(500), deadline=None)
 def test_any_text_is_a_table_or_has_problems_and_never_both(text: str, in_a_room: bool, is_shifted: bool) -> None:
     place = {"kind": "low_corner"} if is_shifted else None
     answer = reply_to(

@@ -15,6 +15,7 @@ from tests.bumps import MINIMUM, PRICES, bump, judged, over, rows_of
 from tests.documents import SQUARE, Json, plan_of, problems_of, room_over, spots_of, turned
 from tests.judges import Floor, above, at, floor_over
 from tests.rooms import polygon_of, random_room
+from tests.share import share_of
 
 RELATIVE = 1e-9
 TINY = 1e-12  # m³
@@ -57,7 +58,7 @@ def test_high_spots_come_the_highest_first_and_deeper_rows_save_more(seed: int) 
     assert all(row["depth"] <= 12.7 for row in rows)
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=share_of(25), deadline=None)
 @given(st.integers(0, 30), st.floats(0.5, 12.0), st.floats(0.1, 5.0))
 def test_chipping_deeper_never_saves_less_and_what_is_saved_and_chipped_is_floor_times_depth(
     seed: int, depth: float, more: float
@@ -211,7 +212,7 @@ def test_a_held_doorway_holds_the_top_up_whatever_is_chipped(low: float | None, 
     assert row["depth"] == pytest.approx(depth, abs=1e-6)
 
 
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=share_of(15), deadline=None)
 @given(st.integers(0, 30), st.floats(0.0, 6.0), st.floats(-5000.0, 5000.0))
 def test_turning_and_moving_the_room_changes_no_row(seed: int, angle: float, by: float) -> None:
     room, moved = random_room(seed), random_room(seed)

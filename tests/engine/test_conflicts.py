@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.documents import SQUARE, Json, answer_to, room_over
 from tests.engine.least_cases import COVERED, Judge, Key, bare, conflicts_in, designed, judged, least_room, top_of
+from tests.share import share_of
 
 from evenbed.engine.problems import Problem
 from evenbed.engine.top.designed import DesignedTop
@@ -35,7 +36,7 @@ def told_by(problem: Problem, name: str) -> float:
     return value
 
 
-@pytest.mark.parametrize("block", range(10))
+@pytest.mark.parametrize("block", range(share_of(10)))
 def test_what_must_give_is_what_linprog_finds(block: int) -> None:
     checked = 0
     for seed in range(block * BLOCK, (block + 1) * BLOCK):

@@ -14,6 +14,7 @@ from tests.answers import check_answer
 from tests.bad_documents import good
 from tests.documents import SQUARE, Json, plan_of, problems_of
 from tests.rooms import random_room
+from tests.share import share_of
 
 import evenbed
 from evenbed.engine.bridge import answer_text
@@ -34,7 +35,7 @@ MINIMAL = {
     "outline": {"vertices": SQUARE},
     "readings": [{"down": float(n), "at": corner} for n, corner in enumerate(SQUARE)],
 }
-WHOLE = 15  # rooms asked for what is unknown too, which takes ten times as long
+WHOLE = share_of(15)  # rooms asked for what is unknown too, which takes ten times as long
 
 # Names that other programs read: a key of the plan, and the keys inside it (of its first entry where it is a list).
 NAMES = {

@@ -8,9 +8,10 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.integrate import quad
+from tests.share import share_of
 
 from evenbed.engine.cure import (
     AgeCurve,
@@ -79,6 +80,7 @@ def test_scipy_finds_the_same_age_over_any_temperatures(
 
 
 @given(first=CELSIUS, last=CELSIUS)
+@settings(max_examples=share_of(100))
 def test_one_steep_interval_is_as_exact_as_a_gentle_one(first: float, last: float) -> None:
     profile, steepest = Temperatures((0.0, 1.0), (first, last), 1.0), Rate(20_000.0, 20.0)
     found = equivalent_age_from(profile, 0.0, 1.0, steepest)
@@ -86,6 +88,7 @@ def test_one_steep_interval_is_as_exact_as_a_gentle_one(first: float, last: floa
 
 
 @given(profile=PROFILES, rate=RATES, wait=st.floats(0.1, 300.0), share=st.floats(0.0, 1.0))
+@settings(max_examples=share_of(100))
 def test_splitting_a_wait_changes_nothing(profile: Temperatures, rate: Rate, wait: float, share: float) -> None:
     middle = wait * share
     parts = equivalent_age_from(profile, 0.0, middle, rate) + equivalent_age_from(profile, middle, wait, rate)
@@ -197,11 +200,11 @@ def test_a_moment_without_its_offset_is_refused() -> None:
 
 
 def test_ten_thousand_rows_take_well_under_a_second() -> None:
-    """The aim is 100 ms; a busy machine is given ten times that."""
+    """The aim is 100 ms of the processor; a slow machine is given ten times that."""
     hours = [i / 12.0 for i in range(10_000)]
     rows = climate_of(hours, [15.0 + 15.0 * math.sin(i / 40.0) for i in range(10_000)])
-    begun = time.perf_counter()
+    begun = time.process_time()
     profile = temperatures_from_climate(rows, ZERO)
     assert profile is not None
     equivalent_age_from(profile, 0.0, hours[-1], USUAL)
-    assert time.perf_counter() - begun < 1.0
+    assert time.process_time() - begun < 1.0

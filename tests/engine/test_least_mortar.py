@@ -1,4 +1,4 @@
-"""The plane that uses the least mortar against scipy's linprog, over a thousand invented rooms."""
+"""The plane that uses the least mortar against scipy's linprog, over a share of a thousand invented rooms."""
 
 import random
 from typing import Any
@@ -9,6 +9,7 @@ from scipy.optimize import LinearConstraint, NonlinearConstraint, minimize
 from tests.documents import SQUARE, room_over
 from tests.engine.least_cases import METRE, Judge, designed, judge_of, judged, least_room, top_of
 from tests.judges import Array
+from tests.share import share_of
 
 from evenbed.engine.top.designed import DesignedTop
 from evenbed.engine.top.requirements import Requirement
@@ -19,7 +20,7 @@ TANGENTS = 720
 OPTIONS: Any = {"ftol": 1e-12, "maxiter": 300}
 
 
-@pytest.mark.parametrize("block", range(10))
+@pytest.mark.parametrize("block", range(share_of(10)))
 def test_the_plane_keeps_everything_with_as_little_mortar_as_linprogs(block: int) -> None:
     none, worst, missed = 0, 0.0, 0.0
     for seed in range(block * BLOCK, (block + 1) * BLOCK):
@@ -41,7 +42,7 @@ def test_the_plane_keeps_everything_with_as_little_mortar_as_linprogs(block: int
 
 
 @pytest.mark.deep
-@pytest.mark.parametrize("seed", range(12))
+@pytest.mark.parametrize("seed", range(share_of(12)))
 def test_so_it_does_over_many_readings(seed: int) -> None:
     dice = random.Random(seed)
     spots = [(x, y, dice.gauss(0.0, 3.0)) for x, y in SQUARE]

@@ -7,11 +7,12 @@ from typing import Any
 
 import pytest
 from tests.rooms import random_room
+from tests.share import share_of
 
 from evenbed.engine.bridge import answer_text
 
 SEEDS = range(60)
-WHOLE = range(15)  # asked for what is unknown too, which takes ten times as long and changes nothing else
+WHOLE = range(share_of(15))  # asked for what is unknown too, which takes ten times as long and changes nothing else
 RELATIVE = 1e-9  # the contract's tolerance for volumes
 SHIM = 1e-9  # mm
 

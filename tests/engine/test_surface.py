@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from shapely import MultiPoint, Point
 from tests.documents import SQUARE, Json, Spot, plan_of, room_over, turned
 from tests.rooms import contains, outline_of, random_room
+from tests.share import share_of
 
 from evenbed.engine.surface import BEYOND, Surface, surface_from
 
@@ -205,7 +206,7 @@ def turned_room(room: Json, angle: float, by: tuple[float, float]) -> Json:
 
 
 @given(st.integers(0, 10_000), st.floats(-3.1, 3.1), st.floats(-2e4, 2e4), st.floats(-2e4, 2e4))
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=share_of(25), deadline=None)
 def test_a_room_turned_or_moved_keeps_its_volume(seed: int, angle: float, dx: float, dy: float) -> None:
     room = {k: v for k, v in random_room(seed).items() if k != "rails"}
     here, there = plan_of(room), plan_of(turned_room(room, angle, (dx, dy)))
@@ -213,7 +214,7 @@ def test_a_room_turned_or_moved_keeps_its_volume(seed: int, angle: float, dx: fl
 
 
 @given(st.floats(-3.1, 3.1), st.floats(-2e4, 2e4), st.floats(-2e4, 2e4))
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=share_of(15), deadline=None)
 def test_a_room_read_on_a_grid_keeps_its_volume_turned_or_moved(angle: float, dx: float, dy: float) -> None:
     room = room_over(SQUARE, [s for s in lumpy(GRID) if s[0] < 3900])
     here, there = plan_of(room), plan_of(turned_room(room, angle, (dx, dy)))

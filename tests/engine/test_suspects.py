@@ -26,7 +26,7 @@ from evenbed.engine.nearest import nearest_of
 from evenbed.engine.sifting import BEYOND, FEWEST, LEAST_SIGMA, NEIGHBOURS, WITHIN, doubted_among
 from evenbed.engine.suspects import GROSS
 
-ROUNDS = int(os.environ.get("EVENBED_SLIP_ROUNDS", "40"))
+ROUNDS = int(os.environ.get("EVENBED_SLIP_ROUNDS", "25"))
 FLAGGED, GOOD_FLAGGED, NAMED = 90.0, 3.0, 80.0  # per cent
 
 heights = st.floats(-500.0, 500.0)

@@ -3,6 +3,7 @@
 import math
 import random
 from collections.abc import Sequence
+from functools import cache
 from itertools import combinations, pairwise, permutations
 from typing import Any
 
@@ -16,6 +17,7 @@ from scipy.spatial.distance import cdist
 from tests.documents import SQUARE, Json, turned
 from tests.questions import answer_to, refusal_of
 from tests.rooms import polygon_of, random_room
+from tests.share import share_of
 
 from evenbed.engine.document.room import Outline
 from evenbed.engine.outline import figure_from
@@ -29,6 +31,12 @@ ROOMS = range(60)
 
 def walk_over(room: Json) -> Json:
     return answer_to("walk", **room)
+
+
+@cache
+def walk_of_seed(seed: int) -> Json:
+    """The walk over that random room, worked out once for all who only look at it."""
+    return walk_over(random_room(seed))
 
 
 def oblong(width: float, depth: float, **more: Any) -> Json:
@@ -59,19 +67,18 @@ def random_places(floor: Any, count: int, seed: int) -> Any:
 def test_a_rods_foot_can_stand_on_every_place_and_none_is_in_a_cutout(seed: int) -> None:
     room = random_room(seed)
     clear = polygon_of(room).buffer(-(FOOT - ROUNDED))
-    assert all(clear.contains(shapely.Point(spot)) for spot in spots_of(walk_over(room)))
+    assert all(clear.contains(shapely.Point(spot)) for spot in spots_of(walk_of_seed(seed)))
 
 
 @pytest.mark.parametrize("seed", ROOMS)
 def test_every_place_of_the_floor_has_a_place_to_read_within_the_spacing(seed: int) -> None:
-    room = random_room(seed)
-    walk = walk_over(room)
+    room, walk = random_room(seed), walk_of_seed(seed)
     nearest = cdist(random_places(polygon_of(room), 2000, seed), spots_of(walk)).min(axis=1)
     assert nearest.max() <= walk["spacing"]
 
 
 @given(st.floats(1000, 60_000), st.floats(1000, 60_000), st.floats(0, 360), st.floats(300, 6000))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=share_of(40), deadline=None)
 def test_any_oblong_room_is_covered_with_no_more_places_than_anybody_reads(
     width: float, depth: float, way: float, straightedge: float
 ) -> None:
@@ -84,13 +91,13 @@ def test_any_oblong_room_is_covered_with_no_more_places_than_anybody_reads(
 
 @pytest.mark.parametrize("seed", ROOMS)
 def test_no_two_places_are_so_near_that_one_foot_covers_both(seed: int) -> None:
-    spots = spots_of(walk_over(random_room(seed)))
+    spots = spots_of(walk_of_seed(seed))
     assert min(math.dist(p, q) for p, q in combinations(spots, 2)) >= APART
 
 
 @pytest.mark.parametrize("seed", ROOMS)
 def test_every_place_has_a_name_of_its_own(seed: int) -> None:
-    names = [place["id"] for place in walk_over(random_room(seed))["places"]]
+    names = [place["id"] for place in walk_of_seed(seed)["places"]]
     assert len(names) == len(set(names))
 
 
