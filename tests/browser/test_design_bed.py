@@ -162,7 +162,7 @@ def test_a_shower_falls_to_its_drain_and_a_steeper_fall_takes_more(away: Phone) 
     phone.wait_for_text("field-top-fall", "1/2")
     assert_figures(phone, designed(SHOWER, steep))
     assert designed(SHOWER, steep)["bed"]["volume"] > designed(SHOWER, gentle)["bed"]["volume"]
-    expect(phone.page.get_by_test_id("drain-form").locator(".caution")).to_be_visible()
+    expect(phone.page.get_by_test_id("deciding").locator("[data-code=drain]")).to_be_visible()
     phone.shot("design-shower")
     phone.tap("take-top")
     phone.wait_for("decision")

@@ -60,7 +60,7 @@ function Figures({ plan }: { plan: Plan }) {
         <Figure label={t("bed.top_at")} value={heightText(top[0]?.a ?? 0, reader.value)} plan={plan} path="bed.top[0]" />
         <Figure label={t("outline.area")} value={areaText(plan.outline.area, reader.value)} plan={plan} path="outline.area" />
       </div>
-      <Cautions cautions={cautionsAt(plan, "bed.thickness", "bed.top", "levels")} />
+      <Cautions cautions={cautionsAt(plan, "levels")} />
       <Load plan={plan} />
     </>
   );

@@ -4,6 +4,8 @@
  */
 import { editRoom } from "../../state";
 import { t } from "../../words";
+import { Cautions } from "../common/Notes";
+import { cautionsAt } from "../common/plan";
 import type { RoomFields } from "../common/roomFigure";
 import { saved } from "../common/saving";
 import type { RoomView } from "../common/useRoom";
@@ -57,6 +59,7 @@ function Outcome({ room, trial }: DecidingProps) {
           <Effects now={now} before={before} />
           <Violations bed={now.bed} />
           <Doorways room={room} now={now} before={before} />
+          <Cautions cautions={cautionsAt(now, "bed.thickness", "bed.top", "bed.doorways", "bed.fixtures")} />
         </>
       )}
     </>

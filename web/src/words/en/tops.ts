@@ -31,7 +31,7 @@ export const tops = {
   "hold.low": "Not below",
   "hold.high": "Not above",
   "hold.open": "Open",
-  "hold.crossed": "The lower height stands above the higher one. Type one of them again.",
+  "hold.leave_open": "Leave this side open",
 
   "two_levels.more": "The first level runs from a wall to a line along it. The ramp begins at that line.",
   "two_levels.distance": "From the wall to the line",

@@ -31,7 +31,7 @@ export const tops = {
   "hold.low": "No más bajo",
   "hold.high": "No más alto",
   "hold.open": "Abierto",
-  "hold.crossed": "La altura de abajo queda por encima de la de arriba. Escriba una de nuevo.",
+  "hold.leave_open": "Dejar este lado libre",
 
   "two_levels.more": "El primer nivel va de una pared a una línea paralela a ella. Ahí comienza la rampa.",
   "two_levels.distance": "De la pared a la línea",

@@ -31,7 +31,6 @@ export function DrainForm({ id, room, top, onTop }: DrainFormProps) {
           onReset={() => onTop({ ...top, perimeter: null })} onValue={(z) => onTop({ ...top, perimeter: z })}
         />
       )}
-      <p class="caution">{t("fixture.drain_caution")}</p>
     </section>
   );
 }

@@ -32,17 +32,28 @@ export function placeName({ id, of, fixture }: HoldPlace): string {
   return fixture === "flange" ? t("hold.flange", { id }) : t("hold.drain", { id });
 }
 
+interface BoundProps {
+  readonly name: string;
+  readonly label: string;
+  /** Null where that side is open; one side stays. */
+  readonly value: number | null;
+  readonly canOpen: boolean;
+  readonly onValue: (value: number | null) => void;
+}
+
+function Bound({ name, label, value, canOpen, onValue }: BoundProps) {
+  const shown = value === null ? t("hold.open") : heightText(value, reader.value);
+  return <ValueField name={name} label={label} shown={shown} measure="length" signed canReset={canOpen} resetLabel={t("hold.leave_open")} onReset={() => onValue(null)} onValue={onValue} />;
+}
+
 function Bounds({ id, place, held, onHeld }: HoldProps & { readonly held: Held }) {
   const { low = null, high = null } = held;
-  const text = (z: number | null) => (z === null ? t("hold.open") : heightText(z, reader.value));
+  const canOpen = low !== null && high !== null;
   return (
-    <>
-      {low !== null && high !== null && low > high && <p class="caution" role="status">{t("hold.crossed")}</p>}
-      <div class="given-answers">
-        <ValueField name={`${id}:hold-low-${place.id}`} label={t("hold.low")} shown={text(low)} measure="length" signed isChanged={low !== null && high !== null} onReset={() => onHeld({ ...held, low: null })} onValue={(z) => onHeld({ ...held, low: z })} />
-        <ValueField name={`${id}:hold-high-${place.id}`} label={t("hold.high")} shown={text(high)} measure="length" signed isChanged={low !== null && high !== null} onReset={() => onHeld({ ...held, high: null })} onValue={(z) => onHeld({ ...held, high: z })} />
-      </div>
-    </>
+    <div class="given-answers">
+      <Bound name={`${id}:hold-low-${place.id}`} label={t("hold.low")} value={low} canOpen={canOpen} onValue={(z) => onHeld({ ...held, low: z })} />
+      <Bound name={`${id}:hold-high-${place.id}`} label={t("hold.high")} value={high} canOpen={canOpen} onValue={(z) => onHeld({ ...held, high: z })} />
+    </div>
   );
 }
 
