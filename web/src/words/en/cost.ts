@@ -8,8 +8,8 @@ export const cost = {
 
   "source.span_tables": "Span tables for wood floors allow 10 or 20 lb/ft² (49 or 98 kg/m²) of dead load (IRC R502.3.1, as quoted). Dead load is all that stays, the floor's own boards, joists and ceiling included.",
 
-  "allowance.span_tables_10": "Span tables for wood floors, 10 lb/ft² of dead load",
-  "allowance.span_tables_20": "Span tables for wood floors, 20 lb/ft² of dead load",
+  "allowance.span_tables_10": "Dead load that span tables for wood floors allow",
+  "allowance.span_tables_20": "The most dead load in span tables for wood floors",
   "turn_to.engineer_and_building_office": "Turn to a licensed engineer and the local building office.",
 
   "formula.water_to_add": "water to add = water − dry sand × moisture, never below 0",

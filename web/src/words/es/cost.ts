@@ -8,10 +8,10 @@ export const cost: Readonly<Record<keyof typeof english, string>> = {
   "caution.span_tables": "Con loseta son {mean:load} de media y {max:load} en lo más grueso: más que los {limit:load} de carga muerta que admiten las tablas de claros para pisos de madera (IRC R502.3.1), incluido el peso propio del piso. Acuda a un ingeniero con licencia y a la oficina local de construcción.",
   "caution.sand_too_wet": "La arena trae {own:water} de agua a una amasada que pide {wanted:water}: no agregue agua, y deje escurrir la arena antes de usarla.",
 
-  "source.span_tables": "Las tablas de claros para pisos de madera admiten 10 o 20 lb/ft² (49 o 98 kg/m²) de carga muerta (IRC R502.3.1, según cita). Carga muerta es todo lo que se queda, incluidas las tablas, las viguetas y el cielo raso del propio piso.",
+  "source.span_tables": "Las tablas de claros para pisos de madera admiten 49 o 98 kg/m² (10 o 20 lb/ft²) de carga muerta (IRC R502.3.1, según cita). Carga muerta es todo lo que se queda, incluidas las tablas, las viguetas y el cielo raso del propio piso.",
 
-  "allowance.span_tables_10": "Tablas de claros para pisos de madera, 10 lb/ft² de carga muerta",
-  "allowance.span_tables_20": "Tablas de claros para pisos de madera, 20 lb/ft² de carga muerta",
+  "allowance.span_tables_10": "Carga muerta que admiten las tablas de claros para pisos de madera",
+  "allowance.span_tables_20": "La mayor carga muerta en las tablas de claros para pisos de madera",
   "turn_to.engineer_and_building_office": "Acuda a un ingeniero con licencia y a la oficina local de construcción.",
 
   "formula.water_to_add": "agua por agregar = agua − arena seca × humedad, nunca menos de 0",
