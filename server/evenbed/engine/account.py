@@ -4,7 +4,6 @@ from collections.abc import Iterable
 
 from evenbed.engine.bed_account import bed_cautions_of, bed_explanations_of
 from evenbed.engine.cautions import Caution, caution_at
-from evenbed.engine.chipping.telling import chipping_cautions, chipping_explanations
 from evenbed.engine.cost.costed import load_and_material_cautions
 from evenbed.engine.readiness import readiness_explanations
 from evenbed.engine.slips import Suspect
@@ -19,7 +18,6 @@ def cautions_of(room: WorkedRoom) -> Iterable[Caution]:
     """Every caution of one room, in the order of the job."""
     _, at_material = load_and_material_cautions(room)
     yield from bed_cautions_of(room)
-    yield from chipping_cautions(room.chipping)
     for x, y in room.unread_deciders:
         yield caution_at("levels.next_readings", "estimated_governs", x=x, y=y)
     if room.suspects:
@@ -51,7 +49,7 @@ def explanations_of(room: WorkedRoom, unknown: Unknown | None) -> dict[str, Expl
     }
     waiting = readiness_explanations(room.readiness, room.document.curing)
     doubt = {} if unknown is None else _doubt_explanations(room, unknown)
-    bed = bed_explanations_of(room, unknown) | chipping_explanations(room.chipping)
+    bed = bed_explanations_of(room, unknown)
     joints = room.joints.explanations
     return own | bed | _levels_explanations(room) | joints | shims | waiting | doubt
 

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 
 from evenbed.engine.bed import LIMIT_SLACK
 from evenbed.engine.cautions import Caution, caution_at
+from evenbed.engine.chipping.telling import chipping_cautions, chipping_explanations
 from evenbed.engine.cost.costed import cost_explanations, load_and_material_cautions
 from evenbed.engine.finish.telling import finish_explanations
 from evenbed.engine.load import load_explanations
@@ -16,7 +17,7 @@ from evenbed.engine.worked import WorkedRoom
 
 
 def bed_cautions_of(room: WorkedRoom) -> Iterable[Caution]:
-    """Cautions of load, thickness, top and finished floor."""
+    """Cautions of load, thickness, top, finished floor and chipping."""
     at_load, _ = load_and_material_cautions(room)
     yield from at_load
     if room.thickness.max > room.limits[1] + LIMIT_SLACK:
@@ -25,6 +26,7 @@ def bed_cautions_of(room: WorkedRoom) -> Iterable[Caution]:
         yield caution_at("bed.top", "drain")
     yield from room.designed_top.cautions
     yield from room.finished.cautions
+    yield from chipping_cautions(room.chipping)
 
 
 def bed_explanations_of(room: WorkedRoom, unknown: Unknown | None) -> dict[str, Explanation]:
@@ -40,7 +42,7 @@ def bed_explanations_of(room: WorkedRoom, unknown: Unknown | None) -> dict[str, 
         "bed.volume": explanation_of("volume", triangles=len(room.surface.triangles), area=figure.area),
     }
     loads = load_explanations(room.weight, quantities.volume, figure.area, room.thickest, room.mix.density)
-    finish = finish_explanations(room.finished, room.document)
+    finish = finish_explanations(room.finished, room.document) | chipping_explanations(room.chipping)
     return (
         own | finish | _top_explanations(room) | _relief_explanations(room) | loads | cost_explanations(room, unknown)
     )
