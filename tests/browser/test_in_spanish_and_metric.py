@@ -33,7 +33,7 @@ NAMES = {
     "hall door",
     "Láser 1",
 }
-UNITS = r"mm|m|m²|m³|kg|kg/m²|lb/ft²|lb|l|L|h|d|min|°C|km/h|%|MB"
+UNITS = r"mm|m|m²|m³|kg|kg/m²|lb/ft²|lb|l|L|h|d|min|×10⁻⁶/°C|°C|km/h|%|MB"
 FIGURE = re.compile(rf"[A-Z]?|[\W\d_]*(?:(?:{UNITS})[\W\d_]*)*")
 JOIN_CODE = re.compile(r"[0-9A-Z]{4}-[0-9A-Z]{4}")
 MONTHS = "ene|feb|mar|abr|may|jun|jul|ago|sept?|oct|nov|dic"
