@@ -58,7 +58,7 @@ unit: .venv/.test web/node_modules/.installed
 faults: .venv/.test web/node_modules/.installed
 	$(SAY) "Phones and services through whatever can go wrong"
 	tests/postgres/install-postgres.sh
-	$(BIN)/python -m pytest -n 2 --dist loadfile -m "not browser" tests/faults tests/machine
+	$(BIN)/python -m pytest -n 3 --dist loadfile -m "not browser" tests/faults tests/machine
 
 web: web/node_modules/.installed
 	$(SAY) "The phone's own code"

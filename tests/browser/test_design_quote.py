@@ -131,7 +131,9 @@ def test_a_setter_sees_the_order_in_the_companys_packages_and_no_money_anywhere(
     expect(setter.page.get_by_test_id("quote")).to_have_count(0)
     expect(setter.page.get_by_test_id("figure-materials-7--value")).to_contain_text("boxes")
     setter.shot("design-setter")
-    assert setter.text("figure-materials-7--value") == boxes_of(foreman)
+    material_of(foreman)
+    for one in (setter, foreman):
+        one.wait_for_text("figure-materials-7--value", r"^19 boxes")  # 166.6 ft² in boxes of 9 ft²
     for path in (None, "/prices", "/settings"):
         if path is not None:
             setter.go(path)
@@ -139,6 +141,3 @@ def test_a_setter_sees_the_order_in_the_companys_packages_and_no_money_anywhere(
         assert "Quills" not in setter.page.locator("body").inner_text()
         expect(setter.page.locator("[data-testid^='field-prices']")).to_have_count(0)
 
-
-def boxes_of(phone: Phone) -> str:
-    return material_of(phone).text("figure-materials-7--value")

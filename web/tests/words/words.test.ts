@@ -11,6 +11,16 @@ test("both languages have the same keys", () => {
   expect(Object.keys(es).sort()).toEqual([...KEYS].sort());
 });
 
+test("no key stands in two files: the second would silently take the place of the first", () => {
+  const files = import.meta.glob<Record<string, Record<string, string>>>("../../src/words/{en,es}/*.ts", { eager: true });
+  for (const language of ["en", "es"]) {
+    const ofLanguage = Object.entries(files).filter(([path]) => path.includes(`/${language}/`));
+    const keys = ofLanguage.flatMap(([, file]) => Object.values(file).flatMap((words) => Object.keys(words)));
+    expect(keys.length).toBeGreaterThanOrEqual(KEYS.length);
+    expect(keys.filter((key, n) => keys.indexOf(key) !== n), language).toEqual([]);
+  }
+});
+
 test("every sentence has the same blanks in both languages", () => {
   for (const key of KEYS) expect([...new Set(blanksOf(es[key]))], key).toEqual([...new Set(blanksOf(en[key]))]);
 });

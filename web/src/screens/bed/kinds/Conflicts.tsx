@@ -27,9 +27,9 @@ function conflictText(problem: Problem, top: Top, room: RoomFields): string {
   if (conflict === null) return problemText(problem);
   const { limit, alone } = problem.values;
   const values = { ...problem.values, place: heldPlace(problem, top, room) };
-  if (!conflict.startsWith("fall")) return t(`conflict.${conflict}`, values);
+  if (!conflict.startsWith("fall")) return t(`unfit.${conflict}`, values);
   const fall = (ratio: unknown) => (typeof ratio === "number" ? fallText(ratio, reader.value) : "");
-  return t(`conflict.${conflict}`, { limit: fall(limit), alone: fall(alone) });
+  return t(`unfit.${conflict}`, { limit: fall(limit), alone: fall(alone) });
 }
 
 export function Conflicts({ room, problems, top, onRelief }: ConflictsProps) {
@@ -38,15 +38,15 @@ export function Conflicts({ room, problems, top, onRelief }: ConflictsProps) {
   if (found.length === 0) return null;
   return (
     <section class="conflicts" role="status" data-testid="conflicts">
-      <h3>{t("conflict.title")}</h3>
-      <p>{t(typeof together === "number" ? "conflict.more" : "conflict.one", { together })}</p>
+      <h3>{t("unfit.title")}</h3>
+      <p>{t(typeof together === "number" ? "unfit.more" : "unfit.one", { together })}</p>
       <ul class="lines">
         {found.map((problem) => {
           const relief = reliefFor(problem, top);
           return (
             <li key={`${problem.path} ${problem.code}`} class="line tall">
               <span data-code={problem.code}>{conflictText(problem, top, room)}</span>
-              {relief && <button type="button" class="button" data-testid={`relieve-${problem.code}`} onClick={() => onRelief(relief)}>{t("conflict.let")}</button>}
+              {relief && <button type="button" class="button" data-testid={`relieve-${problem.code}`} onClick={() => onRelief(relief)}>{t("unfit.let")}</button>}
             </li>
           );
         })}
