@@ -140,4 +140,3 @@ def test_a_setter_sees_the_order_in_the_companys_packages_and_no_money_anywhere(
         expect(setter.page.locator("main")).to_be_visible()
         assert "Quills" not in setter.page.locator("body").inner_text()
         expect(setter.page.locator("[data-testid^='field-prices']")).to_have_count(0)
-
