@@ -5,7 +5,7 @@ import re
 from typing import Any
 
 from playwright.sync_api import Locator, expect
-from tests.browser.phone import PLAN_PATIENCE_MS, Phone
+from tests.browser.phone import PLAN_PATIENCE_MS, Phone, middle_of
 from tests.browser.records import document_from_records, pulled_records
 from tests.browser.running import Service
 
@@ -45,9 +45,7 @@ def read_places(phone: Phone) -> Locator:
 
 def tap_spot(phone: Phone, spot: Locator) -> None:
     """Tap a point of the drawing, by its own middle."""
-    box = spot.bounding_box()
-    assert box
-    phone.page.mouse.click(box["x"] + box["width"] / 2, box["y"] + box["height"] / 2)
+    phone.page.mouse.click(*middle_of(spot))
 
 
 def open_sheet(phone: Phone, name: str) -> None:

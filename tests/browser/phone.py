@@ -6,13 +6,14 @@ from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
-from playwright.sync_api import BrowserContext, Error, Page, expect
+from playwright.sync_api import BrowserContext, Error, Locator, Page, expect
 from tests.browser.hand import Hand
 from tests.browser.running import Service
 
 SHOTS = Path(__file__).parents[2] / "out" / "screenshots"
 LOOK_MS = 50
 GO = "(path) => { history.pushState(null, '', path); dispatchEvent(new PopStateEvent('popstate')); }"
+STILL_MS = 100.0
 PLAN_PATIENCE_MS = 30_000  # the engine may have to wake first
 expect.set_options(timeout=PLAN_PATIENCE_MS)  # a busy machine is slow, not wrong
 
@@ -141,3 +142,13 @@ class Phone(Hand):
         found = [t.locator("tbody td:last-child").all_inner_texts() for t in tables.all()]
         self.tap("shim-sheet-close")
         return found
+
+
+def middle_of(found: Locator) -> tuple[float, float]:
+    """The middle of what was found, once it stands still: a plan that comes meanwhile draws it anew."""
+    patience, before, box = time.monotonic() + PLAN_PATIENCE_MS / 1000, None, found.bounding_box()
+    while box is None or box != before:
+        assert time.monotonic() < patience, "it never stood still"
+        found.page.wait_for_timeout(STILL_MS)
+        before, box = box, found.bounding_box()
+    return box["x"] + box["width"] / 2, box["y"] + box["height"] / 2

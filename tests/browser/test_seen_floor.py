@@ -4,8 +4,8 @@ import re
 from fractions import Fraction
 
 import pytest
-from playwright.sync_api import FloatRect, Locator, Page, expect
-from tests.browser.phone import PLAN_PATIENCE_MS, Phone
+from playwright.sync_api import FloatRect, Page, expect
+from tests.browser.phone import PLAN_PATIENCE_MS, Phone, middle_of
 
 pytestmark = pytest.mark.browser
 INCH = re.compile(r"(−?)(?:(\d+)(?:\s|$|″))?(?:(\d+)/(\d+))?")
@@ -31,12 +31,6 @@ def draw(page: Page, start: Share, end: Share) -> None:
     page.mouse.down()
     page.mouse.move(*drawing_at(page, end), steps=6)
     page.mouse.up()
-
-
-def middle_of(found: Locator) -> Share:
-    box = found.bounding_box()
-    assert box is not None
-    return box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
 
 
 def inches(text: str) -> Fraction:
