@@ -12,6 +12,7 @@ from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext
+from tests.browser.levels import joined_phone
 from tests.browser.phone import Phone
 from tests.browser.profiles import copied, first_visit, keep_asleep, phone_of, profiled, unvisited
 from tests.browser.running import Service, kept_port
@@ -125,3 +126,19 @@ def _phones(browser: Browser, visited: Path, folder: Path) -> Iterator[Callable[
             return profiled(browser, profile, office=office)
 
         yield make
+
+
+@pytest.fixture(scope="module")
+def joined(shared_service: Service, shared_phones: Callable[..., Phone]) -> Phone:
+    """A phone in the office's books, with the engine awake."""
+    return joined_phone(shared_service, shared_phones())
+
+
+@pytest.fixture
+def phone(joined: Phone) -> Iterator[Phone]:
+    """Without a network, on the list of jobs; at the end it has complained of nothing."""
+    joined.lose_network()
+    joined.to_jobs()
+    joined.complaints.clear()
+    yield joined
+    assert joined.complaints == []

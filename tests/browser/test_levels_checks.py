@@ -1,7 +1,6 @@
 """What checks a reading: its neighbours, as it is typed, and the tests of the instrument it was taken with."""
 
 import math
-from collections.abc import Callable, Iterator
 
 import pytest
 from playwright.sync_api import expect
@@ -9,7 +8,6 @@ from tests.browser.levels import (
     begin_floor,
     begin_setup,
     here,
-    joined_phone,
     open_sheet,
     read_places,
     sent_plan,
@@ -24,22 +22,6 @@ pytestmark = pytest.mark.browser
 INCH = 25.4
 ROOM = [("12", "left"), ("9", "left"), ("12", "left"), ("9", "left")]
 EVEN = (4, 5, 4, 3, 4, 5, 3, 4, 5, 4, 3, 4)  # sixteenths over 41": an ordinary floor
-
-
-@pytest.fixture(scope="module")
-def joined(shared_service: Service, shared_phones: Callable[..., Phone]) -> Phone:
-    """A phone in the office's books, with the engine awake."""
-    return joined_phone(shared_service, shared_phones())
-
-
-@pytest.fixture
-def phone(joined: Phone) -> Iterator[Phone]:
-    """Without a network, on the list of jobs; at the end it has complained of nothing."""
-    joined.lose_network()
-    joined.to_jobs()
-    joined.complaints.clear()
-    yield joined
-    assert joined.complaints == []
 
 
 def test_a_reading_a_whole_inch_out_is_flagged_as_it_is_typed_and_read_again(

@@ -1,7 +1,5 @@
 """A floor read from several set-ups: tied by a mark and by a place read again, and the same in the office."""
 
-from collections.abc import Callable, Iterator
-
 import pytest
 from playwright.sync_api import expect
 from tests.browser.levels import (
@@ -10,7 +8,6 @@ from tests.browser.levels import (
     begin_setup,
     here,
     inches_from,
-    joined_phone,
     open_sheet,
     read_places,
     sent_plan,
@@ -26,22 +23,6 @@ pytestmark = pytest.mark.browser
 SQUARE = [("12", "left"), ("10", "left"), ("12", "left"), ("10", "left")]
 LOWER = 5  # inches that the second line lies under the first
 ROOM = "Long room"
-
-
-@pytest.fixture(scope="module")
-def joined(shared_service: Service, shared_phones: Callable[..., Phone]) -> Phone:
-    """A phone in the office's books, with the engine awake."""
-    return joined_phone(shared_service, shared_phones())
-
-
-@pytest.fixture
-def phone(joined: Phone) -> Iterator[Phone]:
-    """Without a network, on the list of jobs; at the end it has complained of nothing."""
-    joined.lose_network()
-    joined.to_jobs()
-    joined.complaints.clear()
-    yield joined
-    assert joined.complaints == []
 
 
 def test_a_room_of_three_set_ups_tied_by_a_mark_and_by_a_place_has_the_engines_own_plan(

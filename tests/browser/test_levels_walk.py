@@ -1,13 +1,12 @@
 """Walking the floor: what is proposed, passed over, found by two tapes or stepped with a long level."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 
 import pytest
 from playwright.sync_api import expect
 from tests.browser.levels import (
     begin_floor,
     here,
-    joined_phone,
     open_sheet,
     read_places,
     sent_plan,
@@ -23,22 +22,6 @@ pytestmark = pytest.mark.browser
 FOOT = 304.8
 CLOSET = [("4", "left"), ("3", "left"), ("4", "left"), ("3", "left")]
 ROOM = [("12", "left"), ("9", "left"), ("12", "left"), ("9", "left")]
-
-
-@pytest.fixture(scope="module")
-def joined(shared_service: Service, shared_phones: Callable[..., Phone]) -> Phone:
-    """A phone in the office's books, with the engine awake."""
-    return joined_phone(shared_service, shared_phones())
-
-
-@pytest.fixture
-def phone(joined: Phone) -> Iterator[Phone]:
-    """Without a network, on the list of jobs; at the end it has complained of nothing."""
-    joined.lose_network()
-    joined.to_jobs()
-    joined.complaints.clear()
-    yield joined
-    assert joined.complaints == []
 
 
 def test_a_place_is_passed_over_and_offered_again_at_the_end(phone: Phone) -> None:
