@@ -87,6 +87,13 @@ describe("what is watched while the height moves", () => {
     };
     expect(["thinnest", "bags", "thickest", "step-D0", "money"].map(told)).toEqual(["+1/8″", "−1", "", "", ""]);
   });
+
+  test("the rounding of a sum is no difference", () => {
+    const [before] = effectsOf(designed(), true).filter(({ id }) => id === "mass");
+    if (before?.value == null) throw new Error("a bed weighs something");
+    expect(differenceText({ ...before, value: before.value - 1e-9 * before.value }, before, FEET)).toBe("");
+    expect(differenceText({ ...before, value: before.value * 1.5 }, before, FEET)).toMatch(/^\+\d/);
+  });
 });
 
 test("a top is called by its kind and, where it has one, its height", () => {

@@ -73,11 +73,15 @@ export function comparedOf(designed: Designed, withMoney: boolean): readonly Eff
   return effectsOf(designed, withMoney).filter(({ id, value }) => id !== "volume" && id !== "mean" && (id !== "money" || value !== null));
 }
 
+/** Of a value: sums in another order differ by less, and significant figures would show it. */
+const HAIR = 1e-6;
+
 /** How much more (or less) than before; empty where nobody could read the difference, or one of them is not known. */
 export function differenceText(now: Effect, before: Effect | undefined, reader: Reader): string {
   if (now.value === null || before?.value == null) return "";
   const write = now.writeBy ?? now.write;
   const by = now.value - before.value;
+  if (Math.abs(by) <= HAIR * Math.abs(before.value)) return "";
   const text = write(Math.abs(by), reader);
   return text === write(0, reader) ? "" : signed(by, text);
 }
