@@ -6,11 +6,12 @@ from functools import cache
 from shapely import Polygon
 from tests.rooms import Room, cutouts_of, outline_of, random_room
 
-from evenbed.engine.document.room import Fixture, Opening, RailDesign
+from evenbed.engine.document.rails import RailDesign
+from evenbed.engine.document.room import Fixture, Opening
+from evenbed.engine.filling.sections import WayOut, way_out_from
 from evenbed.engine.geometry import Ring
-from evenbed.engine.rails import RailPlan, rails_from
+from evenbed.engine.rails.laid import RailPlan, rails_from
 from evenbed.engine.region import Region
-from evenbed.engine.sections import WayOut, way_out_from
 from evenbed.engine.touching import regions_of_room
 
 STRIP_ALWAYS_FITS = 40.0  # mm over a flat floor: every shim is positive

@@ -13,12 +13,13 @@ from shapely.affinity import rotate, translate
 from tests.engine.rail_cases import Case, flat, plain_case, random_case, random_rails, rectangle
 from tests.rooms import cutouts_of, outline_of, random_room
 
-from evenbed.engine.document.room import Fixture, RailDesign
+from evenbed.engine.document.rails import RailDesign
+from evenbed.engine.document.room import Fixture
 from evenbed.engine.document.writing import json_from
-from evenbed.engine.rail_choice import Layout
-from evenbed.engine.rail_cover import unserved
-from evenbed.engine.rail_lines import Piece
-from evenbed.engine.rails import RailPlan, check_rail_design, rails_from
+from evenbed.engine.rails.choice import Layout
+from evenbed.engine.rails.cover import unserved
+from evenbed.engine.rails.laid import RailPlan, check_rail_design, rails_from
+from evenbed.engine.rails.lines import Piece
 from evenbed.engine.touching import regions_of_room
 
 SEEDS = range(300)

@@ -8,7 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from evenbed.engine.document.room import ClimateRow, Curing, MilestoneNeed, Placement
+from evenbed.engine.document.filling import Placement
+from evenbed.engine.document.room import ClimateRow, Curing, MilestoneNeed
 from evenbed.engine.readiness import (
     MILESTONES,
     Readiness,

@@ -11,11 +11,12 @@ from shapely import Point, Polygon
 from tests.engine.rail_cases import Case, flat, plain_case, random_case, random_rails, rectangle
 from tests.rooms import random_room
 
-from evenbed.engine.document.room import Opening, RailDesign, Strip
+from evenbed.engine.document.rails import RailDesign, Strip
+from evenbed.engine.document.room import Opening
+from evenbed.engine.filling.order import WALKABLE
+from evenbed.engine.filling.sections import SectionPlan, sections_from, way_out_from
 from evenbed.engine.geometry import Plane, Ring, integral_over
-from evenbed.engine.rails import rails_from
-from evenbed.engine.section_order import WALKABLE
-from evenbed.engine.sections import SectionPlan, sections_from, way_out_from
+from evenbed.engine.rails.laid import rails_from
 from evenbed.engine.touching import regions_of_room
 
 SEEDS = range(300)

@@ -8,8 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.engine.rail_cases import flat, plain_case, random_case, random_rails, rectangle
 
-from evenbed.engine.document.room import RailDesign, Strip
-from evenbed.engine.rails import rails_from, settings_along
+from evenbed.engine.document.rails import RailDesign, Strip
+from evenbed.engine.rails.laid import rails_from, settings_along
 
 ALONG_ROUNDING = 1e-6  # mm
 

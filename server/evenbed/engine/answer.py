@@ -14,6 +14,7 @@ from evenbed.engine.delaunay import Triangle
 from evenbed.engine.document.fields import described, height, length, time
 from evenbed.engine.document.places import Point, Point3
 from evenbed.engine.doubt import NextReading, Statistics
+from evenbed.engine.filling.shapes import OpenEdge, Section
 from evenbed.engine.finish.doorways import Doorway
 from evenbed.engine.finish.fixtures import FixtureHeight
 from evenbed.engine.finish.layers import Layer
@@ -32,13 +33,13 @@ from evenbed.engine.load import Load
 from evenbed.engine.mix import Batch
 from evenbed.engine.outline import Misclosure
 from evenbed.engine.problems import Problem
-from evenbed.engine.rails import HandArea, Rail
+from evenbed.engine.rails.shapes import FirstStation, HandArea, Rail
 from evenbed.engine.readiness import ReadinessRow, WorkingTime
-from evenbed.engine.sections import Section
 from evenbed.engine.slips import Suspect
 from evenbed.engine.sources import Explanation
 from evenbed.engine.top.facets import Facet
 from evenbed.engine.top.requirements import Requirement
+from evenbed.engine.truing.shapes import Correction, TruingAnswer
 
 
 @dataclass(frozen=True)
@@ -164,8 +165,17 @@ class Plan:
     bed: BedAnswer = described(about="The bed")
     rails: tuple[Rail, ...] = described(about="Rails, from one side of the room to the other")
     rail_direction: float = described(about="Way the rails run, anticlockwise from +x", unit="degree")
+    first_station: FirstStation | None = described(about="Where to start setting, null without rails")
     hand_areas: tuple[HandArea, ...] = described(about="Places that no pair of rails serves")
+    hand_share: float = described(about="Their share of the bed")
+    truing: TruingAnswer | None = described(about="How the rails lie, null while nothing was read on them")
+    corrections: tuple[Correction, ...] = described(about="What to raise or let down, the most first")
+    level_error: float | None = described(
+        about="What the level that was used most is out by, + where it shows its `to` end too high; null if unknown",
+        unit="mm/m",
+    )
     sections: tuple[Section, ...] = described(about="Pieces of the bed, in the order they are filled")
+    edges: tuple[OpenEdge, ...] = described(about="Edges in doorways that get a form at bed height")
     materials: tuple[Material, ...] = described(about="What to buy or carry in")
     quote: Quote = described(about="What it costs")
     mix: MixAnswer = described(about="Batches and what the mix makes")

@@ -12,6 +12,7 @@ from typing import Any
 from evenbed.engine.cost.order import order_from
 from evenbed.engine.designing import bed_design_from
 from evenbed.engine.document.writing import json_from
+from evenbed.engine.filling.clock import fill_clock_from
 from evenbed.engine.levels_report import levels_report_from
 from evenbed.engine.plan import plan_from
 from evenbed.engine.problems import SHOWN_CHARACTERS, BadDocumentError, Problem, problem_at, shown, whole_characters
@@ -28,6 +29,7 @@ QUESTIONS: dict[str, Callable[[object], object]] = {
     "plan": plan_from,
     "quick_plan": partial(plan_from, with_statistics=False),
     "bed_design": bed_design_from,
+    "fill_clock": fill_clock_from,
     "order": order_from,
     "levels": levels_report_from,
     "walk": walk_from,

@@ -9,6 +9,7 @@ from evenbed.engine.document.fields import described
 from evenbed.engine.document.levelling import LevelsDocument
 from evenbed.engine.document.room import Document
 from evenbed.engine.document.schema import schema_from
+from evenbed.engine.filling.shapes import FillClockAnswer, FillClockQuestion
 from evenbed.engine.problems import Problem
 from evenbed.engine.profile import ProfileAnswer, ProfileQuestion
 from evenbed.engine.tables.shapes import TableInAnswer, TableInQuestion, TableOutAnswer, TableOutQuestion
@@ -19,6 +20,7 @@ QUESTION_SHAPES: dict[str, tuple[type[Any], type[Any]]] = {
     "plan": (Document, Plan),
     "quick_plan": (Document, Plan),
     "bed_design": (Document, BedDesignAnswer),
+    "fill_clock": (FillClockQuestion, FillClockAnswer),
     "order": (OrderQuestion, OrderAnswer),
     "levels": (LevelsDocument, LevelsReport),
     "walk": (WalkQuestion, WalkAnswer),

@@ -35,8 +35,14 @@ def plan_from(given: object, *, with_statistics: bool = True) -> Plan:
         bed=bed_answer_of(room, unknown_floor),
         rails=room.rails.rails,
         rail_direction=room.rails.direction,
+        first_station=room.rails.first_station,
         hand_areas=room.rails.hand_areas,
+        hand_share=room.rails.hand_share,
+        truing=room.trued.answer,
+        corrections=room.trued.corrections,
+        level_error=room.trued.level_error,
         sections=room.sections.sections,
+        edges=room.edges,
         materials=materials_of(room, unknown_floor),
         quote=quote_of(room, unknown_floor),
         mix=mix_answer_of(mix_of(room, unknown_floor)),
@@ -50,8 +56,7 @@ def plan_from(given: object, *, with_statistics: bool = True) -> Plan:
 
 
 def _notices(document: Document, unknown: Iterable[str]) -> tuple[Problem, ...]:
-    unused = ["checks"] if document.checks else []
-    unused += [f"readings[{n}]" for n, r in enumerate(document.readings) if r.stage == "bed"]
+    unused = [f"readings[{n}]" for n, r in enumerate(document.readings) if r.stage == "bed"]
     left_out = [problem_at(path, "unknown_key") for path in unknown]
     if document.outline.vertices is not None and document.outline.walls is not None:
         left_out.append(problem_at("outline.walls", "vertices_stand"))

@@ -9,6 +9,9 @@ from evenbed.engine.cost.build_up import build_up_materials, check_supplies
 from evenbed.engine.cost.material import Material
 from evenbed.engine.document.places import Point, Point3
 from evenbed.engine.document.room import Document
+from evenbed.engine.filling.edges import doorway_edges
+from evenbed.engine.filling.sections import SectionPlan, WayOut, sections_from, way_out_from
+from evenbed.engine.filling.shapes import OpenEdge
 from evenbed.engine.finish.finished import Finished, finished_from
 from evenbed.engine.ground import Ground
 from evenbed.engine.heights import Levels
@@ -18,16 +21,16 @@ from evenbed.engine.load import BedWeight, covering_load, load_from
 from evenbed.engine.mix import MixPlan, materials_for
 from evenbed.engine.outline import ON_THE_WALL, Figure, check_openings
 from evenbed.engine.problems import BadDocumentError, Problem, problem_at
-from evenbed.engine.rails import RailPlan, check_rail_design, rails_from
+from evenbed.engine.rails.laid import RailPlan, check_rail_design, rails_from
 from evenbed.engine.readiness import Readiness, readiness_from
 from evenbed.engine.region import Region
-from evenbed.engine.sections import SectionPlan, WayOut, sections_from, way_out_from
 from evenbed.engine.slips import Suspect
 from evenbed.engine.surface import Surface
 from evenbed.engine.suspects import suspects_from
 from evenbed.engine.top.choose import top_from
 from evenbed.engine.top.designed import DesignedTop, minimum_thickness_of
 from evenbed.engine.top.facets import BedTop
+from evenbed.engine.truing.trued import Trued, trued_from
 from evenbed.engine.unknown import Unknown
 from evenbed.engine.worked_floor import WorkedFloor, floor_of
 
@@ -194,6 +197,16 @@ class WorkedRoom:
             batch_yield=self.mix.batch.volume,
             waste=self.document.mix.waste,
         )
+
+    @cached_property
+    def trued(self) -> Trued:
+        """How the rails lie, from what a level showed."""
+        return trued_from(self.document, self.rails.rails)
+
+    @cached_property
+    def edges(self) -> tuple[OpenEdge, ...]:
+        """Edges in doorways that get a form at bed height."""
+        return doorway_edges(self.document.openings, self.figure.vertices, self.surface.height_at, self.top.at)
 
     @cached_property
     def unread_deciders(self) -> tuple[Point, ...]:

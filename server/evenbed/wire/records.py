@@ -28,14 +28,30 @@ from evenbed.wire.values import (
     OutlinePart,
     PhotoType,
     Point,
+    RailLinePart,
     SetupPart,
     Sha256,
+    StripsPart,
     Text,
     TopPart,
     Uuid,
 )
 
-Kind = Literal["job", "room", "reading", "placement", "climate", "photo", "alternative", "prices", "supplies"]
+Kind = Literal[
+    "job",
+    "room",
+    "reading",
+    "placement",
+    "batch",
+    "station",
+    "rail_check",
+    "entry",
+    "climate",
+    "photo",
+    "alternative",
+    "prices",
+    "supplies",
+]
 Typed = Annotated[dict[Name, Text], Field(max_length=MOST_ENTRIES)]
 """What was typed (`3 5/16 in`), by the name of the field it became."""
 
@@ -86,9 +102,19 @@ class RoomFields(Fields, SupplyChoices):
     rails_overlap: Number | None = Field(None, alias="rails.overlap")
     rails_station_spacing: Number | None = Field(None, alias="rails.station_spacing")
     rails_direction: Number | Literal["auto"] | None = Field(None, alias="rails.direction")
-    rails_set_stations: Annotated[list[LocalId], Field(max_length=MOST_ENTRIES)] | None = Field(
-        None, alias="rails.set_stations", description="Stations already set, each as `rail:index`"
+    rails_strips: Annotated[list[StripsPart], Field(max_length=MOST_ENTRIES)] | None = Field(
+        None, alias="rails.strips", description="Strips on hand, of several lengths and thicknesses"
     )
+    rails_straightedges: Annotated[list[Number], Field(max_length=MOST_ENTRIES)] | None = Field(
+        None, alias="rails.straightedges", description="Further straightedges on hand, by length"
+    )
+    rails_lines: Annotated[list[RailLinePart], Field(max_length=MOST_ENTRIES)] | None = Field(
+        None, alias="rails.lines", description="The rails as a person placed them; null for the ones proposed"
+    )
+    rails_tolerance: Number | None = Field(None, alias="rails.tolerance")
+    rails_wood: bool | None = Field(None, alias="rails.wood")
+    filling_mixer: Point | None = Field(None, alias="filling.mixer")
+    filling_day_ends: Moment | None = Field(None, alias="filling.day_ends")
     mix_cement: Number | None = Field(None, alias="mix.cement")
     mix_lime: Number | None = Field(None, alias="mix.lime")
     mix_sand: Number | None = Field(None, alias="mix.sand")
@@ -134,12 +160,74 @@ class ReadingFields(Fields):
 
 
 class PlacementFields(Fields):
-    """One section's mortar: when it was mixed and when it lay in place."""
+    """One section's mortar: when it was mixed, in place, cut off, and its channels packed."""
 
     room_id: Uuid
     section: LocalId | None = None
     mixed_at: Moment | None = None
     placed_at: Moment | None = None
+    screeded_at: Moment | None = None
+    channels_at: Moment | None = None
+
+
+class BatchFields(Fields):
+    """One batch from the mixer. `size` is 1 for a full one."""
+
+    room_id: Uuid
+    mixed_at: Moment
+    section: LocalId | None = None
+    placed_at: Moment | None = None
+    thrown_at: Moment | None = None
+    size: Number | None = None
+
+
+class StationFields(Fields):
+    """A station that was set: where it stands and how high its ramp was then, mm."""
+
+    room_id: Uuid
+    rail: LocalId
+    at: Point
+    shim: Number
+    set_at: Moment | None = None
+
+
+class RailCheckFields(Fields):
+    """What a level showed on one rail, or across two (`rail` and `rail_to`). mm, + where the `to` end is high."""
+
+    room_id: Uuid
+    rail: LocalId
+    off: Number
+    rail_to: LocalId | None = None
+    from_: Number | None = Field(None, alias="from")
+    to: Number | None = None
+    length: Number | None = None
+    reversed_off: Number | None = None
+    level: LocalId | None = None
+    typed: Text | Typed | None = None
+    taken_at: Moment | None = None
+
+
+EntryWhat = Literal["trued", "stopped", "helper", "note", "habit", "habit_off", "form"]
+
+
+class EntryFields(Fields):
+    """A line of the room's day book.
+
+    `trued`: a rail bedded anew, its ends moved by `from_raise` and `to_raise` mm. `stopped` and `helper`: from `at`
+    until `until`. `note`: a text. `habit` and `habit_off`: a habit of the trade, by `code`, done or silenced. `form`:
+    a form set at the edge `code`.
+    """
+
+    room_id: Uuid
+    what: EntryWhat
+    at: Moment
+    until: Moment | None = None
+    rail: LocalId | None = None
+    from_raise: Number | None = None
+    to_raise: Number | None = None
+    section: LocalId | None = None
+    code: LocalId | None = None
+    text: Text | None = None
 
 
 class ClimateFields(Fields):
@@ -166,6 +254,7 @@ class PhotoFields(Fields):
     note: Text | None = None
     taken_at: Moment | None = None
     reading_id: Uuid | None = None
+    entry_id: Uuid | None = Field(None, description="The line of the day book it belongs to")
 
 
 class AlternativeFields(Fields):
@@ -184,6 +273,10 @@ SHAPES: dict[str, type[Fields]] = {
     "room": RoomFields,
     "reading": ReadingFields,
     "placement": PlacementFields,
+    "batch": BatchFields,
+    "station": StationFields,
+    "rail_check": RailCheckFields,
+    "entry": EntryFields,
     "climate": ClimateFields,
     "photo": PhotoFields,
     "alternative": AlternativeFields,

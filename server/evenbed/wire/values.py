@@ -193,6 +193,23 @@ class TopPart(Part):
     ramp: Number | None = None
 
 
+class StripsPart(Part):
+    """Strips of one length and thickness that are on hand; mm."""
+
+    thickness: Number | None = None
+    length: Number | None = None
+    count: int | None = None
+    width: Number | None = None
+
+
+class RailLinePart(Part):
+    """A rail's line as a person placed it."""
+
+    id: LocalId | None = None
+    from_: Point | None = Field(default=None, alias="from")
+    to: Point | None = None
+
+
 class MilestonePart(Part):
     """A changed need: hours of equivalent age before something may happen on the bed."""
 

@@ -35,8 +35,15 @@ export type Violation = Schemas["Violation"];
 export type Problem = Schemas["Problem"];
 
 /** What the engine can be asked, by the engine's own names. */
-export type QuestionName = "plan" | "quick_plan" | "bed_design" | "order" | "levels" | "walk" | "taped_place" | "profile" | "table_in" | "table_out";
+export type QuestionName = "plan" | "quick_plan" | "bed_design" | "fill_clock" | "order" | "levels" | "walk" | "taped_place" | "profile" | "table_in" | "table_out";
 
+export type Channel = Schemas["Channel"];
+export type Correction = Schemas["Correction"];
+export type FillClock = Schemas["FillClockAnswer"];
+export type HandArea = Schemas["HandArea"];
+export type LieOfStrip = Schemas["Setting"];
+export type OpenEdge = Schemas["OpenEdge"];
+export type Truing = Schemas["TruingAnswer"];
 export type OrderQuestion = Schemas["OrderQuestion"];
 export type OrderAnswer = Schemas["OrderAnswer"];
 export type OrderRow = Schemas["OrderRow"];

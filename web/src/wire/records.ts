@@ -107,6 +107,20 @@ export type Top =
   | { readonly kind: "to_drain"; readonly drain: string; readonly fall: number; readonly perimeter?: number | null }
   | { readonly kind: "two_levels"; readonly line: Line; readonly left: number; readonly right: number; readonly ramp: number };
 
+/** Strips of one length and thickness that are on hand. */
+export interface StripsOnHand {
+  readonly thickness: number;
+  readonly length: number;
+  readonly count?: number;
+  readonly width?: number | null;
+}
+
+export interface RailLine {
+  readonly id: string;
+  readonly from: Point;
+  readonly to: Point;
+}
+
 export type MilestoneName = "walk" | "tile" | "grout" | "light_traffic" | "heavy_traffic";
 
 export interface MilestoneNeed {
@@ -158,8 +172,17 @@ export interface RoomFields extends SupplyChoices {
   "rails.overlap": number;
   "rails.station_spacing": number;
   "rails.direction": number | "auto";
-  /** Stations ticked as set: "railid:stationindex". */
-  "rails.set_stations": readonly string[];
+  /** Strips on hand; none told: as many of `rails.strip` as it takes. */
+  "rails.strips": readonly StripsOnHand[];
+  /** Further straightedges on hand, by length. */
+  "rails.straightedges": readonly number[];
+  /** The rails as a person placed them; null for the ones proposed. */
+  "rails.lines": readonly RailLine[];
+  "rails.tolerance": number;
+  "rails.wood": boolean;
+  /** Where the mixer stands in the room; null where it stands outside. */
+  "filling.mixer": Point;
+  "filling.day_ends": string;
   "mix.cement": number;
   "mix.lime": number;
   "mix.sand": number;
@@ -209,6 +232,66 @@ export interface PlacementFields {
   section: string;
   mixed_at: string;
   placed_at: string;
+  screeded_at: string;
+  channels_at: string;
+  deleted: boolean;
+}
+
+/** One batch from the mixer; `size` is 1 for a full one. */
+export interface BatchFields {
+  room_id: string;
+  mixed_at: string;
+  section: string;
+  placed_at: string;
+  thrown_at: string;
+  size: number;
+  deleted: boolean;
+}
+
+/** A station that was set: where it stands and how high its ramp was then. */
+export interface StationFields {
+  room_id: string;
+  rail: string;
+  at: Point;
+  shim: number;
+  set_at: string;
+  deleted: boolean;
+}
+
+/** What a level showed on one rail, or across two; + where the `to` end is high. */
+export interface RailCheckFields {
+  room_id: string;
+  rail: string;
+  /** The second rail where the level bridged two: `to` is on it. */
+  rail_to: string;
+  from: number;
+  to: number;
+  off: number;
+  length: number;
+  reversed_off: number;
+  level: string;
+  typed: string | Typed;
+  taken_at: string;
+  deleted: boolean;
+}
+
+export type EntryWhat = "trued" | "stopped" | "helper" | "note" | "habit" | "habit_off" | "form";
+
+/**
+ * A line of the room's day book. trued: a rail bedded anew · stopped, helper: from `at` until `until` · note: a text ·
+ * habit, habit_off: a habit of the trade by `code`, done or silenced · form: a form set at the edge `code`.
+ */
+export interface EntryFields {
+  room_id: string;
+  what: EntryWhat;
+  at: string;
+  until: string;
+  rail: string;
+  from_raise: number;
+  to_raise: number;
+  section: string;
+  code: string;
+  text: string;
   deleted: boolean;
 }
 
@@ -236,6 +319,8 @@ export interface PhotoFields {
   note: string;
   taken_at: string;
   reading_id: string;
+  /** The line of the day book it belongs to. */
+  entry_id: string;
   deleted: boolean;
 }
 
@@ -255,6 +340,10 @@ export interface FieldsByKind {
   room: RoomFields;
   reading: ReadingFields;
   placement: PlacementFields;
+  batch: BatchFields;
+  station: StationFields;
+  rail_check: RailCheckFields;
+  entry: EntryFields;
   climate: ClimateFields;
   photo: PhotoFields;
   alternative: AlternativeFields;
@@ -263,7 +352,9 @@ export interface FieldsByKind {
 }
 
 export type Kind = keyof FieldsByKind;
-export const KINDS: readonly Kind[] = ["job", "room", "reading", "placement", "climate", "photo", "alternative", "prices", "supplies"];
+export const KINDS: readonly Kind[] = [
+  "job", "room", "reading", "placement", "batch", "station", "rail_check", "entry", "climate", "photo", "alternative", "prices", "supplies",
+];
 
 /** Some or all fields of a record; null stands for a field that was emptied. */
 export type Fields<K extends Kind> = { readonly [P in keyof FieldsByKind[K]]?: FieldsByKind[K][P] | null };

@@ -26,6 +26,7 @@ PREFIXES = {
     "openings": "o",
     "fixtures": "f",
     "checks": "c",
+    "batches": "b",
     "differences": "d",
     "instrument_checks": "i",
 }

@@ -4,9 +4,11 @@ from dataclasses import dataclass
 from typing import Literal
 
 from evenbed.engine.document.fields import FARTHEST, described, height, length, ratio, time
+from evenbed.engine.document.filling import FillDesign, MixedBatch, Placement, Stoppage
 from evenbed.engine.document.joints import JointDesign
 from evenbed.engine.document.levelling import Adjustment, Difference, InstrumentCheck, Mark, Reading, Setup
 from evenbed.engine.document.places import Point
+from evenbed.engine.document.rails import Check, RailDesign, Truing
 from evenbed.engine.document.supplies import Prices, Supplies
 from evenbed.engine.document.tops import LevelTop, Top
 
@@ -96,30 +98,6 @@ class BedDesign:
 
 
 @dataclass(frozen=True)
-class Strip:
-    """The strip that makes a rail."""
-
-    thickness: float = length(25.4, "Height of the strip as it lies", low=1.0, high=200.0)
-    width: float = length(38.1, "Width of the strip as it lies", low=1.0, high=500.0)
-    length: float = length(2438.4, "Length of one strip", low=100.0, high=20_000.0)
-
-
-@dataclass(frozen=True)
-class RailDesign:
-    """How rails are laid: the tools at hand and the habits."""
-
-    straightedge: float = length(1828.8, "Length of the straightedge", low=200.0, high=20_000.0)
-    bearing: float = length(50.8, "How much of it rests on each rail", high=1000.0)
-    inset: float = length(152.4, "Rail's centre line to the wall", high=2000.0)
-    strip: Strip = described(Strip(), about="The strip that makes a rail")
-    overlap: float = length(304.8, "Strip kept in finished bed at a move", high=5000.0)
-    station_spacing: float = length(609.6, "Most between stations", low=50.0, high=10_000.0)
-    direction: float | Literal["auto"] = described(
-        "auto", about="Way the rails run, anticlockwise from +x", unit="degree", low=-360.0, high=360.0
-    )
-
-
-@dataclass(frozen=True)
 class Mix:
     """The mortar: parts by loose volume, and what the mixer takes."""
 
@@ -139,29 +117,6 @@ class Mix:
         low=0.0001,
         high=100.0,
     )
-
-
-@dataclass(frozen=True)
-class Check:
-    """What a level showed on a rail or across two of them."""
-
-    id: str = described("", about="Its name in this document")
-    rail: str | None = described(None, about="The rail the level lay along")
-    rails: tuple[str, str] | None = described(None, about="The two rails it bridged")
-    start: float = length(0.0, "Where its one end lay", key="from")
-    end: float = length(0.0, "Where its other end lay", key="to")
-    off: float = height(0.0, "How far out, + where the `to` end is high")
-    length: float = length(0.0, "Length of the level")
-    reversed_off: float | None = height(None, "The same with the level turned end for end")
-
-
-@dataclass(frozen=True)
-class Placement:
-    """One section's mortar: when it was mixed and when it lay in place."""
-
-    section: str = described("", about="The section's id")
-    mixed_at: str | None = time(None, "When it was mixed")
-    placed_at: str | None = time(None, "When it was in place")
 
 
 @dataclass(frozen=True)
@@ -223,7 +178,11 @@ class Document:
     rails: RailDesign = described(RailDesign(), about="How rails are laid")
     mix: Mix = described(Mix(), about="The mortar")
     checks: tuple[Check, ...] = described((), about="What a level showed on the rails")
+    truings: tuple[Truing, ...] = described((), about="Rails that were bedded anew")
+    filling: FillDesign = described(FillDesign(), about="How the filling goes")
     placements: tuple[Placement, ...] = described((), about="What was placed when")
+    batches: tuple[MixedBatch, ...] = described((), about="What came from the mixer when")
+    stoppages: tuple[Stoppage, ...] = described((), about="Times in which nobody filled")
     climate: tuple[ClimateRow, ...] = described((), about="Measured first, then forecast")
     curing: Curing = described(Curing(), about="The constants of the waiting")
     joints: JointDesign = described(JointDesign(), about="What the movement joints follow from")

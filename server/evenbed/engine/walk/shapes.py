@@ -5,7 +5,8 @@ from typing import Literal
 
 from evenbed.engine.document.fields import described, height, length
 from evenbed.engine.document.places import Point
-from evenbed.engine.document.room import Fixture, Opening, Outline, RailDesign
+from evenbed.engine.document.rails import RailDesign
+from evenbed.engine.document.room import Fixture, Opening, Outline
 
 Kind = Literal["corner", "wall", "doorway", "floor", "fixture"]
 

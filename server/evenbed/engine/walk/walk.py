@@ -4,9 +4,9 @@ A laser stands in the middle and turns by itself, so the rod goes the shortest w
 """
 
 from evenbed.engine.document.reading import read_json
+from evenbed.engine.filling.sections import way_out_from
 from evenbed.engine.outline import check_openings, figure_from
 from evenbed.engine.problems import BadDocumentError
-from evenbed.engine.sections import way_out_from
 from evenbed.engine.walk.order import walked, way_length
 from evenbed.engine.walk.pattern import pattern_over
 from evenbed.engine.walk.room import Floor

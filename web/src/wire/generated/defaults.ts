@@ -15,6 +15,7 @@ export const DEFAULTS = {
   "rails.strip.length": 2438.4,
   "rails.overlap": 304.8,
   "rails.station_spacing": 609.6,
+  "rails.tolerance": 1.5875,
   "mix.cement": 1,
   "mix.lime": 0,
   "mix.sand": 5,

@@ -364,6 +364,23 @@ export interface components {
             readonly datum?: ("fixed" | "free") | null;
             readonly sigma_km?: number | null;
         };
+        /** @description A moment at which somebody wants to be told. */
+        readonly Alarm: {
+            /**
+             * Format: date-time
+             * @description When
+             */
+            readonly at: string;
+            /** @description The batch it is about */
+            readonly batch: string | null;
+            /**
+             * @description What for
+             * @enum {unknown}
+             */
+            readonly code: "use_soon" | "use_by" | "channels" | "last_batch" | "day_ends";
+            /** @description The section it is about */
+            readonly section: string | null;
+        };
         /** @description One published allowance. That it is not exceeded says nothing: the floor's own weight is part of it too. */
         readonly Allowance: {
             /** @description Which allowance, from a closed set */
@@ -437,6 +454,63 @@ export interface components {
             readonly water: number;
             /** @description Water less the sand's own, never below 0 (kg) */
             readonly water_to_add: number;
+        };
+        /** @description One batch and how long it may still be worked. */
+        readonly BatchClock: {
+            /** @description The batch's id */
+            readonly id: string;
+            /** @description False where at today's pace it will not be used in time */
+            readonly is_in_time: boolean;
+            /** @description The section it is for */
+            readonly section: string | null;
+            /**
+             * @description soon: to be used within a quarter of its working time; late: past it
+             * @enum {unknown}
+             */
+            readonly state: "fresh" | "soon" | "late" | "placed" | "thrown";
+            /**
+             * Format: date-time
+             * @description When it must be in place
+             */
+            readonly use_by: string;
+        };
+        /**
+         * BatchFields
+         * @description One batch from the mixer. `size` is 1 for a full one.
+         */
+        readonly BatchFields: {
+            /**
+             * Deleted
+             * @default false
+             */
+            readonly deleted?: boolean;
+            /**
+             * Mixed At
+             * Format: date-time
+             */
+            readonly mixed_at: string;
+            /**
+             * Placed At
+             * @default null
+             */
+            readonly placed_at?: string | null;
+            /** Room Id */
+            readonly room_id: string;
+            /**
+             * Section
+             * @default null
+             */
+            readonly section?: string | null;
+            /**
+             * Size
+             * @default null
+             */
+            readonly size?: number | null;
+            /**
+             * Thrown At
+             * @default null
+             */
+            readonly thrown_at?: string | null;
         };
         /** @description The bed under the chosen top. */
         readonly BedAnswer: {
@@ -575,11 +649,31 @@ export interface components {
              */
             readonly seen: number;
         };
+        /** @description The groove that a strip leaves in a section once it is pulled. */
+        readonly Channel: {
+            /** @description Where it begins (mm) */
+            readonly from: readonly [
+                number,
+                number
+            ];
+            /** @description How long it is (mm) */
+            readonly length: number;
+            /** @description The rail's id */
+            readonly rail: string;
+            /** @description Where it ends (mm) */
+            readonly to: readonly [
+                number,
+                number
+            ];
+            /** @description Mortar that fills it, part of the section's volume (m3) */
+            readonly volume: number;
+        };
         /** @description What a level showed on a rail or across two of them. */
         readonly Check: {
             readonly from?: number | null;
             readonly id?: string | null;
             readonly length?: number | null;
+            readonly level?: string | null;
             readonly off?: number | null;
             /**
              * @description The rail the level lay along
@@ -599,7 +693,23 @@ export interface components {
              * @default null
              */
             readonly reversed_off?: number | null;
+            /**
+             * @description When it was read
+             * @default null
+             */
+            readonly taken_at?: string | null;
             readonly to?: number | null;
+        };
+        /** @description One reading among the others. */
+        readonly CheckFit: {
+            /** @description The reading's id */
+            readonly check: string;
+            /** @description False where its rail was bedded anew since, or is not there any more */
+            readonly counts: boolean;
+            /** @description What it shows without the level's own error and the fall; null where unknown (mm) */
+            readonly off: number | null;
+            /** @description What of it the rails, as reckoned, leave unexplained (mm) */
+            readonly residual: number | null;
         };
         /**
          * @description Bringing one high spot down so far that the next one governs, and with it all that are higher.
@@ -763,6 +873,28 @@ export interface components {
             /** @description Height of these lines (mm) */
             readonly z: number;
         };
+        /** @description One thing to do: raise or let down one end of a rail. */
+        readonly Correction: {
+            /** @description The reading that asks for it most */
+            readonly check: string;
+            /**
+             * @description Which end of the rail
+             * @enum {unknown}
+             */
+            readonly end: "from" | "to";
+            /** @description The same in whole millimetres */
+            readonly millimetres: number;
+            /** @description About how much mortar to add to the ramp; negative to shave off (m3) */
+            readonly mortar: number;
+            /** @description The rail's id */
+            readonly rail: string;
+            /** @description How much to raise it; negative lets it down (mm) */
+            readonly raise: number;
+            /** @description The same in whole sixteenths of an inch */
+            readonly sixteenths: number;
+            /** @description The station at that end, counted from 0 */
+            readonly station: number;
+        };
         /** @description What will lie on the bed. */
         readonly Covering: {
             readonly bond_thickness?: number | null;
@@ -820,6 +952,7 @@ export interface components {
         /** @description Everything known of one room. Only the outline and the readings are required. */
         readonly Document: {
             readonly adjustment?: components["schemas"]["Adjustment"] | null;
+            readonly batches?: readonly components["schemas"]["MixedBatch"][] | null;
             readonly bed?: components["schemas"]["BedDesign"] | null;
             readonly checks?: readonly components["schemas"]["Check"][] | null;
             readonly climate?: readonly components["schemas"]["ClimateRow"][] | null;
@@ -830,6 +963,7 @@ export interface components {
              * @enum {unknown}
              */
             readonly document: 1;
+            readonly filling?: components["schemas"]["FillDesign"] | null;
             readonly fixtures?: readonly components["schemas"]["Fixture"][] | null;
             readonly instrument_checks?: readonly components["schemas"]["InstrumentCheck"][] | null;
             readonly joints?: components["schemas"]["JointDesign"] | null;
@@ -844,7 +978,27 @@ export interface components {
             /** @description Levels read in the room */
             readonly readings: readonly components["schemas"]["Reading"][];
             readonly setups?: readonly components["schemas"]["Setup"][] | null;
+            readonly stoppages?: readonly components["schemas"]["Stoppage"][] | null;
             readonly supplies?: components["schemas"]["Supplies"] | null;
+            readonly truings?: readonly components["schemas"]["Truing"][] | null;
+        };
+        /** @description When the whole room will be filled, nothing stopping the work. */
+        readonly DoneTimes: {
+            /**
+             * Format: date-time
+             * @description Early
+             */
+            readonly early: string;
+            /**
+             * Format: date-time
+             * @description Late
+             */
+            readonly late: string;
+            /**
+             * Format: date-time
+             * @description Likely
+             */
+            readonly likely: string;
         };
         /** @description What the top makes of one doorway along its opening. */
         readonly Doorway: {
@@ -898,6 +1052,68 @@ export interface components {
              * @default null
              */
             readonly perimeter?: number | null;
+        };
+        /**
+         * EntryFields
+         * @description A line of the room's day book.
+         *
+         *     `trued`: a rail bedded anew, its ends moved by `from_raise` and `to_raise` mm. `stopped` and `helper`: from `at`
+         *     until `until`. `note`: a text. `habit` and `habit_off`: a habit of the trade, by `code`, done or silenced. `form`:
+         *     a form set at the edge `code`.
+         */
+        readonly EntryFields: {
+            /**
+             * At
+             * Format: date-time
+             */
+            readonly at: string;
+            /**
+             * Code
+             * @default null
+             */
+            readonly code?: string | null;
+            /**
+             * Deleted
+             * @default false
+             */
+            readonly deleted?: boolean;
+            /**
+             * From Raise
+             * @default null
+             */
+            readonly from_raise?: number | null;
+            /**
+             * Rail
+             * @default null
+             */
+            readonly rail?: string | null;
+            /** Room Id */
+            readonly room_id: string;
+            /**
+             * Section
+             * @default null
+             */
+            readonly section?: string | null;
+            /**
+             * Text
+             * @default null
+             */
+            readonly text?: string | null;
+            /**
+             * To Raise
+             * @default null
+             */
+            readonly to_raise?: number | null;
+            /**
+             * Until
+             * @default null
+             */
+            readonly until?: string | null;
+            /**
+             * What
+             * @enum {string}
+             */
+            readonly what: "trued" | "stopped" | "helper" | "note" | "habit" | "habit_off" | "form";
         };
         /** @description What stands behind one figure of the plan. */
         readonly Explanation: {
@@ -962,6 +1178,68 @@ export interface components {
             ];
             /** @description `slab`, `carried_on` from a joint of the slab, `inside_corner`, `cutout` or `spacing` */
             readonly why: string;
+        };
+        /** @description How the filling stands at a moment. */
+        readonly FillClockAnswer: {
+            /** @description What is still to come, the first first */
+            readonly alarms: readonly components["schemas"]["Alarm"][];
+            /** @description Every batch, the oldest first */
+            readonly batches: readonly components["schemas"]["BatchClock"][];
+            /** @description Null until there is a pace, or where all is filled */
+            readonly done: components["schemas"]["DoneTimes"] | null;
+            /** @description Which engine computed it */
+            readonly engine: components["schemas"]["Identity"];
+            /** @description Whether all is filled before the day ends; null where unknown */
+            readonly fits_day: boolean | null;
+            /** @description True while a stoppage lasts */
+            readonly is_stopped: boolean;
+            /** @description The last moment to mix a batch that is in place before the day ends */
+            readonly last_batch_by: string | null;
+            /** @description What to fill now, null where all is filled */
+            readonly next_section: string | null;
+            /** @description Null until a section is filled */
+            readonly pace: components["schemas"]["Pace"] | null;
+            /** @description In the order they are filled */
+            readonly sections: readonly components["schemas"]["SectionClock"][];
+            /** @description Edges to cut back and key if work stops now */
+            readonly stop_edges: readonly components["schemas"]["OpenEdge"][];
+            /** @description Hours stopped since the first batch (h) */
+            readonly stopped_hours: number;
+            /** @description How long a batch can be worked */
+            readonly working_time: components["schemas"]["WorkingTime"];
+        };
+        /** @description A room, and the moment it is looked at. */
+        readonly FillClockQuestion: {
+            /** @description The room document */
+            readonly document: components["schemas"]["Document"];
+            /**
+             * Format: date-time
+             * @description The moment
+             */
+            readonly now: string;
+        };
+        /** @description How the filling goes: where the mixer stands, when the day ends. */
+        readonly FillDesign: {
+            /**
+             * @description When work ends today
+             * @default null
+             */
+            readonly day_ends?: string | null;
+            /**
+             * @description Where the mixer stands in the room; null where it stands outside (mm)
+             * @default null
+             */
+            readonly mixer?: readonly [
+                number,
+                number
+            ] | null;
+        };
+        /** @description Where to start: the station with the least shim of all. */
+        readonly FirstStation: {
+            /** @description The rail's id */
+            readonly rail: string;
+            /** @description The station, counted from 0 */
+            readonly station: number;
         };
         /** @description A drain, flange or post standing in the bed. */
         readonly Fixture: {
@@ -1064,7 +1342,7 @@ export interface components {
             /** @description Name or number of the point */
             readonly point: number | null;
         };
-        /** @description A place that no pair of rails serves: finished with the float or a short straightedge. */
+        /** @description A place that no straightedge on a pair of rails serves, and how it is finished. */
         readonly HandArea: {
             /** @description How much bed there is in it (m2) */
             readonly area: number;
@@ -1073,11 +1351,25 @@ export interface components {
                 number,
                 number
             ];
-            /** @description A rectangle along the rails that holds it (mm) */
+            /** @description H1, H2, ... from one side to the other */
+            readonly id: string;
+            /**
+             * @description What kind of place
+             * @enum {unknown}
+             */
+            readonly kind: "beside_wall" | "rail_end" | "alcove" | "behind_fixture" | "doorway" | "narrow" | "between";
+            /** @description The place itself, anticlockwise (mm) */
             readonly polygon: readonly (readonly [
                 number,
                 number
             ])[];
+            /** @description The short straightedge that fits, null for none (mm) */
+            readonly straightedge: number | null;
+            /**
+             * @description How it is finished
+             * @enum {unknown}
+             */
+            readonly way: "overhanging_straightedge" | "short_straightedge" | "float";
         };
         /**
          * HealthReply
@@ -1651,6 +1943,15 @@ export interface components {
             readonly per_volume?: number | null;
             readonly set_up?: number | null;
         };
+        /** @description The strip a rail is made of. */
+        readonly LaidStrip: {
+            /** @description Length of one (mm) */
+            readonly length: number;
+            /** @description Height as it lies (mm) */
+            readonly thickness: number;
+            /** @description Width as it lies (mm) */
+            readonly width: number;
+        };
         /**
          * LatestEvent
          * @description There is something to pull.
@@ -1684,6 +1985,17 @@ export interface components {
              * @default null
              */
             readonly largest_fall?: number | null;
+        };
+        /** @description What one level is out by: + where it shows its `to` end too high. */
+        readonly LevelError: {
+            /** @description How many readings were taken both ways round */
+            readonly flips: number;
+            /** @description Which level; empty where none was named */
+            readonly level: string;
+            /** @description Its error (mm/m) */
+            readonly per_metre: number;
+            /** @description Standard error of that (mm/m) */
+            readonly sigma: number;
         };
         /** @description What a loop misses by: a mark's or place's height by way of one set-up, less its height by another. */
         readonly LevelMisclosure: {
@@ -1969,6 +2281,45 @@ export interface components {
             /** @description Volume mixed, waste included (m3) */
             readonly mixed_volume: number;
         };
+        /** @description One batch from the mixer. */
+        readonly MixedBatch: {
+            readonly id?: string | null;
+            /**
+             * Format: date-time
+             * @description When water went in
+             */
+            readonly mixed_at: string;
+            /**
+             * @description When the last of it was in place
+             * @default null
+             */
+            readonly placed_at?: string | null;
+            /**
+             * @description The section it is for
+             * @default null
+             */
+            readonly section?: string | null;
+            readonly size?: number | null;
+            /**
+             * @description When what was left of it was thrown away
+             * @default null
+             */
+            readonly thrown_at?: string | null;
+        };
+        /** @description The reading that would tell most now. */
+        readonly NextCheck: {
+            /** @description Where its one end lies (mm) */
+            readonly from: number;
+            /** @description The rail to lay the level along, null for across */
+            readonly rail: string | null;
+            /** @description The two rails to bridge, null for along */
+            readonly rails: readonly [
+                string,
+                string
+            ] | null;
+            /** @description Where its other end lies (mm) */
+            readonly to: number;
+        };
         /** @description A place where a reading is worth most. */
         readonly NextReading: {
             /** @description Where (mm) */
@@ -1982,6 +2333,34 @@ export interface components {
             readonly sigma: number | null;
             /** @description `estimated_governs`: an estimated corner decides the height or a limit; `volume`: the volume is least certain for want of it; `high_spot`: the floor may be higher there than anything read */
             readonly why: string;
+        };
+        /** @description An edge of the bed with nothing beside it: it gets a form at bed height, or is cut back and keyed. */
+        readonly OpenEdge: {
+            /** @description Where it begins (mm) */
+            readonly from: readonly [
+                number,
+                number
+            ];
+            /** @description Greatest bed thickness along it (mm) */
+            readonly highest: number;
+            /** @description E1, E2, ... */
+            readonly id: string;
+            /**
+             * @description In a doorway; or where work stops: along a rail, at a joint, anywhere else
+             * @enum {unknown}
+             */
+            readonly kind: "doorway" | "rail" | "joint" | "cut";
+            /** @description How long it is (mm) */
+            readonly length: number;
+            /** @description Least bed thickness along it: the form's least height (mm) */
+            readonly lowest: number;
+            /** @description The doorway's id, null for another edge */
+            readonly opening: string | null;
+            /** @description Where it ends (mm) */
+            readonly to: readonly [
+                number,
+                number
+            ];
         };
         /** @description A doorway: part of a wall (0 runs from vertex 0 to 1) with the finished floor beyond it. */
         readonly Opening: {
@@ -2213,6 +2592,15 @@ export interface components {
         } & {
             readonly [key: string]: unknown;
         };
+        /** @description How fast it goes, stoppages taken out. */
+        readonly Pace: {
+            /** @description Working hours for a batch (h) */
+            readonly hours_per_batch: number;
+            /** @description Working hours for a cubic metre of bed (h/m3) */
+            readonly hours_per_volume: number;
+            /** @description How many sections it is reckoned from */
+            readonly sections: number;
+        };
         /** @description Tile between joints. */
         readonly Panel: {
             /** @description Small cutouts in it, clockwise (mm) */
@@ -2270,6 +2658,12 @@ export interface components {
              * @default false
              */
             readonly deleted?: boolean;
+            /**
+             * Entry Id
+             * @description The line of the day book it belongs to
+             * @default null
+             */
+            readonly entry_id?: string | null;
             /** Hash */
             readonly hash: string;
             /** Height */
@@ -2319,8 +2713,13 @@ export interface components {
              */
             readonly size: number;
         };
-        /** @description One section's mortar: when it was mixed and when it lay in place. */
+        /** @description One section's mortar: when it was mixed, in place, cut off, and its channels packed. */
         readonly Placement: {
+            /**
+             * @description When the channels its rails left were filled and packed
+             * @default null
+             */
+            readonly channels_at?: string | null;
             /**
              * @description When it was mixed
              * @default null
@@ -2331,13 +2730,23 @@ export interface components {
              * @default null
              */
             readonly placed_at?: string | null;
+            /**
+             * @description When it was cut off with the straightedge
+             * @default null
+             */
+            readonly screeded_at?: string | null;
             readonly section?: string | null;
         };
         /**
          * PlacementFields
-         * @description One section's mortar: when it was mixed and when it lay in place.
+         * @description One section's mortar: when it was mixed, in place, cut off, and its channels packed.
          */
         readonly PlacementFields: {
+            /**
+             * Channels At
+             * @default null
+             */
+            readonly channels_at?: string | null;
             /**
              * Deleted
              * @default false
@@ -2355,6 +2764,11 @@ export interface components {
             readonly placed_at?: string | null;
             /** Room Id */
             readonly room_id: string;
+            /**
+             * Screeded At
+             * @default null
+             */
+            readonly screeded_at?: string | null;
             /**
              * Section
              * @default null
@@ -2386,16 +2800,26 @@ export interface components {
             readonly bed: components["schemas"]["BedAnswer"];
             /** @description What can hurt a person or spoil the bed */
             readonly cautions: readonly components["schemas"]["Caution"][];
+            /** @description What to raise or let down, the most first */
+            readonly corrections: readonly components["schemas"]["Correction"][];
+            /** @description Edges in doorways that get a form at bed height */
+            readonly edges: readonly components["schemas"]["OpenEdge"][];
             /** @description Which engine computed it */
             readonly engine: components["schemas"]["Identity"];
             /** @description What stands behind a figure, by its path */
             readonly explanations: {
                 readonly [key: string]: components["schemas"]["Explanation"];
             };
+            /** @description Where to start setting, null without rails */
+            readonly first_station: components["schemas"]["FirstStation"] | null;
             /** @description Places that no pair of rails serves */
             readonly hand_areas: readonly components["schemas"]["HandArea"][];
+            /** @description Their share of the bed */
+            readonly hand_share: number;
             /** @description Movement joints */
             readonly joints: components["schemas"]["JointsAnswer"];
+            /** @description What the level that was used most is out by, + where it shows its `to` end too high; null if unknown (mm/m) */
+            readonly level_error: number | null;
             /** @description Heights */
             readonly levels: components["schemas"]["LevelsAnswer"];
             /** @description What to buy or carry in */
@@ -2420,6 +2844,8 @@ export interface components {
             readonly sections: readonly components["schemas"]["Section"][];
             /** @description The subfloor */
             readonly surface: components["schemas"]["SurfaceAnswer"];
+            /** @description How the rails lie, null while nothing was read on them */
+            readonly truing: components["schemas"]["TruingAnswer"] | null;
             /** @description How long a batch can be worked */
             readonly working_time: components["schemas"]["WorkingTime"];
         };
@@ -2706,7 +3132,7 @@ export interface components {
              * Kind
              * @enum {string}
              */
-            readonly kind: "job" | "room" | "reading" | "placement" | "climate" | "photo" | "alternative" | "prices" | "supplies";
+            readonly kind: "job" | "room" | "reading" | "placement" | "batch" | "station" | "rail_check" | "entry" | "climate" | "photo" | "alternative" | "prices" | "supplies";
             /** Sequence */
             readonly sequence: number;
         };
@@ -2853,25 +3279,151 @@ export interface components {
             ];
             /** @description A letter from one side to the other, a number where the line is interrupted */
             readonly id: string;
-            /** @description The strip's lies, first to last */
+            /** @description Mortar in its ramps, part of the bed's volume (m3) */
+            readonly ramp_volume: number;
+            /** @description The strips' lies, first to last */
             readonly settings: readonly components["schemas"]["Setting"][];
             /** @description From its beginning to its end */
             readonly stations: readonly components["schemas"]["Station"][];
+            /** @description The strip it is made of; where lengths differ, the longest */
+            readonly strip: components["schemas"]["LaidStrip"];
             /** @description Its end (mm) */
             readonly to: readonly [
                 number,
                 number
             ];
         };
+        /**
+         * RailCheckFields
+         * @description What a level showed on one rail, or across two (`rail` and `rail_to`). mm, + where the `to` end is high.
+         */
+        readonly RailCheckFields: {
+            /**
+             * Deleted
+             * @default false
+             */
+            readonly deleted?: boolean;
+            /**
+             * From
+             * @default null
+             */
+            readonly from?: number | null;
+            /**
+             * Length
+             * @default null
+             */
+            readonly length?: number | null;
+            /**
+             * Level
+             * @default null
+             */
+            readonly level?: string | null;
+            /** Off */
+            readonly off: number;
+            /** Rail */
+            readonly rail: string;
+            /**
+             * Rail To
+             * @default null
+             */
+            readonly rail_to?: string | null;
+            /**
+             * Reversed Off
+             * @default null
+             */
+            readonly reversed_off?: number | null;
+            /** Room Id */
+            readonly room_id: string;
+            /**
+             * Taken At
+             * @default null
+             */
+            readonly taken_at?: string | null;
+            /**
+             * To
+             * @default null
+             */
+            readonly to?: number | null;
+            /**
+             * Typed
+             * @default null
+             */
+            readonly typed?: string | {
+                readonly [key: string]: string;
+            } | null;
+        };
         /** @description How rails are laid: the tools at hand and the habits. */
         readonly RailDesign: {
             readonly bearing?: number | null;
             readonly direction?: (number | "auto") | null;
             readonly inset?: number | null;
+            /**
+             * @description The rails as a person placed them, side by side; null for the ones proposed
+             * @default null
+             */
+            readonly lines?: readonly components["schemas"]["RailLine"][] | null;
             readonly overlap?: number | null;
             readonly station_spacing?: number | null;
             readonly straightedge?: number | null;
+            readonly straightedges?: readonly number[] | null;
             readonly strip?: components["schemas"]["Strip"] | null;
+            readonly strips?: readonly components["schemas"]["StripsOnHand"][] | null;
+            readonly tolerance?: number | null;
+            readonly wood?: boolean | null;
+        };
+        /** @description How one rail lies against the top of bed, as far as the readings tell. */
+        readonly RailError: {
+            /** @description How many readings tell of it */
+            readonly checks: number;
+            /** @description How much its beginning will stand too high once corrected as told (mm) */
+            readonly from_after: number;
+            /** @description How much its beginning stands too high (mm) */
+            readonly from_off: number;
+            /** @description The rail's id */
+            readonly rail: string;
+            /** @description Standard error of the worse end (mm) */
+            readonly sigma: number;
+            /** @description How much its end will (mm) */
+            readonly to_after: number;
+            /** @description How much its end stands too high (mm) */
+            readonly to_off: number;
+        };
+        /** @description A rail's line as a person placed it. */
+        readonly RailLine: {
+            /** @description Its beginning (mm) */
+            readonly from: readonly [
+                number,
+                number
+            ];
+            readonly id?: string | null;
+            /** @description Its end (mm) */
+            readonly to: readonly [
+                number,
+                number
+            ];
+        };
+        /**
+         * RailLinePart
+         * @description A rail's line as a person placed it.
+         */
+        readonly RailLinePart: {
+            /**
+             * From
+             * @default null
+             */
+            readonly from?: readonly number[] | null;
+            /**
+             * Id
+             * @default null
+             */
+            readonly id?: string | null;
+            /**
+             * To
+             * @default null
+             */
+            readonly to?: readonly number[] | null;
+        } & {
+            readonly [key: string]: unknown;
         };
         /** @description One reading's height. */
         readonly ReadHeight: {
@@ -3126,6 +3678,16 @@ export interface components {
              */
             readonly deleted?: boolean;
             /**
+             * Filling.Day Ends
+             * @default null
+             */
+            readonly "filling.day_ends"?: string | null;
+            /**
+             * Filling.Mixer
+             * @default null
+             */
+            readonly "filling.mixer"?: readonly number[] | null;
+            /**
              * Fixtures
              * @default null
              */
@@ -3267,16 +3829,16 @@ export interface components {
              */
             readonly "rails.inset"?: number | null;
             /**
+             * Rails.Lines
+             * @description The rails as a person placed them; null for the ones proposed
+             * @default null
+             */
+            readonly "rails.lines"?: readonly components["schemas"]["RailLinePart"][] | null;
+            /**
              * Rails.Overlap
              * @default null
              */
             readonly "rails.overlap"?: number | null;
-            /**
-             * Rails.Set Stations
-             * @description Stations already set, each as `rail:index`
-             * @default null
-             */
-            readonly "rails.set_stations"?: readonly string[] | null;
             /**
              * Rails.Station Spacing
              * @default null
@@ -3287,6 +3849,12 @@ export interface components {
              * @default null
              */
             readonly "rails.straightedge"?: number | null;
+            /**
+             * Rails.Straightedges
+             * @description Further straightedges on hand, by length
+             * @default null
+             */
+            readonly "rails.straightedges"?: readonly number[] | null;
             /**
              * Rails.Strip.Length
              * @default null
@@ -3302,6 +3870,22 @@ export interface components {
              * @default null
              */
             readonly "rails.strip.width"?: number | null;
+            /**
+             * Rails.Strips
+             * @description Strips on hand, of several lengths and thicknesses
+             * @default null
+             */
+            readonly "rails.strips"?: readonly components["schemas"]["StripsPart"][] | null;
+            /**
+             * Rails.Tolerance
+             * @default null
+             */
+            readonly "rails.tolerance"?: number | null;
+            /**
+             * Rails.Wood
+             * @default null
+             */
+            readonly "rails.wood"?: boolean | null;
             /**
              * Setups
              * @default null
@@ -3591,8 +4175,14 @@ export interface components {
         readonly Section: {
             /** @description Batches to mix for it, waste included */
             readonly batches: number;
+            /** @description Mortar in its channels (m3) */
+            readonly channel_volume: number;
+            /** @description Grooves to fill and pack at once after it */
+            readonly channels: readonly components["schemas"]["Channel"][];
             /** @description S1 is filled first */
             readonly id: string;
+            /** @description Compacted mortar to mix for it, waste included (m3) */
+            readonly mixed_volume: number;
             /** @description 1 is filled first */
             readonly order: number;
             /** @description A simple polygon, anticlockwise (mm) */
@@ -3602,6 +4192,26 @@ export interface components {
             ])[];
             /** @description Compacted mortar in it (m3) */
             readonly volume: number;
+            /** @description The walk to the way out, over sections filled later (mm) */
+            readonly walk: number;
+        };
+        /** @description How far one section is. */
+        readonly SectionClock: {
+            /** @description Full batches mixed for it so far */
+            readonly batches_mixed: number;
+            /** @description Full batches it takes, waste included */
+            readonly batches_needed: number;
+            /** @description When its channels must be packed at the latest; null where none are due */
+            readonly channels_due: string | null;
+            /** @description The section's id */
+            readonly id: string;
+            /** @description True where fresh bed cuts it, still unfilled, off from the way out */
+            readonly is_trapped: boolean;
+            /**
+             * @description How far it is
+             * @enum {unknown}
+             */
+            readonly state: "waiting" | "filling" | "placed" | "screeded" | "packed";
         };
         /**
          * SessionReply
@@ -3639,14 +4249,18 @@ export interface components {
              */
             readonly view: number;
         };
-        /** @description One lie of the strip along a rail, in the order they are used. */
+        /** @description One lie of a strip along a rail, in the order they are used. */
         readonly Setting: {
             /** @description Where the strip begins, from the rail's beginning (mm) */
             readonly from: number;
             /** @description 1 is laid first, at the end away from the way out */
             readonly order: number;
-            /** @description Stations under the strip, counted from 0 */
+            /** @description How much of it lies in finished bed; 0 for the first and after a break (mm) */
+            readonly overlap: number;
+            /** @description Stations under the strip, from the far end on, counted from 0 */
             readonly stations: readonly number[];
+            /** @description Which of the strips on hand, counted from 0; null where none were told */
+            readonly strip: number | null;
             /** @description Where it ends, from the rail's beginning (mm) */
             readonly to: number;
         };
@@ -3762,12 +4376,42 @@ export interface components {
                 number,
                 number
             ];
+            /** @description True at a hip or valley of the top, where one strip ends and another begins */
+            readonly is_break: boolean;
+            /** @description The same in whole millimetres */
+            readonly millimetres: number;
             /** @description Height of the ramp under the strip: top less strip less subfloor (mm) */
             readonly shim: number;
+            /** @description The shim in whole sixteenths of an inch, so that neighbours do not step */
+            readonly sixteenths: number;
             /** @description Subfloor, z (mm) */
             readonly subfloor: number;
             /** @description Top of bed, z (mm) */
             readonly top: number;
+        };
+        /**
+         * StationFields
+         * @description A station that was set: where it stands and how high its ramp was then, mm.
+         */
+        readonly StationFields: {
+            /** At */
+            readonly at: readonly number[];
+            /**
+             * Deleted
+             * @default false
+             */
+            readonly deleted?: boolean;
+            /** Rail */
+            readonly rail: string;
+            /** Room Id */
+            readonly room_id: string;
+            /**
+             * Set At
+             * @default null
+             */
+            readonly set_at?: string | null;
+            /** Shim */
+            readonly shim: number;
         };
         /** @description What is still unknown of the subfloor. */
         readonly Statistics: {
@@ -3783,11 +4427,65 @@ export interface components {
                 number
             ];
         };
+        /** @description A time in which nobody filled. */
+        readonly Stoppage: {
+            /**
+             * @description When it went on, null while it has not
+             * @default null
+             */
+            readonly end?: string | null;
+            /**
+             * Format: date-time
+             * @description When work stopped
+             */
+            readonly start: string;
+        };
         /** @description The strip that makes a rail. */
         readonly Strip: {
             readonly length?: number | null;
             readonly thickness?: number | null;
             readonly width?: number | null;
+        };
+        /** @description Strips of one length and thickness that are on hand. */
+        readonly StripsOnHand: {
+            readonly count?: number | null;
+            /** @description Length of one strip (mm) */
+            readonly length: number;
+            /** @description Height of the strip as it lies (mm) */
+            readonly thickness: number;
+            /**
+             * @description Width as it lies; null for the width of `strip` (mm)
+             * @default null
+             */
+            readonly width?: number | null;
+        };
+        /**
+         * StripsPart
+         * @description Strips of one length and thickness that are on hand; mm.
+         */
+        readonly StripsPart: {
+            /**
+             * Count
+             * @default null
+             */
+            readonly count?: number | null;
+            /**
+             * Length
+             * @default null
+             */
+            readonly length?: number | null;
+            /**
+             * Thickness
+             * @default null
+             */
+            readonly thickness?: number | null;
+            /**
+             * Width
+             * @default null
+             */
+            readonly width?: number | null;
+        } & {
+            readonly [key: string]: unknown;
         };
         /** @description Everything besides cement, lime, sand and water. */
         readonly Supplies: {
@@ -4265,6 +4963,37 @@ export interface components {
             readonly through?: readonly (readonly number[])[] | null;
         } & {
             readonly [key: string]: unknown;
+        };
+        /** @description A rail that was taken up and bedded anew: by how much each of its ends was moved. */
+        readonly Truing: {
+            /**
+             * @description When; readings before it no longer tell how the rail lies
+             * @default null
+             */
+            readonly at?: string | null;
+            readonly from_raise?: number | null;
+            /** @description The rail's id */
+            readonly rail: string;
+            readonly to_raise?: number | null;
+        };
+        /** @description How the rails lie, and whether that is good enough. `worst` is the most that a rail's end is out. */
+        readonly TruingAnswer: {
+            /** @description Every reading, in their order */
+            readonly checks: readonly components["schemas"]["CheckFit"][];
+            /** @description True where nothing need be corrected and every rail was read */
+            readonly is_good_enough: boolean;
+            /** @description Every level that was used */
+            readonly levels: readonly components["schemas"]["LevelError"][];
+            /** @description What to read next, null where it would tell nothing new */
+            readonly next_check: components["schemas"]["NextCheck"] | null;
+            /** @description Every rail */
+            readonly rails: readonly components["schemas"]["RailError"][];
+            /** @description Most a rail may be out (mm) */
+            readonly tolerance: number;
+            /** @description The worst end as it lies (mm) */
+            readonly worst: number;
+            /** @description The worst end once corrected as told (mm) */
+            readonly worst_after: number;
         };
         /** @description Two levels with a ramp between; the line is the ramp's lower or upper edge on the left-hand side. */
         readonly TwoLevelTop: {
@@ -5742,7 +6471,7 @@ export interface operations {
             readonly query?: never;
             readonly header?: never;
             readonly path: {
-                readonly kind: "job" | "room" | "reading" | "placement" | "climate" | "photo" | "alternative" | "prices" | "supplies";
+                readonly kind: "job" | "room" | "reading" | "placement" | "batch" | "station" | "rail_check" | "entry" | "climate" | "photo" | "alternative" | "prices" | "supplies";
                 readonly record_id: string;
             };
             readonly cookie?: never;

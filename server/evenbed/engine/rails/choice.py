@@ -6,10 +6,11 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import pairwise
 
-from evenbed.engine.document.room import Fixture, RailDesign
+from evenbed.engine.document.rails import RailDesign
+from evenbed.engine.document.room import Fixture
 from evenbed.engine.frame import SAME_WAY, Frame, between_ways, frame_at, way_of
-from evenbed.engine.rail_cover import LEAST_MARGIN, Reach, Spot, trimmed, unserved
-from evenbed.engine.rail_lines import (
+from evenbed.engine.rails.cover import LEAST_MARGIN, Reach, Spot, trimmed, unserved
+from evenbed.engine.rails.lines import (
     LEAST_RAIL,
     Floor,
     Obstacle,

@@ -7,8 +7,8 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 
 from evenbed.engine.document.places import Point
-from evenbed.engine.document.room import RailDesign
-from evenbed.engine.rail_choice import Layout
+from evenbed.engine.document.rails import RailDesign
+from evenbed.engine.rails.choice import Layout
 from evenbed.engine.region import Region, chords_at, split_by_line
 
 LEAST_DEPTH = 0.45  # share of the straightedge's span below which a bay is not cut off on its own

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from evenbed.engine.rail_lines import LEAST_RAIL, ROUNDING, Floor, Piece
+from evenbed.engine.rails.lines import LEAST_RAIL, ROUNDING, Floor, Piece
 from evenbed.engine.region import chords_at
 
 LEAST_HAND_AREA = 0.02e6  # mm²: a smaller place is not worth naming; common practice, no source

@@ -4,64 +4,24 @@ import math
 from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
-from itertools import groupby
+from itertools import groupby, pairwise
 from string import ascii_uppercase
 
 from evenbed.engine.cautions import Caution, caution_at
-from evenbed.engine.document.fields import described, height, length
 from evenbed.engine.document.places import Point
-from evenbed.engine.document.room import Fixture, RailDesign, Strip
+from evenbed.engine.document.rails import RailDesign, Strip
+from evenbed.engine.document.room import Fixture
 from evenbed.engine.geometry import between
 from evenbed.engine.problems import Problem, problem_at
-from evenbed.engine.rail_choice import CLEAR_OF_FIXTURE, Layout, layout_of
-from evenbed.engine.rail_cover import Spot
-from evenbed.engine.rail_lines import ROUNDING, Piece
+from evenbed.engine.rails.choice import CLEAR_OF_FIXTURE, Layout, layout_of
+from evenbed.engine.rails.lines import ROUNDING, Piece
+from evenbed.engine.rails.shapes import FirstStation, HandArea, LaidStrip, Rail, Setting, Station
 from evenbed.engine.region import Region
 
 Height = Callable[[float, float], float]
 LEAST_SPAN = 100.0  # mm between rails: less is a slip of the finger
+SIXTEENTH = 25.4 / 16.0  # mm
 LEAST_MOVE = 100.0  # mm that a strip moves on: less is a slip of the finger
-
-
-@dataclass(frozen=True)
-class Station:
-    """A place on a rail where the ramp's height is given."""
-
-    at: Point = height(about="Where on the drawing")
-    along: float = length(about="From the rail's beginning")
-    subfloor: float = height(about="Subfloor, z")
-    top: float = height(about="Top of bed, z")
-    shim: float = height(about="Height of the ramp under the strip: top less strip less subfloor")
-
-
-@dataclass(frozen=True)
-class Setting:
-    """One lie of the strip along a rail, in the order they are used."""
-
-    order: int = described(about="1 is laid first, at the end away from the way out")
-    start: float = length(about="Where the strip begins, from the rail's beginning", key="from")
-    end: float = length(about="Where it ends, from the rail's beginning", key="to")
-    stations: tuple[int, ...] = described(about="Stations under the strip, counted from 0")
-
-
-@dataclass(frozen=True)
-class Rail:
-    """One rail: a straight line of strips whose top edges lie in the top of bed."""
-
-    id: str = described(about="A letter from one side to the other, a number where the line is interrupted")
-    start: Point = described(about="Its beginning", unit="mm", key="from")
-    end: Point = described(about="Its end", unit="mm", key="to")
-    stations: tuple[Station, ...] = described(about="From its beginning to its end")
-    settings: tuple[Setting, ...] = described(about="The strip's lies, first to last")
-
-
-@dataclass(frozen=True)
-class HandArea:
-    """A place that no pair of rails serves: finished with the float or a short straightedge."""
-
-    at: Point = height(about="Its middle")
-    polygon: tuple[Point, ...] = height(about="A rectangle along the rails that holds it")
-    area: float = described(about="How much bed there is in it", unit="m2")
 
 
 @dataclass(frozen=True)
@@ -73,7 +33,9 @@ class RailPlan:
 
     direction: float
     rails: tuple[Rail, ...]
+    first_station: FirstStation | None
     hand_areas: tuple[HandArea, ...]
+    hand_share: float
     cautions: tuple[Caution, ...]
     layouts: tuple[Layout, ...]
 
@@ -108,10 +70,21 @@ def rails_from(
     """
     layouts = tuple(_layout_that_fits(region, fixtures, design) for region in regions)
     rails = tuple(_rail(*named, design, exits, (subfloor, top)) for named in _named(layouts))
-    hands = tuple(_hand_area(layout, spot) for layout in layouts if layout.pieces for spot in layout.by_hand)
+    hands = tuple(_hand_areas(layouts))
     cautions = (*_layout_cautions(layouts, hands, design), *_thick_strips(rails, design.strip))
     direction = layouts[0].frame.degrees if layouts else 0.0
-    return RailPlan(direction, rails, hands, cautions, layouts)
+    whole = math.fsum(region.area for region in regions) / 1e6
+    share = math.fsum(hand.area for hand in hands) / whole if whole > 0.0 else 0.0
+    return RailPlan(direction, rails, _first_station(rails), hands, share, cautions, layouts)
+
+
+def _first_station(rails: Sequence[Rail]) -> FirstStation | None:
+    """The station with the least shim: where to start."""
+    shims = [(station.shim, n, m) for n, rail in enumerate(rails) for m, station in enumerate(rail.stations)]
+    if not shims:
+        return None
+    _, n, m = min(shims)
+    return FirstStation(rails[n].id, m)
 
 
 def _layout_that_fits(region: Region, fixtures: Sequence[Fixture], design: RailDesign) -> Layout:
@@ -151,7 +124,17 @@ def _rail(
     stations = stations_along(start, end, design, *heights)
     is_start_far = not exits or _to_nearest(start, exits) >= _to_nearest(end, exits)
     settings = settings_along(piece.length, [station.along for station in stations], design, is_start_far)
-    return Rail(name, start, end, stations, settings)
+    ramps = _ramp_volume(stations, design.strip.width)
+    strip = design.strip
+    laid = LaidStrip(strip.thickness, strip.width, strip.length)
+    return Rail(name, start, end, laid, stations, settings, ramps)
+
+
+def _ramp_volume(stations: Sequence[Station], width: float) -> float:
+    """Mortar under the strips, as wide as they are, m3."""
+    return math.fsum(
+        (b.along - a.along) * (max(0.0, a.shim) + max(0.0, b.shim)) / 2.0 * width / 1e9 for a, b in pairwise(stations)
+    )
 
 
 def _to_nearest(at: Point, places: Sequence[Point]) -> float:
@@ -177,7 +160,8 @@ def _station(
 ) -> Station:
     at = end if share == 1.0 else between(start, end, share)
     z, z_top = subfloor(*at), top(*at)
-    return Station(at, share * size, z, z_top, z_top - thickness - z)
+    shim = z_top - thickness - z
+    return Station(at, share * size, z, z_top, shim, round(shim / SIXTEENTH), round(shim), is_break=False)
 
 
 def settings_along(
@@ -193,7 +177,11 @@ def settings_along(
     starts = [0.0] if moves == 0 else [(size - strip) * n / moves for n in range(moves + 1)]
     lies = [(start, min(size, start + strip)) for start in starts]
     ordered = lies if is_start_far else lies[::-1]
-    return tuple(Setting(n + 1, *lie, _under(stations, lie)) for n, lie in enumerate(ordered))
+    overlaps = (0.0, *(min(a[1], b[1]) - max(a[0], b[0]) for a, b in pairwise(ordered)))
+    return tuple(
+        Setting(n + 1, *lie, _under(stations, lie), overlap, strip=None)
+        for n, (lie, overlap) in enumerate(zip(ordered, overlaps, strict=True))
+    )
 
 
 def _under(stations: Sequence[float], lie: tuple[float, float]) -> tuple[int, ...]:
@@ -202,11 +190,14 @@ def _under(stations: Sequence[float], lie: tuple[float, float]) -> tuple[int, ..
     return tuple(range(first, past))
 
 
-def _hand_area(layout: Layout, spot: Spot) -> HandArea:
-    us, vs = (spot.start, spot.end), (spot.low, spot.high)
-    corners = ((us[0], vs[0]), (us[1], vs[0]), (us[1], vs[1]), (us[0], vs[1]))
-    middle = layout.frame.placed(sum(us) / 2.0, sum(vs) / 2.0)
-    return HandArea(middle, layout.frame.placed_ring(corners), spot.area / 1e6)
+def _hand_areas(layouts: Sequence[Layout]) -> Iterable[HandArea]:
+    spots = [(layout, spot) for layout in layouts if layout.pieces for spot in layout.by_hand]
+    for n, (layout, spot) in enumerate(spots, start=1):
+        us, vs = (spot.start, spot.end), (spot.low, spot.high)
+        corners = ((us[0], vs[0]), (us[1], vs[0]), (us[1], vs[1]), (us[0], vs[1]))
+        middle = layout.frame.placed(sum(us) / 2.0, sum(vs) / 2.0)
+        ring = layout.frame.placed_ring(corners)
+        yield HandArea(f"H{n}", "between", "float", None, middle, ring, spot.area / 1e6)
 
 
 def _layout_cautions(layouts: Sequence[Layout], hands: Sequence[HandArea], design: RailDesign) -> Iterable[Caution]:

@@ -5,28 +5,18 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
 from evenbed.engine.cautions import Caution, caution_at
-from evenbed.engine.document.fields import described, height
 from evenbed.engine.document.places import Point
-from evenbed.engine.document.room import Opening, RailDesign
+from evenbed.engine.document.rails import RailDesign
+from evenbed.engine.document.room import Opening
+from evenbed.engine.filling.cuts import pieces_of
+from evenbed.engine.filling.order import WALKABLE, order_of
+from evenbed.engine.filling.shapes import Section
 from evenbed.engine.geometry import Ring, between, distance_to_ring, edges_of
 from evenbed.engine.outline import middle_of_opening
-from evenbed.engine.rail_choice import Layout
-from evenbed.engine.section_cuts import pieces_of
-from evenbed.engine.section_order import WALKABLE, order_of
+from evenbed.engine.rails.choice import Layout
 
 AT_THE_WALL = 1.0  # mm within which a doorway counts as in a region's wall
 Volume = Callable[[Ring], float]
-
-
-@dataclass(frozen=True)
-class Section:
-    """One piece of the bed, filled and cut off in one go."""
-
-    id: str = described(about="S1 is filled first")
-    polygon: tuple[Point, ...] = height(about="A simple polygon, anticlockwise")
-    volume: float = described(about="Compacted mortar in it", unit="m3")
-    batches: float = described(about="Batches to mix for it, waste included")
-    order: int = described(about="1 is filled first")
 
 
 @dataclass(frozen=True)
@@ -103,7 +93,8 @@ def _ordered(layout: Layout, design: RailDesign, way_out: WayOut) -> _Ordered:
 
 
 def _section(order: int, ring: Ring, volume: float, batches_per_volume: float) -> Section:
-    return Section(f"S{order}", ring, volume, volume * batches_per_volume, order)
+    batches = volume * batches_per_volume
+    return Section(f"S{order}", ring, volume, volume, batches, order, 0.0, (), 0.0)
 
 
 def _cautions(regions: Sequence[_Ordered]) -> Iterable[Caution]:

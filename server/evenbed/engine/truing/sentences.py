@@ -1,0 +1,3 @@
+"""What can go wrong with truing, in English, by code."""
+
+TRUING_CAUTIONS: dict[str, str] = {}
