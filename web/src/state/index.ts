@@ -56,23 +56,29 @@ export { planOf, type PlanState } from "./plans";
 export type { Answer, Conflict, History, Invite, KnownDevice, KnownPerson, NotDone, People, Refused, Role, Row, Unsent } from "../wire";
 export type { JoinOutcome, ReadOutcome, UnsentFile } from "./ports";
 export { preferences, setPreference, type Language, type Preferences, type Theme } from "./preferences";
+export * from "./rails";
+export * from "./filling";
 export {
   allReadingsOf,
   alternativesOf,
+  batchesOf,
   climateOf,
   companyPrices,
   companySupplies,
   deletedIn,
   deletedRows,
+  entriesOf,
   jobOf,
   jobs,
   photosOf,
   placementsOf,
+  railChecksOf,
   readingsOf,
   roomOf,
   roomRows,
   rowOf,
   roomsOf,
+  stationsOf,
 } from "./records";
 export { keepStanding, openConflicts, restoreValue, takeOther, type Lost, type OpenConflict } from "./review";
 export { documentSetup, FIRST_SETUP, setupFromDocument, setupsIn, standAt, standingIn, tiedSetups, type Standing } from "./setups";

@@ -9,6 +9,10 @@ const rows: { readonly [K in Kind]: Rows<K> } = {
   room: signal(new Map()),
   reading: signal(new Map()),
   placement: signal(new Map()),
+  batch: signal(new Map()),
+  station: signal(new Map()),
+  rail_check: signal(new Map()),
+  entry: signal(new Map()),
   climate: signal(new Map()),
   photo: signal(new Map()),
   alternative: signal(new Map()),
@@ -114,6 +118,14 @@ export const readingsOf: ListOf<"reading"> = listsBy((roomId) => withoutSupersed
 export const placementsOf: ListOf<"placement"> = listsBy((roomId) =>
   living("placement", (f) => f.room_id === roomId),
 );
+/** Batches from the mixer, oldest first. */
+export const batchesOf: ListOf<"batch"> = listsBy((roomId) => living("batch", (f) => f.room_id === roomId));
+/** Stations that were set, oldest first. */
+export const stationsOf: ListOf<"station"> = listsBy((roomId) => living("station", (f) => f.room_id === roomId));
+/** What levels showed on the rails, oldest first. */
+export const railChecksOf: ListOf<"rail_check"> = listsBy((roomId) => living("rail_check", (f) => f.room_id === roomId));
+/** The lines of the room's day book, oldest first. */
+export const entriesOf: ListOf<"entry"> = listsBy((roomId) => living("entry", (f) => f.room_id === roomId));
 export const climateOf: ListOf<"climate"> = listsBy((roomId) => living("climate", (f) => f.room_id === roomId));
 
 export const photosOf: ListOf<"photo"> = listsBy((roomId) => living("photo", (f) => f.room_id === roomId));

@@ -52,7 +52,9 @@ async function holdOnTop(database: PhoneDatabase, changes: readonly QueuedChange
 }
 
 /** Parents before children, so that the service can place each. */
-const OFFER_ORDER: readonly Kind[] = ["job", "room", "reading", "placement", "climate", "photo", "alternative", "supplies", "prices"];
+const OFFER_ORDER: readonly Kind[] = [
+  "job", "room", "reading", "placement", "batch", "station", "rail_check", "entry", "climate", "photo", "alternative", "supplies", "prices",
+];
 
 const FOREMANS: readonly Kind[] = ["supplies", "prices"];
 

@@ -33,6 +33,11 @@ export interface RoomDocument {
   readonly supplies?: Readonly<Record<string, unknown>>;
   /** Only where the person may see what things cost. */
   readonly prices?: Readonly<Record<string, unknown>>;
+  readonly filling?: Readonly<Record<string, unknown>>;
+  readonly checks?: readonly Readonly<Record<string, unknown>>[];
+  readonly truings?: readonly Readonly<Record<string, unknown>>[];
+  readonly batches?: readonly Readonly<Record<string, unknown>>[];
+  readonly stoppages?: readonly Readonly<Record<string, unknown>>[];
   readonly placements?: readonly Readonly<Record<string, unknown>>[];
   readonly climate?: readonly Readonly<Record<string, unknown>>[];
 }

@@ -3,6 +3,7 @@ import { bought } from "./en/bought";
 import { brought } from "./en/brought";
 import { codes } from "./en/codes";
 import { cost } from "./en/cost";
+import { daybook } from "./en/daybook";
 import { frame } from "./en/frame";
 import { joints } from "./en/joints";
 import { levels } from "./en/levels";
@@ -15,4 +16,4 @@ import { sources } from "./en/sources";
 import { tops } from "./en/tops";
 import { work } from "./en/work";
 
-export const en = { ...frame, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...levels, ...office, ...money, ...named, ...photos, ...seen, ...sources, ...tops } as const;
+export const en = { ...frame, ...daybook, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...levels, ...office, ...money, ...named, ...photos, ...seen, ...sources, ...tops } as const;

@@ -3,6 +3,7 @@ import { bought } from "./es/bought";
 import { brought } from "./es/brought";
 import { codes } from "./es/codes";
 import { cost } from "./es/cost";
+import { daybook } from "./es/daybook";
 import { frame } from "./es/frame";
 import { joints } from "./es/joints";
 import { levels } from "./es/levels";
@@ -15,4 +16,4 @@ import { sources } from "./es/sources";
 import { tops } from "./es/tops";
 import { work } from "./es/work";
 
-export const es = { ...frame, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...levels, ...office, ...money, ...named, ...photos, ...seen, ...sources, ...tops };
+export const es = { ...frame, ...daybook, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...levels, ...office, ...money, ...named, ...photos, ...seen, ...sources, ...tops };

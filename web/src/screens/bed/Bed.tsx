@@ -33,7 +33,6 @@ import { isConflict } from "./kinds/relief";
 import { Covering, Limits } from "./Limits";
 import { planUnder, useTrial, type Trial } from "./useTrial";
 
-const NO_STATIONS: ReadonlySet<string> = new Set();
 
 function Load({ plan }: { plan: Plan }) {
   const { load, mass } = plan.bed;
@@ -68,7 +67,7 @@ function Figures({ plan }: { plan: Plan }) {
 
 /** How thick the bed is and where it breaks a limit; where it breaks none, how its top falls. */
 function sceneOf(room: RoomView, plan: Plan | null): Scene {
-  const scene = withLayer(roomScene(room.fields), plan, "thickness", NO_STATIONS);
+  const scene = withLayer(roomScene(room.fields), plan, "thickness");
   return plan && hasFalls(plan) && plan.bed.violations.length === 0 ? { ...scene, falls: fallsOf(plan) } : scene;
 }
 

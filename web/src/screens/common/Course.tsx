@@ -14,7 +14,7 @@ export function Course({ room, facts, current }: CourseProps) {
   return (
     <ol class="course" data-testid="course">
       {STEPS.map((step, index) => {
-        const fact = factOf(step, facts);
+        const fact = factOf(step, room, facts);
         return (
           <li key={step}>
             <Link to={pathOfRoom(room, step)} class={fact ? "brick laid" : "brick"} current={step === current} testid={`step-${step}`}>

@@ -29,7 +29,7 @@ function Rooms({ room, step }: { room: RoomView; step: Step | null }) {
 }
 
 export function RoomFrame({ room, step, still, drawing, children }: RoomFrameProps) {
-  const facts = { room: room.fields, readings: room.readings.length, plan: room.plan };
+  const facts = { readings: room.readings.length, plan: room.plan };
   return (
     <>
       <main class={`room ${still ? `still with-${still}` : "flowing"} at-${step ?? "floor"}`}>

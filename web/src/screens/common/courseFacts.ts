@@ -1,12 +1,11 @@
 /** The course of the job: its steps in the trade's order, each with the one fact that tells how far it is. */
+import { setStationsOf } from "../../state";
 import type { Plan } from "../../wire";
 import { momentText } from "../../units";
 import { reader, t } from "../../words";
-import type { RoomFields } from "./roomFigure";
 import type { Step } from "./route";
 
 export interface RoomFacts {
-  readonly room: RoomFields;
   readonly readings: number;
   readonly plan: Plan | null;
 }
@@ -21,9 +20,9 @@ function materialFact(plan: Plan): string {
   return cement?.packages ? t("course.material", { bags: cement.packages }) : "";
 }
 
-function railsFact(plan: Plan, room: RoomFields): string {
+function railsFact(plan: Plan, room: string): string {
   const stations = plan.rails.reduce((sum, rail) => sum + rail.stations.length, 0);
-  return t("course.rails", { set: room["rails.set_stations"]?.length ?? 0, stations });
+  return t("course.rails", { set: setStationsOf(room, plan.rails).size, stations });
 }
 
 function waitingFact(plan: Plan): string {
@@ -32,13 +31,13 @@ function waitingFact(plan: Plan): string {
 }
 
 /** What stands under a step's name; empty where nothing is known yet. */
-export function factOf(step: Step, { room, readings, plan }: RoomFacts): string {
+export function factOf(step: Step, id: string, { readings, plan }: RoomFacts): string {
   if (step === "outline") return plan ? t("course.outline", { area: plan.outline.area }) : "";
   if (step === "levels") return readings > 0 ? t("course.levels", { readings }) : "";
   if (!plan) return "";
   if (step === "bed") return bedFact(plan);
   if (step === "material") return materialFact(plan);
-  if (step === "rails") return railsFact(plan, room);
+  if (step === "rails") return railsFact(plan, id);
   if (step === "filling") return t("course.filling", { sections: plan.sections.length });
   return waitingFact(plan);
 }

@@ -1,6 +1,7 @@
 /** The plan's layers on the drawing: heights read, high and low ground, thickness, rails, sections. */
 import { bandsOf, type Corner } from "../../drawing/bands";
 import type { Scene, ScenePoint, SceneRail } from "../../drawing/scene";
+import type { SetStation } from "../../state";
 import type { Plan, Rail } from "../../wire";
 import { fieldBands } from "../../drawing/field";
 import { depthText, heightText, markText } from "../../units";
@@ -9,6 +10,7 @@ import { chipPoints, fallsOf, jointsOf, thicknessPieces } from "./topLayers";
 
 export type Layer = "readings" | "ground" | "thickness" | "falls" | "doubt" | "joints" | "rails" | "sections";
 const BANDS = 7;
+const NONE_SET: ReadonlyMap<string, SetStation> = new Map();
 /** Three places at most are walked to before the figures are looked at again. */
 const MOST_NEXT = 3;
 
@@ -73,7 +75,7 @@ export function thicknessPoints(plan: Plan): readonly ScenePoint[] {
 }
 
 /** Rails with their stations; `current` and `set` are "railid:stationindex". */
-export function sceneRails(rails: readonly Rail[], set: ReadonlySet<string>, current: string | null): readonly SceneRail[] {
+export function sceneRails(rails: readonly Rail[], set: ReadonlyMap<string, SetStation>, current: string | null): readonly SceneRail[] {
   return rails.map((rail) => ({
     id: rail.id,
     from: rail.from,
@@ -87,7 +89,7 @@ export function sceneRails(rails: readonly Rail[], set: ReadonlySet<string>, cur
 }
 
 /** The room's scene with one layer of its plan laid over it. */
-export function withLayer(room: Scene, plan: Plan | null, layer: Layer, set: ReadonlySet<string>): Scene {
+export function withLayer(room: Scene, plan: Plan | null, layer: Layer, set: ReadonlyMap<string, SetStation> = NONE_SET): Scene {
   if (!plan) return room;
   const scene = { ...room, wallLabels: [] };
   if (layer === "readings") return { ...scene, points: heightPoints(plan) };

@@ -20,7 +20,6 @@ import { saved } from "../common/saving";
 import { useRoom, type RoomView } from "../common/useRoom";
 
 type Moment = "mixed_at" | "placed_at";
-const NO_STATIONS: ReadonlySet<string> = new Set();
 
 function MomentButton({ room, section, placement, moment }: { room: string; section: string; placement: Row<"placement"> | undefined; moment: Moment }) {
   const at = placement?.fields[moment];
@@ -53,7 +52,7 @@ function SectionLine({ room, plan, section, index }: { room: RoomView; plan: Pla
 
 function FillingDrawing({ room }: { room: RoomView }) {
   const { language, units } = preferences.value;
-  const scene = useMemo(() => ({ ...withLayer(roomScene(room.fields), room.plan, "sections", NO_STATIONS), wallLabels: [] }), [room.fields, room.plan, language, units]);
+  const scene = useMemo(() => ({ ...withLayer(roomScene(room.fields), room.plan, "sections"), wallLabels: [] }), [room.fields, room.plan, language, units]);
   return <Drawing scene={scene} name="filling" />;
 }
 

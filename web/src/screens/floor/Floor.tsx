@@ -2,7 +2,7 @@
 import { useMemo, useState } from "preact/hooks";
 import { Drawing } from "../../drawing/Drawing";
 import type { Scene } from "../../drawing/scene";
-import { mayWrite, preferences } from "../../state";
+import { mayWrite, preferences, setStationsOf } from "../../state";
 import { depthText, errorText, heightText, massText, volumeText } from "../../units";
 import { isOffice, reader, t } from "../../words";
 import { Choice } from "../common/Choice";
@@ -65,7 +65,7 @@ function Governing({ plan }: { plan: Plan }) {
 function FloorDrawing({ room, profile, onOpen }: { room: RoomView; profile: Profile; onOpen: (id: string) => void }) {
   const [layer, setLayer] = useState<Layer>("ground");
   const { language, units } = preferences.value;
-  const set = useMemo(() => new Set(room.fields["rails.set_stations"] ?? []), [room.fields]);
+  const set = setStationsOf(room.id, room.plan?.rails ?? []);
   const scene = useMemo(() => withLayer(roomScene(room.fields), room.plan, layer, set), [room.fields, room.plan, layer, set, language, units]);
   const ways = profile.isOn ? { onStroke: profile.draw, onPlace: profile.tap } : { onOpen };
   return (
@@ -93,7 +93,7 @@ export function Floor({ id }: { id: string }) {
         {room.fields.outline ? <PlanNotes state={room.state} /> : <p class="notice">{t("floor.no_outline")}</p>}
         {room.plan && <Governing plan={room.plan} />}
         {room.plan && <NextList plan={room.plan} onOpen={setOpened} />}
-        <div class="only-phone"><Course room={room.id} facts={{ room: room.fields, readings: room.readings.length, plan: room.plan }} current={null} /></div>
+        <div class="only-phone"><Course room={room.id} facts={{ readings: room.readings.length, plan: room.plan }} current={null} /></div>
         {room.fields.outline && <Link to={pathOfJoints(room.id)} class="button wide" testid="open-joints">{t("joints.title")}</Link>}
         {room.fields.outline && <Link to={pathOfInOut(room.id)} class="button wide" testid="readings-in-out">{t("in_out.open")}</Link>}
         <PhotoStrip room={room.id} />

@@ -2,7 +2,7 @@
 import { twiceArea } from "../../drawing/figure";
 import { jobOf, people, roomOf, rowOf, session } from "../../state";
 import { heightText, hoursText, lengthText, massText, momentText, numberText, temperatureText, volumeText } from "../../units";
-import type { FieldsByKind, Fixture, Instrument, InstrumentCheck, Kind, Mark, MilestoneNeed, Opening, Outline, Setup, Top } from "../../wire";
+import type { FieldsByKind, Fixture, Instrument, InstrumentCheck, Kind, Mark, MilestoneNeed, Opening, Outline, Setup, StripsOnHand, Top } from "../../wire";
 import { reader, t, told } from "../../words";
 import { cornersOf, placeText } from "../common/roomFigure";
 import { measure, percent, PRICE_WRITERS, SUPPLY_WRITERS } from "./boughtValues";
@@ -86,6 +86,15 @@ function readingText(id: string): string {
   return down == null ? t("value.gone") : t("reading.title", { down });
 }
 
+function entryText(id: string): string {
+  const entry = rowOf("entry", id)?.fields;
+  return entry?.what ? t(`value.entry_${entry.what}`) : t("value.gone");
+}
+
+function stripsText({ count, length, thickness }: StripsOnHand): string {
+  return t("value.strips", { count: count ?? 2, length, thickness });
+}
+
 const pixels = (value: number) => t("value.pixels", { pixels: value });
 
 const WRITERS: Writers = {
@@ -100,7 +109,8 @@ const WRITERS: Writers = {
     "rails.straightedge": measure, "rails.bearing": measure, "rails.inset": measure, "rails.strip.thickness": measure,
     "rails.strip.width": measure, "rails.strip.length": measure, "rails.overlap": measure, "rails.station_spacing": measure,
     "rails.direction": (value) => (value === "auto" ? t("value.direction_auto") : t("value.degrees", { degrees: value })),
-    "rails.set_stations": (stations) => t("value.stations", { count: stations.length }),
+    "rails.strips": list(stripsText), "rails.straightedges": list(measure), "rails.lines": list(({ id }) => id),
+    "rails.tolerance": measure, "rails.wood": yesOrNo, "filling.mixer": placeText, "filling.day_ends": moment,
     "mix.cement": plain, "mix.lime": plain, "mix.sand": plain, "mix.bag_mass": (kg) => massText(kg, reader.value),
     "mix.water_cement": plain, "mix.air": percent, "mix.waste": percent, "mix.batch_volume": (m3) => volumeText(m3, reader.value),
     "mix.sand_moisture": percent, "mix.sand_bulking": percent,
@@ -116,14 +126,24 @@ const WRITERS: Writers = {
     stage: (value) => t(value === "bed" ? "value.finished_bed" : "value.subfloor"),
     typed: text, sight: measure, taken_at: moment, supersedes: readingText, note: text, deleted: yesOrNo,
   },
-  placement: { room_id: roomName, section: text, mixed_at: moment, placed_at: moment, deleted: yesOrNo },
+  placement: { room_id: roomName, section: text, mixed_at: moment, placed_at: moment, screeded_at: moment, channels_at: moment, deleted: yesOrNo },
+  batch: { room_id: roomName, section: text, mixed_at: moment, placed_at: moment, thrown_at: moment, size: plain, deleted: yesOrNo },
+  station: { room_id: roomName, rail: text, at: placeText, shim: measure, set_at: moment, deleted: yesOrNo },
+  rail_check: {
+    room_id: roomName, rail: text, rail_to: text, from: measure, to: measure, off: measure, length: measure, reversed_off: measure,
+    level: text, typed: (typed) => (typeof typed === "string" ? typed : list(text)(Object.values(typed))), taken_at: moment, deleted: yesOrNo,
+  },
+  entry: {
+    room_id: roomName, what: (what) => t(`value.entry_${what}`), at: moment, until: moment, rail: text, from_raise: measure, to_raise: measure,
+    section: text, code: text, text, deleted: yesOrNo,
+  },
   climate: {
     room_id: roomName, at: moment, bed: degrees, air: degrees, humidity: (value) => `${plain(value)}\u202f%`, wind: windText,
     forecast: yesOrNo, deleted: yesOrNo,
   },
   photo: {
     room_id: roomName, hash: () => t("value.picture"), media_type: (type) => type.replace("image/", "").toUpperCase(), width: pixels, height: pixels,
-    size: (bytes) => t("value.kilobytes", { kilobytes: Math.ceil(bytes / 1000) }), note: text, taken_at: moment, reading_id: readingText, deleted: yesOrNo,
+    size: (bytes) => t("value.kilobytes", { kilobytes: Math.ceil(bytes / 1000) }), note: text, taken_at: moment, reading_id: readingText, entry_id: entryText, deleted: yesOrNo,
   },
   alternative: { room_id: roomName, name: text, top: topText, note: text, chosen_at: moment, chosen_by: text, deleted: yesOrNo },
   prices: { ...PRICE_WRITERS, deleted: yesOrNo },

@@ -20,7 +20,6 @@ import { useRoom, type RoomView } from "../common/useRoom";
 import { JointSettings } from "./JointSettings";
 import { slabJointFrom } from "./slabJoint";
 
-const NO_STATIONS: ReadonlySet<string> = new Set();
 
 /** A joint of the slab while it is drawn: off, waiting for its first tap, or for its second. */
 type Drawn = "off" | "first" | Place;
@@ -37,7 +36,7 @@ interface DrawnProps {
 
 function JointsDrawing({ room, drawn, onDrawn }: DrawnProps) {
   const { language, units } = preferences.value;
-  const scene = useMemo(() => withLayer(roomScene(room.fields), room.plan, "joints", NO_STATIONS), [room.fields, room.plan, language, units]);
+  const scene = useMemo(() => withLayer(roomScene(room.fields), room.plan, "joints"), [room.fields, room.plan, language, units]);
   const points = typeof drawn === "string" ? [] : [{ id: "end", at: drawn, label: "", kind: "current" as const }];
   const tapped = (at: Place) => {
     if (typeof drawn === "string") onDrawn(at);

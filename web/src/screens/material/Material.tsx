@@ -23,7 +23,6 @@ import { OrderList } from "./OrderList";
 import { QuoteSection } from "./QuoteSection";
 import { SupplyFields } from "./SupplyFields";
 
-const NO_STATIONS: ReadonlySet<string> = new Set();
 
 function Batches({ plan }: { plan: Plan }) {
   const { mix } = plan;
@@ -43,7 +42,7 @@ function Batches({ plan }: { plan: Plan }) {
 
 function MaterialDrawing({ room }: { room: RoomView }) {
   const { language, units } = preferences.value;
-  const scene = useMemo(() => ({ ...withLayer(roomScene(room.fields), room.plan, "thickness", NO_STATIONS), points: [] }), [room.fields, room.plan, language, units]);
+  const scene = useMemo(() => ({ ...withLayer(roomScene(room.fields), room.plan, "thickness"), points: [] }), [room.fields, room.plan, language, units]);
   return <Drawing scene={scene} name="material" />;
 }
 

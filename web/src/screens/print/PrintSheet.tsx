@@ -1,7 +1,7 @@
 /** A page worth pinning to a stud: the drawing, the shims, the filling, the order, the waiting. Seen on paper only. */
 import { PaperSheet } from "../../drawing/Sheet";
 import type { ScenePoint } from "../../drawing/scene";
-import { jobOf } from "../../state";
+import { jobOf, setStationsOf } from "../../state";
 import { depthText, heightText, loadText, massText, momentText, volumeText } from "../../units";
 import type { Plan } from "../../wire";
 import { reader, t } from "../../words";
@@ -42,7 +42,7 @@ function Order({ plan }: { plan: Plan }) {
 
 /** The sections with their numbers, and what each takes, in the order they are filled. */
 function Fill({ room, plan }: { room: RoomView; plan: Plan }) {
-  const scene = withLayer(roomScene(room.fields), plan, "sections", new Set());
+  const scene = withLayer(roomScene(room.fields), plan, "sections");
   const sections = [...plan.sections].sort((a, b) => a.order - b.order);
   return (
     <>
@@ -70,8 +70,8 @@ function governing(plan: Plan): readonly ScenePoint[] {
 }
 
 function Paper({ room, plan }: { room: RoomView; plan: Plan }) {
-  const set = new Set(room.fields["rails.set_stations"] ?? []);
-  const scene = { ...roomScene(room.fields), points: governing(plan), rails: sceneRails(plan.rails, new Set(), null) };
+  const set = setStationsOf(room.id, plan.rails);
+  const scene = { ...roomScene(room.fields), points: governing(plan), rails: sceneRails(plan.rails, new Map(), null) };
   return (
     <>
       <PaperSheet scene={scene} window={PAPER} name="paper" />

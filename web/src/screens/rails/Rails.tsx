@@ -1,7 +1,7 @@
 /** Setting the rails, one station at a time: the shim in giant figures, where it is, what comes next. */
 import { useMemo, useState } from "preact/hooks";
 import { Drawing } from "../../drawing/Drawing";
-import { editRoom, preferences } from "../../state";
+import { preferences, setStation, setStationsOf, unsetStation, type SetStation } from "../../state";
 import { depthText } from "../../units";
 import type { Plan } from "../../wire";
 import { reader, t } from "../../words";
@@ -25,13 +25,9 @@ interface HandProps {
   readonly room: RoomView;
   readonly plan: Plan;
   readonly standings: readonly Standing[];
-  readonly set: ReadonlySet<string>;
+  readonly set: ReadonlyMap<string, SetStation>;
   readonly hand: Standing;
   readonly onChoose: (key: string | null) => void;
-}
-
-function keepSet(room: RoomView, set: ReadonlySet<string>): Promise<boolean> {
-  return saved(editRoom(room.id, { "rails.set_stations": [...set] }));
 }
 
 function Shim({ plan, hand }: { plan: Plan; hand: Standing }) {
@@ -47,14 +43,15 @@ function Shim({ plan, hand }: { plan: Plan; hand: Standing }) {
 }
 
 function Hand({ room, plan, standings, set, hand, onChoose }: HandProps) {
-  const isSet = set.has(hand.key);
+  const before = set.get(hand.key);
+  const isSet = before !== undefined;
   const next = afterwards(standings, set, hand.key);
   const at = standings.indexOf(hand);
   const step = (way: number) => onChoose(standings[(at + way + standings.length) % standings.length]?.key ?? null);
   const mark = () => {
-    const changed = new Set(set);
-    if (isSet) changed.delete(hand.key); else changed.add(hand.key);
-    void keepSet(room, changed).then((isSaved) => { if (isSaved) onChoose(isSet ? hand.key : null); });
+    const { at: place, shim } = hand.station;
+    const kept = before ? unsetStation(before) : setStation(room.id, { rail: hand.rail.id, at: [place[0], place[1]], shim });
+    void saved(kept).then((isSaved) => { if (isSaved) onChoose(isSet ? hand.key : null); });
   };
   return (
     <div class="hand">
@@ -71,7 +68,7 @@ function Hand({ room, plan, standings, set, hand, onChoose }: HandProps) {
   );
 }
 
-function RailsDrawing({ room, set, current, onChoose }: { room: RoomView; set: ReadonlySet<string>; current: string | null; onChoose: (key: string) => void }) {
+function RailsDrawing({ room, set, current, onChoose }: { room: RoomView; set: ReadonlyMap<string, SetStation>; current: string | null; onChoose: (key: string) => void }) {
   const { language, units } = preferences.value;
   const bare = useMemo(() => bareScene(room.fields), [room.fields, language, units]);
   const rails = room.plan ? sceneRails(room.plan.rails, set, current) : [];
@@ -86,7 +83,7 @@ export function Rails({ id }: { id: string }) {
   const [showing, setShowing] = useState<"table" | "tools" | "know" | null>(null);
   const plan = room?.plan ?? null;
   const standings = useMemo(() => standingsOf(plan?.rails ?? []), [plan]);
-  const set = useMemo(() => new Set(room?.fields["rails.set_stations"] ?? []), [room?.fields]);
+  const set = setStationsOf(id, plan?.rails ?? []);
   if (!room) return <Missing />;
   const cautions = plan ? cautionsAt(plan, "rails") : [];
   const hand = inHand(standings, set, chosen);

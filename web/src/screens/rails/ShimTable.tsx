@@ -1,13 +1,13 @@
 /** The shim table: every rail with its stations, to read through and to pin up. */
 import { depthText, lengthText } from "../../units";
+import { stationKey, type SetStation } from "../../state";
 import type { Plan } from "../../wire";
 import { reader, t } from "../../words";
 import { Dialog } from "../common/Dialog";
-import { stationKey } from "./stations";
 
 interface ShimTableProps {
   readonly plan: Plan;
-  readonly set: ReadonlySet<string>;
+  readonly set: ReadonlyMap<string, SetStation>;
   readonly onChoose?: (key: string) => void;
 }
 

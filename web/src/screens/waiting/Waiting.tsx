@@ -21,7 +21,6 @@ import { ValueField } from "../common/ValueField";
 import { Climate } from "./Climate";
 import { Needs } from "./Needs";
 
-const NO_STATIONS: ReadonlySet<string> = new Set();
 const HOUR_MS = 3_600_000;
 
 function lastPlaced(rows: readonly Row<"placement">[]): Row<"placement"> | null {
@@ -80,7 +79,7 @@ export function Waiting({ id }: { id: string }) {
   if (!room) return <Missing />;
   const { plan } = room;
   return (
-    <RoomFrame room={room} step="waiting" drawing={<Drawing scene={withLayer(roomScene(room.fields), room.plan, "sections", NO_STATIONS)} name="waiting" />}>
+    <RoomFrame room={room} step="waiting" drawing={<Drawing scene={withLayer(roomScene(room.fields), room.plan, "sections")} name="waiting" />}>
       <div class="stack">
         <PlanNotes state={room.state} />
         {!plan && <NoPlan room={room} />}
