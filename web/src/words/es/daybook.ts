@@ -2,7 +2,7 @@
 import type { daybook as english } from "../en/daybook";
 
 export const daybook: Readonly<Record<keyof typeof english, string>> = {
-  "kind.batch": "Mezcla",
+  "kind.batch": "Amasada",
   "kind.station": "Punto",
   "kind.rail_check": "Nivel sobre una maestra",
   "kind.entry": "Diario de obra",
@@ -17,10 +17,10 @@ export const daybook: Readonly<Record<keyof typeof english, string>> = {
   "named.placement.channels_at": "Canales rellenados",
   "named.batch.room_id": "Cuarto",
   "named.batch.section": "Tramo",
-  "named.batch.mixed_at": "Mezclado",
+  "named.batch.mixed_at": "Amasado",
   "named.batch.placed_at": "Colocado",
   "named.batch.thrown_at": "Desechado",
-  "named.batch.size": "Mezclas completas",
+  "named.batch.size": "Amasadas completas",
   "named.batch.deleted": "Borrado",
   "named.station.room_id": "Cuarto",
   "named.station.rail": "Maestra",
