@@ -235,6 +235,7 @@ def test_a_rail_for_one_wall_lies_along_that_wall_only() -> None:
 def test_rails_and_what_goes_with_them_are_written_as_json_under_the_names_of_the_contract() -> None:
     plan = plain_case(rectangle(4000.0, 3000.0)).rails
     rail = json_from(plan.rails[0])
-    assert set(rail) == {"id", "from", "to", "stations", "settings"}
-    assert set(rail["stations"][0]) == {"at", "along", "subfloor", "top", "shim"}
-    assert set(rail["settings"][0]) == {"order", "from", "to", "stations"}
+    assert set(rail) == {"id", "from", "to", "strip", "stations", "settings", "ramp_volume"}
+    whole = {"at", "along", "subfloor", "top", "shim", "sixteenths", "millimetres", "is_break"}
+    assert set(rail["stations"][0]) == whole
+    assert set(rail["settings"][0]) == {"order", "from", "to", "stations", "overlap", "strip"}
