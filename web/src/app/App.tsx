@@ -27,17 +27,25 @@ const Joints = later(() => import("../screens/joints/Joints").then((file) => fil
 const JobOrder = later(() => import("../screens/order/JobOrder").then((file) => file.JobOrder));
 const People = later(() => import("../screens/people/People").then((file) => file.People));
 const Prices = later(() => import("../screens/prices/Prices").then((file) => file.Prices));
+const HandsOff = later(() => import("../screens/rails/hands/HandsOff").then((file) => file.HandsOff));
+const Layout = later(() => import("../screens/rails/layout/Layout").then((file) => file.Layout));
+const Truing = later(() => import("../screens/rails/true/Truing").then((file) => file.Truing));
 const Review = later(() => import("../screens/review/Review").then((file) => file.Review));
 const Settings = later(() => import("../screens/settings/Settings").then((file) => file.Settings));
 const Material = later(() => import("../screens/material/Material").then((file) => file.Material));
 const Waiting = later(() => import("../screens/waiting/Waiting").then((file) => file.Waiting));
 
 const STEP_SCREENS = { outline: Outline, levels: Levels, bed: Bed, material: Material, rails: Rails, filling: Filling, waiting: Waiting } as const;
+const RAIL_SCREENS = { layout: Layout, true: Truing, hands: HandsOff } as const;
 
 function Screen({ route }: { route: Route }) {
   if (route.name === "room") {
     const Step = route.step === null ? Floor : STEP_SCREENS[route.step];
     return <Step key={route.room} id={route.room} />;
+  }
+  if (route.name === "rails") {
+    const Part = RAIL_SCREENS[route.part];
+    return <Part key={route.room} id={route.room} />;
   }
   if (route.name === "in_out") return <InOut key={route.room} id={route.room} />;
   if (route.name === "joints") return <Joints key={route.room} id={route.room} />;

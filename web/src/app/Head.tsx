@@ -5,7 +5,7 @@ import { t } from "../words";
 import { Link } from "../screens/common/Link";
 import { Mark } from "../screens/common/Mark";
 import { pathOfRecord } from "../screens/common/recordName";
-import { beforePrices, beforeSettings, pathOfRoom, type Route } from "../screens/common/route";
+import { beforePrices, beforeSettings, pathOfRoom, type RailPart, type Route } from "../screens/common/route";
 import { saved } from "../screens/common/saving";
 import { stepBack } from "../screens/common/stepBack";
 
@@ -14,6 +14,8 @@ interface Standing {
   readonly title: string;
   readonly over?: string;
 }
+
+const RAIL_TITLES = { layout: "rails.layout", true: "rails.truing", hands: "rails.hands" } as const satisfies Record<RailPart, string>;
 
 function placeOf(route: Route): Standing {
   if (route.name === "settings") return { back: beforeSettings.value, title: t("app.name") };
@@ -24,6 +26,7 @@ function placeOf(route: Route): Standing {
   if (route.name === "job") return { back: "/", title: jobOf(route.job)?.fields.name ?? "" };
   if (route.name === "in_out") return { back: pathOfRoom(route.room), title: t("in_out.title"), over: roomOf(route.room)?.fields.name ?? "" };
   if (route.name === "joints") return { back: pathOfRoom(route.room), title: t("layer.joints"), over: roomOf(route.room)?.fields.name ?? "" };
+  if (route.name === "rails") return { back: pathOfRoom(route.room, "rails"), title: t(RAIL_TITLES[route.part]), over: roomOf(route.room)?.fields.name ?? "" };
   if (route.name !== "room") return { back: route.name === "jobs" ? null : "/", title: t("app.name") };
   const room = roomOf(route.room)?.fields;
   const back = route.step === null ? `/job/${room?.job_id ?? ""}` : pathOfRoom(route.room);

@@ -6,6 +6,7 @@ import { cost } from "./en/cost";
 import { daybook } from "./en/daybook";
 import { frame } from "./en/frame";
 import { joints } from "./en/joints";
+import { laying } from "./en/laying";
 import { levels } from "./en/levels";
 import { photos } from "./en/photos";
 import { money } from "./en/money";
@@ -16,4 +17,4 @@ import { sources } from "./en/sources";
 import { tops } from "./en/tops";
 import { work } from "./en/work";
 
-export const en = { ...frame, ...daybook, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...levels, ...office, ...money, ...named, ...photos, ...seen, ...sources, ...tops } as const;
+export const en = { ...frame, ...daybook, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...seen, ...sources, ...tops } as const;

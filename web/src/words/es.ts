@@ -6,6 +6,7 @@ import { cost } from "./es/cost";
 import { daybook } from "./es/daybook";
 import { frame } from "./es/frame";
 import { joints } from "./es/joints";
+import { laying } from "./es/laying";
 import { levels } from "./es/levels";
 import { photos } from "./es/photos";
 import { money } from "./es/money";
@@ -16,4 +17,4 @@ import { sources } from "./es/sources";
 import { tops } from "./es/tops";
 import { work } from "./es/work";
 
-export const es = { ...frame, ...daybook, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...levels, ...office, ...money, ...named, ...photos, ...seen, ...sources, ...tops };
+export const es = { ...frame, ...daybook, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...seen, ...sources, ...tops };

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { walkOf } from "../../src/drawing/figure";
-import { routeFromPath } from "../../src/screens/common/route";
+import { pathOfRails, RAIL_PARTS, routeFromPath } from "../../src/screens/common/route";
 import { steppedHeight } from "../../src/screens/bed/steps";
 import { nextName } from "../../src/screens/outline/names";
 import { closedWalls, tidyTurn } from "../../src/screens/outline/walkedWalls";
@@ -14,7 +14,8 @@ test("every address stands for one screen, and a strange one for none", () => {
   expect(routeFromPath("/job/a")).toEqual({ name: "job", job: "a" });
   expect(routeFromPath("/room/a")).toEqual({ name: "room", room: "a", step: null });
   expect(routeFromPath("/room/a/rails")).toEqual({ name: "room", room: "a", step: "rails" });
-  for (const strange of ["/room", "/room/a/attic", "/what"]) expect(routeFromPath(strange)).toEqual({ name: "missing" });
+  for (const part of RAIL_PARTS) expect(routeFromPath(pathOfRails("a", part))).toEqual({ name: "rails", room: "a", part });
+  for (const strange of ["/room", "/room/a/attic", "/room/a/rails/attic", "/what"]) expect(routeFromPath(strange)).toEqual({ name: "missing" });
 });
 
 test("the top steps to whole eighths, from between them and from on them", () => {

@@ -5,6 +5,10 @@ import { KINDS, type Kind } from "../../wire";
 export const STEPS = ["outline", "levels", "bed", "material", "rails", "filling", "waiting"] as const;
 export type Step = (typeof STEPS)[number];
 
+/** What is done about the rails beside setting them: laying them out, truing them, setting them with wet hands. */
+export const RAIL_PARTS = ["layout", "true", "hands"] as const;
+export type RailPart = (typeof RAIL_PARTS)[number];
+
 type PlainName = "jobs" | "new_job" | "settings" | "people" | "review" | "prices";
 
 export type Route =
@@ -12,6 +16,7 @@ export type Route =
   | { readonly name: "job" | "order"; readonly job: string }
   | { readonly name: "history"; readonly kind: Kind; readonly id: string }
   | { readonly name: "in_out" | "joints"; readonly room: string }
+  | { readonly name: "rails"; readonly room: string; readonly part: RailPart }
   | { readonly name: "room"; readonly room: string; readonly step: Step | null };
 
 const IN_OUT = "in-out";
@@ -32,14 +37,20 @@ function isStep(text: string): text is Step {
 export function routeFromPath(address: string): Route {
   const plain = PLAIN[address];
   if (plain) return { name: plain };
-  const [, kind, id = "", step] = address.split("/");
+  const [, kind, id = "", step, part = ""] = address.split("/");
   if (kind === "job" && id) return { name: step === ORDER ? "order" : "job", job: id };
   if (kind === "history") return historyRoute(id, step);
   if (kind !== "room" || !id) return { name: "missing" };
   if (step === undefined || step === "") return { name: "room", room: id, step: null };
   if (step === IN_OUT) return { name: "in_out", room: id };
   if (step === JOINTS) return { name: "joints", room: id };
+  if (step === "rails" && part) return railsRoute(id, part);
   return isStep(step) ? { name: "room", room: id, step } : { name: "missing" };
+}
+
+function railsRoute(room: string, text: string): Route {
+  const part = RAIL_PARTS.find((one) => one === text);
+  return part ? { name: "rails", room, part } : { name: "missing" };
 }
 
 function historyRoute(kind: string, id: string | undefined): Route {
@@ -64,6 +75,10 @@ export function pathOfOrder(job: string): string {
 /** The movement joints of a room. */
 export function pathOfJoints(room: string): string {
   return `/room/${room}/${JOINTS}`;
+}
+
+export function pathOfRails(room: string, part: RailPart): string {
+  return `/room/${room}/rails/${part}`;
 }
 
 export function pathOfRoom(room: string, step: Step | null = null): string {
