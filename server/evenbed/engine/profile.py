@@ -18,7 +18,7 @@ from evenbed.engine.geometry import between, box_of, boxes_meet, meeting_of
 from evenbed.engine.problems import BadDocumentError, problem_at, problems_under
 from evenbed.engine.region import Interval, Region, chords_at
 from evenbed.engine.surface import Surface
-from evenbed.engine.top.facets import BedTop, lines_of
+from evenbed.engine.top.facets import BedTop
 from evenbed.engine.touching import regions_of_room
 from evenbed.engine.worked import WorkedRoom
 
@@ -120,10 +120,7 @@ def _bends(surface: Surface, line: _Line) -> list[float]:
 
 def _creases(top: BedTop, line: _Line) -> Iterator[float]:
     """Where the line crosses the lines along which planes of the top end."""
-    for side in lines_of(top.cells):
-        first, last = side.at(*line.start), side.at(*line.end)
-        if first != last and 0.0 <= first / (first - last) <= 1.0:
-            yield first / (first - last) * line.length
+    return (share * line.length for share in top.crossings(line.start, line.end))
 
 
 def _inside(bends: list[float], start: float, end: float) -> list[float]:

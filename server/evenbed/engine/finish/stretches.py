@@ -4,12 +4,11 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
-from itertools import pairwise
 
 from evenbed.engine.document.places import Point, Point3
-from evenbed.engine.geometry import Plane, between, box_of, boxes_meet, crossing_of, nearest_on_segment
+from evenbed.engine.geometry import between, box_of, boxes_meet, crossing_of, nearest_on_segment
 from evenbed.engine.ground import Ground, on_edge
-from evenbed.engine.top.facets import BedTop, lines_of
+from evenbed.engine.top.facets import BedTop, Piece
 
 ON_IT = 0.01  # mm within which a spot of the subfloor counts as on the line
 ZTop = tuple[Point, float]
@@ -24,18 +23,9 @@ class Stretch:
     top: BedTop
 
     @cached_property
-    def pieces(self) -> tuple[tuple[float, float, Plane], ...]:
+    def pieces(self) -> tuple[Piece, ...]:
         """From which share of the way to which one plane of the top holds, from the start to the end."""
-        crossed = (self._crossing(line) for line in lines_of(self.top.cells))
-        shares = sorted({0.0, 1.0, *(share for share in crossed if 0.0 < share < 1.0)})
-        return tuple(
-            (a, b, self.top.plane_at(*between(self.start, self.end, (a + b) / 2))) for a, b in pairwise(shares)
-        )
-
-    def _crossing(self, line: Plane) -> float:
-        """The share of the way at which a line is crossed; outside 0 to 1 where it is not."""
-        first, last = line.over((self.start, self.end))
-        return -1.0 if first == last else first / (first - last)
+        return self.top.pieces(self.start, self.end)
 
     def tops_at(self, share: float) -> Iterable[ZTop]:
         """The place at a share of the way with the top's height there: twice where two planes meet there."""

@@ -4,12 +4,15 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import pairwise
 
 from evenbed.engine.document.fields import height
 from evenbed.engine.document.places import Point
-from evenbed.engine.geometry import Box, Plane, Ring, box_of, boxes_meet, clipped, edges_of, left_of
+from evenbed.engine.geometry import Box, Plane, Ring, between, box_of, boxes_meet, clipped, edges_of, left_of
 
 BEYOND = 1e-6  # mm: what lies farther beyond a cell's line has no part of it
+Piece = tuple[float, float, Plane]
+"""From which share of a way to which one plane holds."""
 
 
 @dataclass(frozen=True)
@@ -112,6 +115,24 @@ class BedTop:
         rows = ((c.plane, c) for c in self.cells)
         return BedTop(tuple(Cell(Plane(p.a + by, p.b, p.c), c.keep, c.polygons) for p, c in rows))
 
+    def crossings(self, start: Point, end: Point) -> list[float]:
+        """At which shares of a straight way lines are crossed along which planes end, in order, each once."""
+        found = set()
+        for a, b, c in self._lines:
+            first, last = a + b * start[0] + c * start[1], a + b * end[0] + c * end[1]
+            if first != last and 0.0 <= first / (first - last) <= 1.0:
+                found.add(first / (first - last))
+        return sorted(found)
+
+    def pieces(self, start: Point, end: Point) -> tuple[Piece, ...]:
+        """Which plane holds from where to where on a straight way, from its start to its end, without a gap."""
+        shares = sorted({0.0, 1.0, *self.crossings(start, end)})
+        return tuple((a, b, self.plane_at(*between(start, end, (a + b) / 2))) for a, b in pairwise(shares))
+
+    @cached_property
+    def _lines(self) -> tuple[tuple[float, float, float], ...]:
+        return tuple((side.a, side.b, side.c) for side in _lines_of(self.cells))
+
     @property
     def steepest(self) -> float:
         """The steepest fall of any plane, rise over run."""
@@ -134,6 +155,6 @@ def side_of(p: Point, q: Point) -> Plane:
     return Plane(side.a / size, side.b / size, side.c / size)
 
 
-def lines_of(cells: Iterable[Cell]) -> tuple[Plane, ...]:
+def _lines_of(cells: Iterable[Cell]) -> tuple[Plane, ...]:
     """Every line along which cells end, once."""
     return tuple(dict.fromkeys(side for cell in cells for side in cell.keep))
