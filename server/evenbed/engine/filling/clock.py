@@ -30,5 +30,9 @@ def fill_clock_from(given: object) -> FillClockAnswer:
         is_stopped=False,
         stopped_hours=0.0,
         stop_edges=(),
+        best_stop=None,
         alarms=(),
+        cautions=(),
+        notices=(),
+        explanations={},
     )

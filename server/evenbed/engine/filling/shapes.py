@@ -3,11 +3,14 @@
 from dataclasses import dataclass
 from typing import Literal
 
+from evenbed.engine.cautions import Caution
 from evenbed.engine.document.fields import described, height, length, time
 from evenbed.engine.document.places import Point
 from evenbed.engine.document.room import Document
 from evenbed.engine.identity import Identity
+from evenbed.engine.problems import Problem
 from evenbed.engine.readiness import WorkingTime
+from evenbed.engine.sources import Explanation
 
 SectionState = Literal["waiting", "filling", "placed", "screeded", "packed"]
 BatchState = Literal["fresh", "soon", "late", "placed", "thrown"]
@@ -36,9 +39,13 @@ class Section:
     mixed_volume: float = described(about="Compacted mortar to mix for it, waste included", unit="m3")
     batches: float = described(about="Batches to mix for it, waste included")
     order: int = described(about="1 is filled first")
-    walk: float = length(about="The walk to the way out, over sections filled later")
-    channels: tuple[Channel, ...] = described(about="Grooves to fill and pack at once after it")
-    channel_volume: float = described(about="Mortar in its channels", unit="m3")
+    walk: float = length(
+        about="The walk from its middle to the way out, over sections filled later, through the middles of their sides"
+    )
+    channels: tuple[Channel, ...] = described(
+        about="Grooves to fill and pack at once after it; of two sections beside a strip the later one has it"
+    )
+    channel_volume: float = described(about="Mortar in its channels, strips' widths times thicknesses", unit="m3")
 
 
 @dataclass(frozen=True)
@@ -65,22 +72,24 @@ class FillClockQuestion:
 
 @dataclass(frozen=True)
 class BatchClock:
-    """One batch and how long it may still be worked."""
+    """One batch and how long it may still be worked. A section's own mixing is none: batches are entered."""
 
     id: str = described(about="The batch's id")
-    section: str | None = described(about="The section it is for")
+    section: str | None = described(about="The section it is for, or was the one being filled when it was mixed")
     state: BatchState = described(about="soon: to be used within a quarter of its working time; late: past it")
     use_by: str = time(about="When it must be in place")
-    is_in_time: bool = described(about="False where at today's pace it will not be used in time")
+    is_in_time: bool = described(
+        about="False where at the pace so far it will not be used in time, or was not; false for one thrown away"
+    )
 
 
 @dataclass(frozen=True)
 class SectionClock:
-    """How far one section is."""
+    """How far one section is. One without channels is packed once it is cut off."""
 
     id: str = described(about="The section's id")
     state: SectionState = described(about="How far it is")
-    batches_mixed: float = described(about="Full batches mixed for it so far")
+    batches_mixed: float = described(about="Full batches mixed for it so far, those thrown away left out")
     batches_needed: float = described(about="Full batches it takes, waste included")
     channels_due: str | None = time(about="When its channels must be packed at the latest; null where none are due")
     is_trapped: bool = described(about="True where fresh bed cuts it, still unfilled, off from the way out")
@@ -88,7 +97,7 @@ class SectionClock:
 
 @dataclass(frozen=True)
 class Pace:
-    """How fast it goes, stoppages taken out."""
+    """How fast it goes, stoppages taken out: moving rails and packing channels are part of it."""
 
     hours_per_volume: float = described(about="Working hours for a cubic metre of bed", unit="h/m3")
     hours_per_batch: float = described(about="Working hours for a batch", unit="h")
@@ -97,11 +106,22 @@ class Pace:
 
 @dataclass(frozen=True)
 class DoneTimes:
-    """When the whole room will be filled, nothing stopping the work."""
+    """When the whole room will be filled, nothing stopping the work from now on."""
 
-    early: str = time(about="Early")
+    early: str = time(about="Early: one time in twenty it is done before")
     likely: str = time(about="Likely")
-    late: str = time(about="Late")
+    late: str = time(about="Late: one time in twenty it takes longer")
+
+
+@dataclass(frozen=True)
+class BestStop:
+    """Where work is best stopped, if it must be: at a joint before along a rail, along a rail before anywhere else."""
+
+    after: str | None = described(about="The section to finish first; null where it is best to stop at once")
+    at: str | None = time(about="When that will be at the pace so far; null without a pace")
+    joint: float = length(about="Edge left at movement joints")
+    rail: float = length(about="Edge left along rails")
+    cut: float = length(about="Edge left anywhere else, to cut back square and key")
 
 
 @dataclass(frozen=True)
@@ -129,5 +149,9 @@ class FillClockAnswer:
     last_batch_by: str | None = time(about="The last moment to mix a batch that is in place before the day ends")
     is_stopped: bool = described(about="True while a stoppage lasts")
     stopped_hours: float = described(about="Hours stopped since the first batch", unit="h")
-    stop_edges: tuple[OpenEdge, ...] = described(about="Edges to cut back and key if work stops now")
+    stop_edges: tuple[OpenEdge, ...] = described(about="Edges left if work stops now, between filled and unfilled")
+    best_stop: BestStop | None = described(about="Null where nothing is filled yet, or all is")
     alarms: tuple[Alarm, ...] = described(about="What is still to come, the first first")
+    cautions: tuple[Caution, ...] = described(about="What can hurt a person or spoil the bed, at this moment")
+    notices: tuple[Problem, ...] = described(about="Entries left out, and why")
+    explanations: dict[str, Explanation] = described(about="What stands behind a figure, by its path in this answer")

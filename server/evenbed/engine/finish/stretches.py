@@ -40,10 +40,14 @@ class Stretch:
 
     def least_thickness(self, ground: Ground) -> float:
         """The least of top less subfloor along the way, negative where the top lies below the subfloor."""
+        return self.thicknesses(ground)[0]
+
+    def thicknesses(self, ground: Ground) -> tuple[float, float]:
+        """The least and the greatest of top less subfloor along the way, negative where the top is the lower."""
         shares = {share for a, b, _ in self.pieces for share in (a, b)}
         own = [z - ground.surface.height_at(*at) for share in shares for at, z in self.tops_at(share)]
         met = [z - s[2] for s in self._spots_of(ground) for _, z in self.tops_at(self._share_of(s[:2]))]
-        return min(own + met)
+        return min(own + met), max(own + met)
 
     def _spots_of(self, ground: Ground) -> Iterable[Point3]:
         """Where the way passes a reading or crosses an edge between two: there the subfloor's slope can change."""

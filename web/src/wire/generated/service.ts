@@ -455,13 +455,13 @@ export interface components {
             /** @description Water less the sand's own, never below 0 (kg) */
             readonly water_to_add: number;
         };
-        /** @description One batch and how long it may still be worked. */
+        /** @description One batch and how long it may still be worked. A section's own mixing is none: batches are entered. */
         readonly BatchClock: {
             /** @description The batch's id */
             readonly id: string;
-            /** @description False where at today's pace it will not be used in time */
+            /** @description False where at the pace so far it will not be used in time, or was not; false for one thrown away */
             readonly is_in_time: boolean;
-            /** @description The section it is for */
+            /** @description The section it is for, or was the one being filled when it was mixed */
             readonly section: string | null;
             /**
              * @description soon: to be used within a quarter of its working time; late: past it
@@ -590,6 +590,19 @@ export interface components {
             /** @description What it costs */
             readonly quote: components["schemas"]["Quote"];
         };
+        /** @description Where work is best stopped, if it must be: at a joint before along a rail, along a rail before anywhere else. */
+        readonly BestStop: {
+            /** @description The section to finish first; null where it is best to stop at once */
+            readonly after: string | null;
+            /** @description When that will be at the pace so far; null without a pace */
+            readonly at: string | null;
+            /** @description Edge left anywhere else, to cut back square and key (mm) */
+            readonly cut: number;
+            /** @description Edge left at movement joints (mm) */
+            readonly joint: number;
+            /** @description Edge left along rails (mm) */
+            readonly rail: number;
+        };
         /** @description Bond coat under the tile. */
         readonly BondCoat: {
             readonly bag_mass?: number | null;
@@ -628,7 +641,7 @@ export interface components {
             };
             /**
              * Kind
-             * @description job, room, reading, placement, climate, photo, alternative, prices or supplies
+             * @description One of job, room, reading, placement, batch, station, rail_check, entry, climate, photo, alternative, prices, supplies
              */
             readonly kind: string;
             /**
@@ -982,16 +995,16 @@ export interface components {
             readonly supplies?: components["schemas"]["Supplies"] | null;
             readonly truings?: readonly components["schemas"]["Truing"][] | null;
         };
-        /** @description When the whole room will be filled, nothing stopping the work. */
+        /** @description When the whole room will be filled, nothing stopping the work from now on. */
         readonly DoneTimes: {
             /**
              * Format: date-time
-             * @description Early
+             * @description Early: one time in twenty it is done before
              */
             readonly early: string;
             /**
              * Format: date-time
-             * @description Late
+             * @description Late: one time in twenty it takes longer
              */
             readonly late: string;
             /**
@@ -1185,10 +1198,18 @@ export interface components {
             readonly alarms: readonly components["schemas"]["Alarm"][];
             /** @description Every batch, the oldest first */
             readonly batches: readonly components["schemas"]["BatchClock"][];
+            /** @description Null where nothing is filled yet, or all is */
+            readonly best_stop: components["schemas"]["BestStop"] | null;
+            /** @description What can hurt a person or spoil the bed, at this moment */
+            readonly cautions: readonly components["schemas"]["Caution"][];
             /** @description Null until there is a pace, or where all is filled */
             readonly done: components["schemas"]["DoneTimes"] | null;
             /** @description Which engine computed it */
             readonly engine: components["schemas"]["Identity"];
+            /** @description What stands behind a figure, by its path in this answer */
+            readonly explanations: {
+                readonly [key: string]: components["schemas"]["Explanation"];
+            };
             /** @description Whether all is filled before the day ends; null where unknown */
             readonly fits_day: boolean | null;
             /** @description True while a stoppage lasts */
@@ -1197,11 +1218,13 @@ export interface components {
             readonly last_batch_by: string | null;
             /** @description What to fill now, null where all is filled */
             readonly next_section: string | null;
+            /** @description Entries left out, and why */
+            readonly notices: readonly components["schemas"]["Problem"][];
             /** @description Null until a section is filled */
             readonly pace: components["schemas"]["Pace"] | null;
             /** @description In the order they are filled */
             readonly sections: readonly components["schemas"]["SectionClock"][];
-            /** @description Edges to cut back and key if work stops now */
+            /** @description Edges left if work stops now, between filled and unfilled */
             readonly stop_edges: readonly components["schemas"]["OpenEdge"][];
             /** @description Hours stopped since the first batch (h) */
             readonly stopped_hours: number;
@@ -2592,7 +2615,7 @@ export interface components {
         } & {
             readonly [key: string]: unknown;
         };
-        /** @description How fast it goes, stoppages taken out. */
+        /** @description How fast it goes, stoppages taken out: moving rails and packing channels are part of it. */
         readonly Pace: {
             /** @description Working hours for a batch (h) */
             readonly hours_per_batch: number;
@@ -4175,9 +4198,9 @@ export interface components {
         readonly Section: {
             /** @description Batches to mix for it, waste included */
             readonly batches: number;
-            /** @description Mortar in its channels (m3) */
+            /** @description Mortar in its channels, strips' widths times thicknesses (m3) */
             readonly channel_volume: number;
-            /** @description Grooves to fill and pack at once after it */
+            /** @description Grooves to fill and pack at once after it; of two sections beside a strip the later one has it */
             readonly channels: readonly components["schemas"]["Channel"][];
             /** @description S1 is filled first */
             readonly id: string;
@@ -4192,12 +4215,12 @@ export interface components {
             ])[];
             /** @description Compacted mortar in it (m3) */
             readonly volume: number;
-            /** @description The walk to the way out, over sections filled later (mm) */
+            /** @description The walk from its middle to the way out, over sections filled later, through the middles of their sides (mm) */
             readonly walk: number;
         };
-        /** @description How far one section is. */
+        /** @description How far one section is. One without channels is packed once it is cut off. */
         readonly SectionClock: {
-            /** @description Full batches mixed for it so far */
+            /** @description Full batches mixed for it so far, those thrown away left out */
             readonly batches_mixed: number;
             /** @description Full batches it takes, waste included */
             readonly batches_needed: number;
