@@ -127,6 +127,11 @@ PROBLEMS: dict[str, str] = {
     "length_improper": "{fraction} is one or more: write the whole number apart, like 1 7/16.",
     "length_overflow": "{value} {unit} does not fit after {larger}: it is one {larger} or more.",
     "contradictory_climate": "Two rows for {at} give {first} °C and {second} °C: keep one.",
+    "rail_without_length": "This rail has no length: draw it at least {least} mm long, or take it away.",
+    "rails_not_parallel": (
+        "This rail is turned by {angle} degrees from the longest one, the most is {most}: a straightedge needs rails "
+        "that run side by side."
+    ),
     "straightedge_too_short": (
         "A straightedge of {straightedge} mm that rests {bearing} mm on each rail spans too little: "
         "take one of at least {least} mm, or rest less of it."

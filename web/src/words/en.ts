@@ -12,9 +12,10 @@ import { photos } from "./en/photos";
 import { money } from "./en/money";
 import { named } from "./en/named";
 import { office } from "./en/office";
+import { railcodes } from "./en/railcodes";
 import { seen } from "./en/seen";
 import { sources } from "./en/sources";
 import { tops } from "./en/tops";
 import { work } from "./en/work";
 
-export const en = { ...frame, ...daybook, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...seen, ...sources, ...tops } as const;
+export const en = { ...frame, ...daybook, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...seen, ...sources, ...tops } as const;

@@ -12,9 +12,10 @@ import { photos } from "./es/photos";
 import { money } from "./es/money";
 import { named } from "./es/named";
 import { office } from "./es/office";
+import { railcodes } from "./es/railcodes";
 import { seen } from "./es/seen";
 import { sources } from "./es/sources";
 import { tops } from "./es/tops";
 import { work } from "./es/work";
 
-export const es = { ...frame, ...daybook, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...seen, ...sources, ...tops };
+export const es = { ...frame, ...daybook, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...seen, ...sources, ...tops };

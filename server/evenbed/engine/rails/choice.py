@@ -25,6 +25,7 @@ from evenbed.engine.rails.lines import (
 from evenbed.engine.region import Region
 
 CLEAR_OF_FIXTURE = 25.0  # mm between a strip's side and a fixture; common practice, no source
+CLEAR_AT_END = 25.0  # mm between a strip's end and a wall: room for the perimeter strip; common practice, no source
 WORTH_TRYING = 0.4  # walls shorter than this share of the longest do not set the direction
 SAME_DIRECTION = 0.5  # degrees within which two walls are taken as parallel
 WORTH_A_RAIL = 0.05  # share of the floor: one more rail is laid where it spares the float this much
@@ -37,13 +38,17 @@ MOST_LENGTH = 1e7  # mm of rails in one region: ten kilometres, for the same rea
 
 @dataclass(frozen=True)
 class Layout:
-    """The rails of one region in their frame: pieces by line, then along it; and what no pair of them serves."""
+    """The rails of one region in their frame: pieces by line, then along it; and what no pair of them serves.
+
+    `is_placed` where a person placed them.
+    """
 
     frame: Frame
     floor: Floor
     pieces: tuple[Piece, ...]
     left_out: tuple[Piece, ...]
     reach: Reach
+    is_placed: bool = False
 
     @cached_property
     def by_hand(self) -> tuple[Spot, ...]:
@@ -79,7 +84,8 @@ def layout_of(region: Region, fixtures: Sequence[Fixture], design: RailDesign, i
     the floor is left to the float, a twentieth of the floor counts as much as a rail.
     """
     ways = _ways_to_try(region) if design.direction == "auto" else [design.direction]
-    floors = [_floor_at(frame_at(way), region, fixtures, design, inset) for way in ways]
+    frames = [frame_at(way) for way in ways]
+    floors = [(frame, floor_at(frame, region, fixtures, design, inset)) for frame in frames]
     reach, longest = reach_of(design, inset), _walls_by_length(region)[0][1]
     layouts = [_best_of(Layout(*floor, (), (), reach), DENSER[:1]) for floor in floors]
     layouts.sort(key=lambda layout: _rank(layout, longest))
@@ -88,9 +94,14 @@ def layout_of(region: Region, fixtures: Sequence[Fixture], design: RailDesign, i
 
 
 def reach_of(design: RailDesign, inset: float) -> Reach:
-    """What the tools at hand span."""
-    span = design.straightedge - 2.0 * design.bearing
-    return Reach(span, design.straightedge, design.bearing, max(2.0 * inset, LEAST_MARGIN))
+    """What the tools at hand span: the longest straightedge rests on the rails."""
+    edge = longest_straightedge(design)
+    return Reach(edge - 2.0 * design.bearing, edge, design.bearing, max(2.0 * inset, LEAST_MARGIN))
+
+
+def longest_straightedge(design: RailDesign) -> float:
+    """The longest straightedge on hand, mm."""
+    return max((design.straightedge, *design.straightedges))
 
 
 def _rank(layout: Layout, longest: float) -> tuple[float, float, float, float]:
@@ -120,12 +131,17 @@ def _is_near_any(way: float, others: list[float]) -> bool:
     return any(between_ways(way, other) <= SAME_DIRECTION + SAME_WAY for other in others)
 
 
-def _floor_at(
-    frame: Frame, region: Region, fixtures: Sequence[Fixture], design: RailDesign, inset: float
-) -> tuple[Frame, Floor]:
+def floor_at(frame: Frame, region: Region, fixtures: Sequence[Fixture], design: RailDesign, inset: float) -> Floor:
+    """A region in the rails' frame, with the fixtures that its rails keep clear of."""
     clear = CLEAR_OF_FIXTURE + design.strip.width / 2.0
-    obstacles = tuple(Obstacle(*frame.turned(f.at), f.radius + clear) for f in fixtures)
-    return frame, Floor(frame.turned_region(region), obstacles, inset)
+    obstacles = tuple(obstacle_at(frame, fixture, clear) for fixture in fixtures)
+    return Floor(frame.turned_region(region), obstacles, inset)
+
+
+def obstacle_at(frame: Frame, fixture: Fixture, clear: float) -> Obstacle:
+    """A fixture that rails keep `clear` of; a straightedge passes over a drain alone."""
+    core = 0.0 if fixture.kind == "drain" else fixture.radius
+    return Obstacle(*frame.turned(fixture.at), fixture.radius + clear, core)
 
 
 def _best_of(best: Layout, shares: Sequence[float]) -> Layout:

@@ -5,7 +5,6 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from itertools import groupby, pairwise
-from string import ascii_uppercase
 
 from evenbed.engine.cautions import Caution, caution_at
 from evenbed.engine.document.places import Point
@@ -13,7 +12,9 @@ from evenbed.engine.document.rails import RailDesign, Strip
 from evenbed.engine.document.room import Fixture
 from evenbed.engine.geometry import between
 from evenbed.engine.problems import Problem, problem_at
-from evenbed.engine.rails.choice import CLEAR_OF_FIXTURE, Layout, layout_of
+from evenbed.engine.rails.as_placed import check_lines, letters_of, placed_layouts
+from evenbed.engine.rails.broken import as_placed_cautions
+from evenbed.engine.rails.choice import CLEAR_OF_FIXTURE, Layout, layout_of, longest_straightedge
 from evenbed.engine.rails.lines import ROUNDING, Piece
 from evenbed.engine.rails.shapes import FirstStation, HandArea, LaidStrip, Rail, Setting, Station
 from evenbed.engine.region import Region
@@ -44,13 +45,14 @@ def check_rail_design(design: RailDesign) -> list[Problem]:
     """Problems of the tools at hand: a straightedge that spans nothing, an overlap as long as the strip."""
     found = []
     least = 2.0 * design.bearing + LEAST_SPAN
-    if design.straightedge < least:
-        values = {"straightedge": design.straightedge, "bearing": design.bearing, "least": least}
+    longest = longest_straightedge(design)
+    if longest < least:
+        values = {"straightedge": longest, "bearing": design.bearing, "least": least}
         found.append(problem_at("rails.straightedge", "straightedge_too_short", **values))
     most = max(0.0, design.strip.length - LEAST_MOVE)
     if design.overlap > most:
         found.append(problem_at("rails.overlap", "overlap_too_long", overlap=design.overlap, most=most))
-    return found
+    return [*found, *check_lines(design)]
 
 
 def rails_from(
@@ -68,14 +70,22 @@ def rails_from(
     `subfloor` and `top` give z in mm at (x, y). A room too small for rails gives none, and a caution.
     `direction` of the answer is the first region's, in degrees. The design must have passed `check_rail_design`.
     """
-    layouts = tuple(_layout_that_fits(region, fixtures, design) for region in regions)
+    layouts = _layouts(regions, fixtures, design)
     rails = tuple(_rail(*named, design, exits, (subfloor, top)) for named in _named(layouts))
     hands = tuple(_hand_areas(layouts))
-    cautions = (*_layout_cautions(layouts, hands, design), *_thick_strips(rails, design.strip))
+    broken = as_placed_cautions(layouts, design) if design.lines is not None else ()
+    cautions = (*broken, *_layout_cautions(layouts, hands, design), *_thick_strips(rails, design.strip))
     direction = layouts[0].frame.degrees if layouts else 0.0
     whole = math.fsum(region.area for region in regions) / 1e6
     share = math.fsum(hand.area for hand in hands) / whole if whole > 0.0 else 0.0
     return RailPlan(direction, rails, _first_station(rails), hands, share, cautions, layouts)
+
+
+def _layouts(regions: Sequence[Region], fixtures: Sequence[Fixture], design: RailDesign) -> tuple[Layout, ...]:
+    """The rails as a person placed them, or as they are proposed."""
+    if design.lines is not None:
+        return placed_layouts(regions, fixtures, design)
+    return tuple(_layout_that_fits(region, fixtures, design) for region in regions)
 
 
 def _first_station(rails: Sequence[Rail]) -> FirstStation | None:
@@ -104,12 +114,7 @@ def _named(layouts: Sequence[Layout]) -> Iterable[tuple[str, Layout, Piece]]:
     lines = [(layout, list(run)) for layout in layouts for _, run in groupby(layout.pieces, key=lambda p: p.v)]
     for n, (layout, run) in enumerate(lines):
         for m, piece in enumerate(run):
-            yield (_letters(n) + (str(m + 1) if len(run) > 1 else ""), layout, piece)
-
-
-def _letters(n: int) -> str:
-    """A, B, ... Z, AA, AB, ..."""
-    return (_letters(n // 26 - 1) if n >= 26 else "") + ascii_uppercase[n % 26]
+            yield (piece.id or letters_of(n) + (str(m + 1) if len(run) > 1 else ""), layout, piece)
 
 
 def _rail(
@@ -203,7 +208,9 @@ def _hand_areas(layouts: Sequence[Layout]) -> Iterable[HandArea]:
 def _layout_cautions(layouts: Sequence[Layout], hands: Sequence[HandArea], design: RailDesign) -> Iterable[Caution]:
     for layout in layouts:
         area = layout.floor.region.area / 1e6
-        if layout.is_too_wide:
+        if layout.is_placed:
+            pass
+        elif layout.is_too_wide:
             yield caution_at("rails", "too_many_rails", straightedge=design.straightedge)
         elif not layout.pieces:
             yield caution_at("rails", "no_rails_fit", area=area, inset=design.inset)

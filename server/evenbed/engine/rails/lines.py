@@ -20,11 +20,15 @@ STRAIGHT = 1e-9  # share of its neighbours' product by which a corner may turn a
 
 @dataclass(frozen=True)
 class Obstacle:
-    """A round thing that a rail stops short of: the fixture's radius and its clearance together."""
+    """A round thing that a rail stops short of: the fixture's radius and its clearance together.
+
+    `core` is the radius of what no straightedge passes over; 0 where it lies flush with the top.
+    """
 
     u: float
     v: float
     radius: float
+    core: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -44,11 +48,17 @@ class Floor:
 
 @dataclass(frozen=True)
 class Piece:
-    """A stretch of the line at `v`, free of walls and fixtures, from u `start` to u `end`."""
+    """A stretch of the line at `v`, free of walls and fixtures, from u `start` to u `end`.
+
+    Where a person placed it, `id` is the rail's name and `line` the number of its line, counted from 0; proposed
+    rails are named from one side to the other.
+    """
 
     v: float
     start: float
     end: float
+    id: str = ""
+    line: int = -1
 
     @property
     def length(self) -> float:

@@ -22,8 +22,9 @@ RAIL_CAUTIONS: dict[str, str] = {
         "Check across with a level at every pull."
     ),
     "by_hand": (
-        "{count:.0f} places, {area:.2f} m² in all, lie beyond every pair of rails (the largest {largest:.2f} m²): "
-        "bring them to the top with a short straightedge and the float, and check them."
+        "Places that no straightedge on rails reaches, the strips along the walls not counted: {count:.0f}, "
+        "{area:.2f} m² in all, the largest {largest:.2f} m². Each is named with the way to finish it: "
+        "check them with a straightedge before the bed hardens."
     ),
     "rail_too_short": (
         "At {x:.0f}, {y:.0f} only {length:.0f} mm is free for a rail: none is laid there, the place is done by hand."
@@ -33,4 +34,30 @@ RAIL_CAUTIONS: dict[str, str] = {
         "The worst is station {station}: the bed is {bed:.1f} mm thick there, "
         "the strip would stand {over:.1f} mm too high. Take a thinner strip, chip the high spot, or raise the top."
     ),
+    "no_rails_placed": (
+        "All rails were taken away: nothing guides the straightedge. Lay rails, or take the proposed ones."
+    ),
+    "rail_outside": "Rail {rail} lies outside the floor and is left out.",
+    "rail_cut_off": (
+        "Rail {rail} runs through a wall, a cutout or a fixture: {cut:.0f} mm of it are left off. "
+        "Draw it as long as it can lie."
+    ),
+    "rail_in_wall": (
+        "Rail {rail} comes within {distance:.0f} mm of a wall: its strip would lie in the wall. "
+        "Its middle needs {least:.0f} mm."
+    ),
+    "rail_near_wall": (
+        "Rail {rail} comes within {distance:.0f} mm of a wall, where it should keep {inset:.0f} mm: "
+        "the perimeter joint is not kept clear."
+    ),
+    "rails_too_far": (
+        "Rails {rail} and {other} stand {distance:.0f} mm apart, the longest straightedge spans {most:.0f} mm: "
+        "between them the bed is done by hand. Move one, or lay a rail between them."
+    ),
+    "rails_too_close": (
+        "Rails {rail} and {other} stand {distance:.0f} mm apart: less than {least:.0f} mm leaves no room "
+        "to cut the mud between them."
+    ),
+    "rail_not_needed": "Rail {rail} is needed nowhere: the others serve all that it serves.",
+    "rail_short": ("Rail {rail} is {length:.0f} mm long: a straightedge needs {least:.0f} mm to run along."),
 }

@@ -1,0 +1,17 @@
+import type { railcodes as english } from "../en/railcodes";
+
+/** Español para lo que el motor dice de las maestras: problemas y avisos. */
+export const railcodes: Readonly<Record<keyof typeof english, string>> = {
+  "problem.rail_without_length": "Esta maestra no tiene largo: dibújela de al menos {least:length}, o quítela.",
+  "problem.rails_not_parallel": "Esta maestra está girada {angle:number}° respecto de la más larga, y lo más es {most:number}°: la regla necesita maestras que corran lado a lado.",
+  "caution.no_rails_placed": "Se quitaron todas las maestras: nada guía la regla. Ponga maestras, o tome las propuestas.",
+  "caution.rail_outside": "La maestra {rail} queda fuera del piso y se omite.",
+  "caution.rail_cut_off": "La maestra {rail} atraviesa una pared, un hueco o un accesorio: se le quitan {cut:length}. Dibújela solo hasta donde cabe.",
+  "caution.rail_in_wall": "La maestra {rail} pasa a {distance:depth} de una pared: su listón quedaría dentro de ella. Su medio necesita {least:depth}.",
+  "caution.rail_near_wall": "La maestra {rail} pasa a {distance:depth} de una pared y debe guardar {inset:depth}: la junta perimetral no queda libre.",
+  "caution.rails_too_far": "Las maestras {rail} y {other} quedan a {distance:length} una de otra, y la regla más larga alcanza {most:length}: entre ellas la cama se hace a mano. Mueva una, o ponga otra en medio.",
+  "caution.rails_too_close": "Las maestras {rail} y {other} quedan a {distance:length} una de otra: con menos de {least:length} no hay sitio para cortar la mezcla entre ellas.",
+  "caution.rail_not_needed": "La maestra {rail} no hace falta en ninguna parte: las demás sirven todo lo que ella sirve.",
+  "caution.rail_short": "La maestra {rail} mide {length:length}: la regla necesita {least:length} para correr.",
+  "caution.by_hand": "Partes a las que no llega ninguna regla sobre maestras, sin contar las franjas junto a las paredes: {count:number}, {area:area} en total, la mayor {largest:area}. Cada una lleva su nombre y cómo terminarla: revíselas con la regla antes de que la cama endurezca.",
+};
