@@ -12,6 +12,7 @@ from tests.stores import join_device
 MARK = "Quince Hall"
 """In every text of the job; whoever is not of its crew must never read it."""
 READING, PLACEMENT, CLIMATE, PHOTO, ALTERNATIVE = (uuid_text(n) for n in (3, 4, 5, 107, 6))
+BATCH, STATION, RAIL_CHECK, ENTRY = (uuid_text(n) for n in (7, 8, 9, 10))
 REMOVED, SPARE = uuid_text(504), uuid_text(505)
 PICTURE = jpeg()
 ASKERS = ("nobody", "nonsense", "removed", "viewer", "outsider", "setter", "foreman")
@@ -20,6 +21,10 @@ NEW: dict[str, dict[str, Any]] = {
     "room": {"job_id": JOB, "name": MARK, "outline": {"vertices": [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]}},
     "reading": {"room_id": ROOM, "down": 1000.0, "mark": MARK},
     "placement": {"room_id": ROOM, "section": MARK},
+    "batch": {"room_id": ROOM, "mixed_at": "2026-05-04T09:00:00+00:00", "section": MARK},
+    "station": {"room_id": ROOM, "rail": MARK, "at": [152.4, 600.0], "shim": 7.5},
+    "rail_check": {"room_id": ROOM, "rail": MARK, "off": 1.5, "from": 0.0, "to": 1219.2},
+    "entry": {"room_id": ROOM, "what": "note", "at": "2026-05-04T11:00:00+00:00", "text": MARK},
     "climate": {"room_id": ROOM, "at": "2026-05-04T10:00:00+00:00", "air": 20.0},
     "alternative": {"room_id": ROOM, "name": MARK, "top": {"kind": "level", "height": 40.0}},
 }
@@ -28,6 +33,10 @@ RECORDS = {
     "room": ROOM,
     "reading": READING,
     "placement": PLACEMENT,
+    "batch": BATCH,
+    "station": STATION,
+    "rail_check": RAIL_CHECK,
+    "entry": ENTRY,
     "climate": CLIMATE,
     "photo": PHOTO,
     "alternative": ALTERNATIVE,

@@ -9,14 +9,24 @@ from tests.phones import uuid_text
 Fields = dict[str, Any]
 NAMES = st.sampled_from(["Alder", "Birch", "Cedar", "Dogwood", "Elm", None])
 MOMENTS = st.sampled_from(["2026-05-04T08:00:00Z", "2026-05-04T12:30:00+02:00"])
+SECTIONS, RAILS = st.sampled_from(["A", "B"]), st.sampled_from(["A", "B", "C"])
+SHARES = st.sampled_from([1, 0.5, None])
+TYPED = st.sampled_from(["1/16 in", {"off": "1.5 mm"}, None])
 OPTIONS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "job": {"name": NAMES, "note": st.text(max_size=2), "units": st.sampled_from(["imperial", "metric"])},
     "room": {
         "name": NAMES,
         "bed.minimum_thickness": st.integers(15, 40),
         "mix.sand": st.sampled_from([3, 4.5, None]),
+        "rails.lines": st.sampled_from([[{"id": "A", "from": [150, 0], "to": [150, 2400]}], None]),
+        "rails.straightedges": st.sampled_from([[1200, 600], []]),
+        "filling.mixer": st.sampled_from([[100, 200], None]),
     },
-    "placement": {"section": st.sampled_from(["A", "B"]), "placed_at": MOMENTS},
+    "placement": {"section": SECTIONS, "placed_at": MOMENTS, "channels_at": MOMENTS | st.none()},
+    "batch": {"section": SECTIONS, "placed_at": MOMENTS, "thrown_at": MOMENTS | st.none(), "size": SHARES},
+    "station": {"rail": RAILS, "shim": st.integers(0, 20)},
+    "rail_check": {"off": st.integers(-3, 3), "reversed_off": st.sampled_from([0, -1.5, None]), "typed": TYPED},
+    "entry": {"until": MOMENTS | st.none(), "text": st.text(max_size=2)},
     "climate": {"air": st.integers(5, 30), "humidity": st.integers(30, 90)},
     "alternative": {
         "name": NAMES,
@@ -37,7 +47,13 @@ def some_of(options: dict[str, st.SearchStrategy[Any]]) -> st.SearchStrategy[Fie
 CHOICES: dict[str, st.SearchStrategy[Fields]] = {kind: some_of(options) for kind, options in OPTIONS.items()}
 NEW: dict[str, st.SearchStrategy[Fields]] = {
     "reading": st.builds(lambda down: {"down": down, "at": [down, 0]}, st.integers(900, 1100)),
-    "placement": st.fixed_dictionaries({"section": st.sampled_from(["A", "B"])}),
+    "placement": st.fixed_dictionaries({"section": SECTIONS}),
+    "batch": st.fixed_dictionaries({"mixed_at": MOMENTS}, optional={"section": SECTIONS}),
+    "station": st.builds(
+        lambda rail, along: {"rail": rail, "at": [150, along], "shim": along / 100}, RAILS, st.integers(0, 2400)
+    ),
+    "rail_check": st.fixed_dictionaries({"rail": RAILS, "off": st.integers(-3, 3)}, optional={"rail_to": RAILS}),
+    "entry": st.fixed_dictionaries({"what": st.sampled_from(["stopped", "note", "trued", "habit"]), "at": MOMENTS}),
     "climate": st.fixed_dictionaries({"at": MOMENTS, "bed": st.integers(5, 30)}),
     "alternative": st.fixed_dictionaries({"name": NAMES}),
     "photo": st.builds(

@@ -42,7 +42,7 @@ class Work(Base):
 
     @happens(often=3, n=numbers, tab=tabs, data=st.data(), kind=st.sampled_from(sorted(NEW)))
     def new_in_a_room(self, n: int, tab: int, data: st.DataObject, kind: str) -> None:
-        """A reading, a placement or a climate."""
+        """A reading, a batch, a station that was set, or whatever else lies in a room."""
         room = self.pick(data, n, "room")
         fields = data.draw(NEW[kind]) | {"room_id": room[1]}
         self.write(n, tab, [{"kind": kind, "id": self.names.new(), "fields": fields}])

@@ -11,6 +11,7 @@ from tests.stores import START
 from evenbed.sync.accept import DeviceForkedError, GapError, UpdateNeededError, accept_push
 from evenbed.sync.model import Author
 from evenbed.wire.exchange import Change, PushRequest, PushResult, Role
+from evenbed.wire.protocol import SCHEMA
 from evenbed.wire.refusals import SENTENCES, Reason
 from evenbed.wire.supplies import PRICES_ID, SUPPLIES_ID
 
@@ -80,6 +81,21 @@ REFUSED: list[tuple[Reason, str, str, dict[str, Any]]] = [
     (Reason.UNKNOWN_PARENT, "climate", OTHER, {"room_id": OTHER, "at": START.isoformat()}),
     (Reason.UNKNOWN_PARENT, "alternative", OTHER, {"room_id": OTHER, "name": "level"}),
     (Reason.BAD_VALUE, "alternative", OTHER, {"room_id": ROOM, "chosen_at": "yesterday"}),
+    (Reason.UNKNOWN_PARENT, "batch", OTHER, {"room_id": JOB, "mixed_at": START.isoformat()}),
+    (Reason.MISSING_FIELD, "batch", OTHER, {"room_id": ROOM}),
+    (Reason.BAD_VALUE, "batch", OTHER, {"room_id": ROOM, "mixed_at": "9:42"}),
+    (Reason.UNKNOWN_PARENT, "station", OTHER, {"room_id": OTHER, "rail": "A", "at": [0, 0], "shim": 3}),
+    (Reason.MISSING_FIELD, "station", OTHER, {"room_id": ROOM, "rail": "A", "shim": 3}),
+    (Reason.BAD_VALUE, "station", OTHER, {"room_id": ROOM, "rail": "A", "at": [0, 0, 0], "shim": 3}),
+    (Reason.MISSING_FIELD, "rail_check", OTHER, {"room_id": ROOM, "rail": "A"}),
+    (Reason.BAD_VALUE, "rail_check", OTHER, {"room_id": ROOM, "rail": "A", "off": "1/16"}),
+    (Reason.UNKNOWN_FIELD, "rail_check", OTHER, {"room_id": ROOM, "rail": "A", "off": 1, "from_": 0}),
+    (Reason.MISSING_FIELD, "entry", OTHER, {"room_id": ROOM, "what": "note"}),
+    (Reason.BAD_VALUE, "entry", OTHER, {"room_id": ROOM, "what": "sang", "at": START.isoformat()}),
+    (Reason.BAD_VALUE, "room", ROOM, {"rails.strips": [{"thickness": "1 in"}]}),
+    (Reason.BAD_VALUE, "room", ROOM, {"rails.lines": [{"id": "A", "from": [0, 0], "to": [1]}]}),
+    (Reason.BAD_VALUE, "room", ROOM, {"filling.day_ends": "17:00"}),
+    (Reason.UNKNOWN_FIELD, "room", ROOM, {"filling.stopped": True}),
     (Reason.BAD_VALUE, "room", ROOM, {"bed.top": {"kind": "two_levels", "line": [[0, 0]]}}),
     (Reason.BAD_VALUE, "prices", OTHER, {"prices.cement_bag": 12.0}),
     (Reason.BAD_VALUE, "prices", SUPPLIES_ID, {"prices.cement_bag": 12.0}),
@@ -115,6 +131,10 @@ ACROSS: list[tuple[Reason, str, str, dict[str, Any]]] = [
     (Reason.NOT_ASSIGNED, "reading", READING, {"deleted": True}),
     (Reason.FOREMAN_ONLY, "job", OTHER, {"name": "x", "crew": [BEN.person_id]}),
     (Reason.NOT_ASSIGNED, "alternative", OTHER, {"room_id": ROOM, "name": "level"}),
+    (Reason.NOT_ASSIGNED, "batch", OTHER, {"room_id": ROOM, "mixed_at": START.isoformat()}),
+    (Reason.NOT_ASSIGNED, "station", OTHER, {"room_id": ROOM, "rail": "A", "at": [0, 0], "shim": 3}),
+    (Reason.NOT_ASSIGNED, "rail_check", OTHER, {"room_id": ROOM, "rail": "A", "off": 1}),
+    (Reason.NOT_ASSIGNED, "entry", OTHER, {"room_id": ROOM, "what": "note", "at": START.isoformat()}),
     (Reason.FOREMAN_ONLY, "prices", PRICES_ID, {"prices.cement_bag": 12.0}),
     (Reason.FOREMAN_ONLY, "supplies", SUPPLIES_ID, {"supplies.tile.waste": 0.1}),
     (Reason.FOREMAN_ONLY, "prices", OTHER, {"prices.cement_bag": "no number"}),
@@ -186,7 +206,7 @@ def test_a_change_id_with_other_contents_is_refused_and_kept(ledger: MemoryLedge
 
 
 def test_a_newer_protocol_or_schema_is_told_to_wait_for_an_update(ledger: MemoryLedger) -> None:
-    newer = change(4, "job", JOB, {"note": "x"}, schema=2)
+    newer = change(4, "job", JOB, {"note": "x"}, schema=SCHEMA + 1)
     for changes, protocol in (((newer,), 1), ((), 2)):
         with pytest.raises(UpdateNeededError, match="Nothing is lost"):
             push(ledger, *changes, protocol=protocol)

@@ -1,4 +1,4 @@
-"""Changes of older schemas: checked and merged in today's meaning, kept as sent. The steps here are invented."""
+"""Changes of older schemas: checked and merged in today's meaning, kept as sent. Most steps here are invented."""
 
 from pathlib import Path
 from typing import Any
@@ -107,3 +107,41 @@ def test_an_old_change_finds_its_parent_in_a_real_database_too(tmp_path: Path) -
 def test_what_is_of_today_is_left_as_it_is() -> None:
     fields: FieldValues = {"of": 1, "bed.minimum_thickness": 2}
     assert fields_today("room", fields, len(INVENTED) + 1, INVENTED) is fields
+
+
+def test_ticks_of_stations_are_let_go_of_and_the_rest_of_the_change_holds() -> None:
+    ticked: FieldValues = {"rails.set_stations": ["A:0", "A:1"], "rails.inset": 150}
+    assert fields_today("room", ticked, 1) == {"rails.inset": 150}
+    assert fields_today("room", {"rails.set_stations": None}, 1) == {}
+    assert fields_today("job", ticked, 1) == ticked
+    assert fields_today("room", ticked, SCHEMA) is ticked
+
+
+@given(st.lists(st.sampled_from([["A:0"], ["A:0", "B:2"], None, "no list"]), min_size=1, max_size=4))
+def test_an_old_phone_that_waited_with_ticks_alone_is_not_held_up_and_nothing_of_them_stays(
+    ticks: list[Any],
+) -> None:
+    ledger = MemoryLedger()
+    sent = [
+        change(1, 1, "job", JOB, {"name": "Alder"}),
+        change(2, 1, "room", ROOM, {"job_id": JOB, "rails.set_stations": ticks[0]}),
+        *(change(n, 1, "room", ROOM, {"rails.set_stations": one}) for n, one in enumerate(ticks, start=3)),
+        change(3 + len(ticks), 1, "room", ROOM, {"name": "Bath"}),
+    ]
+    request = PushRequest(protocol=1, changes=sent, device_time=START.isoformat())
+    results = accept_push(ledger, author_of(PHONE), "foreman", request, START)
+    assert [result.outcome for result in results] == ["applied"] * len(sent)
+    assert [entry.fields for entry in ledger.entries] == [one.fields for one in sent]
+    room = ledger.records["room", ROOM]
+    assert (room.fields, room.sequence) == ({"job_id": JOB, "name": "Bath"}, len(sent))
+    assert room.conflicts == {}
+    assert records_from(ledger.entries) == ledger.records
+
+
+def test_ticks_under_todays_schema_are_an_unknown_field() -> None:
+    ledger = MemoryLedger()
+    ticked = {"job_id": JOB, "rails.set_stations": []}
+    said = [change(1, SCHEMA, "job", JOB, {"name": "Alder"}), change(2, SCHEMA, "room", ROOM, ticked)]
+    request = PushRequest(protocol=1, changes=said, device_time=START.isoformat())
+    _job, room = accept_push(ledger, author_of(PHONE), "foreman", request, START)
+    assert (room.outcome, room.reason) == ("refused", Reason.UNKNOWN_FIELD)

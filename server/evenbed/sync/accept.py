@@ -127,7 +127,7 @@ def _take(ledger: Ledger, sender: Sender, sent: Change, moments: Moments) -> Pus
     if earlier is not None:
         return _take_again(ledger, sender, sent, moments, earlier)
     change, record = change_today(sent, sender.steps), ledger.record(sent.kind, sent.record_id)
-    refusal = refusal_of(change, record, ledger, sender.author, sender.role)
+    refusal = _says_nothing(sent) or refusal_of(change, record, ledger, sender.author, sender.role)
     if refusal is not None:
         return _refuse(ledger, sender, sent, moments, refusal)
     sequence = ledger.next_sequence()
@@ -136,6 +136,11 @@ def _take(ledger: Ledger, sender: Sender, sent: Change, moments: Moments) -> Pus
     ledger.save_record(merged)
     ledger.add_entry(_entry(sender, sent, moments, "applied", sequence=sequence, effect=effect))
     return PushResult(number=sent.number, change_id=sent.change_id, outcome="applied", sequence=sequence)
+
+
+def _says_nothing(sent: Change) -> Refusal | None:
+    """Of the change as it was sent: that the steps left nothing of it is no fault of the phone."""
+    return None if sent.fields else refuse(Reason.NOTHING_CHANGED)
 
 
 def _take_again(ledger: Ledger, sender: Sender, sent: Change, moments: Moments, earlier: Entry) -> PushResult:

@@ -49,9 +49,9 @@ def _bad_envelope(change: Change) -> Refusal | None:
     if not is_uuid(change.record_id):
         return refuse(Reason.BAD_ID, field="record_id", got=change.record_id)
     deep = next((name for name, value in change.fields.items() if is_deeper(value)), None)
-    if deep is not None:
-        return refuse(Reason.BAD_VALUE, field=deep, why=f"it is nested more than {DEEPEST} deep")
-    return None if change.fields else refuse(Reason.NOTHING_CHANGED)
+    if deep is None:
+        return None
+    return refuse(Reason.BAD_VALUE, field=deep, why=f"it is nested more than {DEEPEST} deep")
 
 
 def _companys(change: Change, role: Role) -> Refusal | None:

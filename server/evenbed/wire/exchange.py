@@ -1,6 +1,6 @@
 """Requests and replies of joining, pushing, pulling and looking back."""
 
-from typing import Annotated, Literal
+from typing import Annotated, Literal, get_args
 
 from pydantic import BaseModel, ConfigDict, Field, JsonValue
 
@@ -78,9 +78,7 @@ class Change(Request):
 
     change_id: Uuid
     number: Numbered = Field(description="The device's own count: 1, 2, 3 ...")
-    kind: EnvelopeText = Field(
-        description="job, room, reading, placement, climate, photo, alternative, prices or supplies"
-    )
+    kind: EnvelopeText = Field(description=f"One of {', '.join(get_args(Kind))}")
     record_id: EnvelopeText
     fields: FieldValues
     seen: Count = Field(description="The service's number this device had seen when the edit was made")

@@ -3,8 +3,9 @@
 PROTOCOL = 1
 """Version of the exchange itself. Older ones are always taken; a newer one is answered `update_needed`."""
 
-SCHEMA = 1
-"""Version of what the fields of a change mean."""
+SCHEMA = 2
+"""Version of what the fields of a change mean. A service that knows only older ones asks for its own update, and the
+changes wait on the phones."""
 
 MOST_CHANGES = 500
 """Changes in one push."""

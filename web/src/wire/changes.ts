@@ -4,7 +4,7 @@ import type { AnyFields, Kind } from "./records";
 
 export const PROTOCOL = 1;
 /** Version of what the fields of a change mean. */
-export const SCHEMA = 1;
+export const SCHEMA = 2;
 /** Most changes in one push, and most records in one page of a pull. */
 export const PAGE = 500;
 

@@ -95,7 +95,7 @@ test("the document nests the dotted choices, drops emptied ones, and knows only 
     "bed.top": { kind: "level", height: null },
     "bed.covering.bond_thickness": 5,
     "bed.minimum_thickness": 30,
-    "rails.set_stations": ["a:1"],
+    "filling.mixer": [500, 300],
     "curing.assumed": 15,
     openings: [{ id: "d", wall: 0, from: 100, to: 900 }],
   });
@@ -110,6 +110,7 @@ test("the document nests the dotted choices, drops emptied ones, and knows only 
     openings: [{ id: "d", wall: 0, from: 100, to: 900 }],
     bed: { top: { kind: "level", height: null }, covering: { bond_thickness: 5 } },
     curing: { assumed: 15 },
+    filling: { mixer: [500, 300] },
     readings: [
       { id: right, down: 2, at: [0, 0], taken_at: expect.any(String) as unknown },
       { id: mark, down: 3, mark: "m", taken_at: expect.any(String) as unknown },

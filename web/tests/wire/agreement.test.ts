@@ -12,6 +12,10 @@ interface Described {
   room: Schemas["RoomFields"];
   reading: Schemas["ReadingFields"];
   placement: Schemas["PlacementFields"];
+  batch: Schemas["BatchFields"];
+  station: Schemas["StationFields"];
+  rail_check: Schemas["RailCheckFields"];
+  entry: Schemas["EntryFields"];
   climate: Schemas["ClimateFields"];
   photo: Schemas["PhotoFields"];
   alternative: Schemas["AlternativeFields"];
@@ -23,11 +27,16 @@ interface Described {
 type Plain<T> = T extends object ? { readonly [P in keyof T]: Plain<T[P]> } : T;
 
 test("phone and service name the same kinds and the same fields of each", () => {
+  expectTypeOf<keyof Described>().toEqualTypeOf<Kind>();
   expectTypeOf<Kind>().toEqualTypeOf<Schemas["PulledRecord"]["kind"]>();
   expectTypeOf<keyof FieldsByKind["job"]>().toEqualTypeOf<keyof Described["job"]>();
   expectTypeOf<keyof FieldsByKind["room"]>().toEqualTypeOf<keyof Described["room"]>();
   expectTypeOf<keyof FieldsByKind["reading"]>().toEqualTypeOf<keyof Described["reading"]>();
   expectTypeOf<keyof FieldsByKind["placement"]>().toEqualTypeOf<keyof Described["placement"]>();
+  expectTypeOf<keyof FieldsByKind["batch"]>().toEqualTypeOf<keyof Described["batch"]>();
+  expectTypeOf<keyof FieldsByKind["station"]>().toEqualTypeOf<keyof Described["station"]>();
+  expectTypeOf<keyof FieldsByKind["rail_check"]>().toEqualTypeOf<keyof Described["rail_check"]>();
+  expectTypeOf<keyof FieldsByKind["entry"]>().toEqualTypeOf<keyof Described["entry"]>();
   expectTypeOf<keyof FieldsByKind["climate"]>().toEqualTypeOf<keyof Described["climate"]>();
   expectTypeOf<keyof FieldsByKind["photo"]>().toEqualTypeOf<keyof Described["photo"]>();
   expectTypeOf<keyof FieldsByKind["alternative"]>().toEqualTypeOf<keyof Described["alternative"]>();
@@ -40,6 +49,10 @@ test("whatever the phone sends is something the service takes", () => {
   expectTypeOf<Plain<FieldsByKind["room"]>>().toExtend<Described["room"]>();
   expectTypeOf<Plain<FieldsByKind["reading"]>>().toExtend<Described["reading"]>();
   expectTypeOf<Plain<FieldsByKind["placement"]>>().toExtend<Described["placement"]>();
+  expectTypeOf<Plain<FieldsByKind["batch"]>>().toExtend<Described["batch"]>();
+  expectTypeOf<Plain<FieldsByKind["station"]>>().toExtend<Described["station"]>();
+  expectTypeOf<Plain<FieldsByKind["rail_check"]>>().toExtend<Described["rail_check"]>();
+  expectTypeOf<Plain<FieldsByKind["entry"]>>().toExtend<Described["entry"]>();
   expectTypeOf<Plain<FieldsByKind["climate"]>>().toExtend<Described["climate"]>();
   expectTypeOf<Plain<FieldsByKind["photo"]>>().toExtend<Described["photo"]>();
   expectTypeOf<Plain<FieldsByKind["alternative"]>>().toExtend<Described["alternative"]>();

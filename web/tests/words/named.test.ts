@@ -13,6 +13,10 @@ interface Described {
   room: Omit<Schemas["RoomFields"], Exclude<keyof Schemas["SuppliesFields"], "deleted">>;
   reading: Schemas["ReadingFields"];
   placement: Schemas["PlacementFields"];
+  batch: Schemas["BatchFields"];
+  station: Schemas["StationFields"];
+  rail_check: Schemas["RailCheckFields"];
+  entry: Schemas["EntryFields"];
   climate: Schemas["ClimateFields"];
   photo: Schemas["PhotoFields"];
   alternative: Schemas["AlternativeFields"];
