@@ -2,7 +2,7 @@
 import { useMemo, useState } from "preact/hooks";
 import { t } from "../words";
 import { boundsOf, distance, fitBeside, toRoom, toWindow, zoomed, type Camera, type Place, type Window } from "./camera";
-import { useGestures } from "./gestures";
+import { useGestures, type Grip } from "./gestures";
 import type { Scene } from "./scene";
 import { MARGIN, Sheet } from "./Sheet";
 import { useSize } from "./useSize";
@@ -17,11 +17,16 @@ interface DrawingProps {
   readonly scene: Scene;
   readonly name: string;
   readonly onOpen?: (id: string) => void;
-  readonly onPlace?: (at: Place) => void;
+  /** `reach` mm is how near a thumb lands to what it means. */
+  readonly onPlace?: (at: Place, reach: number) => void;
   /** What can be opened, where it is not the scene's points. */
   readonly touch?: readonly Touchable[];
   /** Given where one finger draws a line, in the room's own coordinates; two still move the drawing. */
   readonly onStroke?: ((from: Place, to: Place, reach: number) => void) | undefined;
+  /** Given where a finger may take hold of something, in the room's own coordinates; `scale` is px to the mm. */
+  readonly onGrab?: ((at: Place, scale: number) => Grip | null) | undefined;
+  /** px of air round the room; else as much as its labels need. */
+  readonly air?: number;
 }
 
 interface Touchable {
@@ -48,23 +53,33 @@ function isBeside(whole: Camera, window: Window, scene: Scene): boolean {
   return toWindow(whole, window, [(low[0] + high[0]) / 2, 0])[0] < window.width / 2 - 1;
 }
 
-export function Drawing({ scene, name, onOpen, onPlace, touch = scene.points, onStroke }: DrawingProps) {
+/** What is held, told of places in the room: while it is held the camera stays where it is. */
+function gripInRoom(grip: Grip | null, camera: Camera, window: Window): Grip | null {
+  return grip && {
+    onMove: (to) => grip.onMove(toRoom(camera, window, to)),
+    onDrop: (at) => grip.onDrop(toRoom(camera, window, at)),
+    onLeave: grip.onLeave,
+  };
+}
+
+export function Drawing({ scene, name, onOpen, onPlace, touch = scene.points, onStroke, onGrab, air }: DrawingProps) {
   const [box, window] = useSize();
-  const margin = scene.wallLabels.length === 0 ? BARE_MARGIN : MARGIN;
+  const margin = air ?? (scene.wallLabels.length === 0 ? BARE_MARGIN : MARGIN);
   const whole = useMemo(() => fitBeside(boundsOf(scene.outline), window, margin, ZOOM_STRIP), [scene.outline, window, margin]);
   const [moved, setMoved] = useState<Camera | null>(null);
   const camera = moved ?? whole;
   const tapped = (at: Place) => {
     const id = onOpen ? nearest(touch, camera, window, at) : null;
     if (id !== null) onOpen?.(id);
-    else onPlace?.(toRoom(camera, window, at));
+    else onPlace?.(toRoom(camera, window, at), REACH / camera.scale);
   };
   const drawn = onStroke && ((from: Place, to: Place) => onStroke(toRoom(camera, window, from), toRoom(camera, window, to), REACH / camera.scale));
-  const gestures = useGestures({ camera, window, onCamera: setMoved, onTap: tapped, onStroke: drawn });
+  const grabbed = onGrab && ((at: Place) => gripInRoom(onGrab(toRoom(camera, window, at), camera.scale), camera, window));
+  const gestures = useGestures({ camera, window, onCamera: setMoved, onTap: tapped, onStroke: drawn, onGrab: grabbed });
   const zoom = (factor: number, hold: Place = [window.width / 2, window.height / 2]) => setMoved(zoomed(camera, window, hold, factor));
   return (
     <div class="drawing" ref={box} data-testid="drawing">
-      <div class={moved || onStroke ? "surface held" : "surface"} {...gestures}>
+      <div class={moved || onStroke || onGrab ? "surface held" : "surface"} {...gestures}>
         <Sheet scene={scene} camera={camera} window={window} name={name} />
       </div>
       <div class={isStanding(isBeside(whole, window, scene), window, moved ? 3 : 2) ? "zoom" : "zoom lying"}>

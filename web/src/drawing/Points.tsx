@@ -1,9 +1,9 @@
-/** Readings, high and low spots, rails and their stations: what stands on top of the drawing. */
+/** Readings, high and low spots: what stands on top of the drawing. */
 import { distance, type Place } from "./camera";
 import { contourLabels } from "./contourLabels";
-import { pathOf, type Project } from "./Ground";
+import type { Project } from "./Ground";
 import { fittingLabels, type Label } from "./labels";
-import type { PointKind, Scene, ScenePoint, SceneRail } from "./scene";
+import type { PointKind, Scene, ScenePoint } from "./scene";
 
 const SIZE = 12;
 const RANKS: Readonly<Record<PointKind, number>> = {
@@ -104,39 +104,4 @@ export function Points({ scene: whole, project }: { scene: Scene; project: Proje
       <Spots scene={scene} project={project} labels={labels} />
     </>
   );
-}
-
-const NAME_OFF = 17; // px from the rail's first station to its name
-
-function beyond([x, y]: Place, [tx, ty]: Place): Place {
-  const long = Math.hypot(tx - x, ty - y) || 1;
-  return [x - ((tx - x) / long) * NAME_OFF, y - ((ty - y) / long) * NAME_OFF];
-}
-
-function Rail({ rail, project }: { rail: SceneRail; project: Project }) {
-  const [x, y] = beyond(project(rail.from), project(rail.to));
-  const written = fittingLabels(rail.stations.map((station, index) => {
-    const [sx, sy] = project(station.at);
-    return { id: `${index}`, text: station.label, at: [sx, sy - 15] as const, size: SIZE, rank: station.state === "current" ? 0 : index + 1 };
-  }));
-  return (
-    <g class={rail.isCurrent ? "rail current" : "rail"}>
-      <path d={pathOf([rail.from, rail.to], project, false)} />
-      {rail.stations.map((station, index) => {
-        const [sx, sy] = project(station.at);
-        return (
-          <g key={index} class={`station ${station.state}`}>
-            <circle cx={sx} cy={sy} r={station.state === "current" ? 11 : 5} />
-            {written.has(`${index}`) && <text x={sx} y={sy - (station.state === "current" ? 19 : 12)}>{station.label}</text>}
-          </g>
-        );
-      })}
-      <g class="rail-name"><circle cx={x} cy={y} r={10} /><text x={x} y={y}>{rail.id}</text></g>
-    </g>
-  );
-}
-
-export function Rails({ scene, project }: { scene: Scene; project: Project }) {
-  const ordered = [...scene.rails].sort((a, b) => Number(a.isCurrent) - Number(b.isCurrent));
-  return <g class="rails">{ordered.map((rail) => <Rail key={rail.id} rail={rail} project={project} />)}</g>;
 }

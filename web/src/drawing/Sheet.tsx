@@ -4,7 +4,9 @@ import { Ground } from "./Ground";
 import { Cut } from "./Cut";
 import { Falls } from "./Falls";
 import { Joints } from "./Joints";
-import { Points, Rails } from "./Points";
+import { HandAreas } from "./HandAreas";
+import { Points } from "./Points";
+import { Rails, Spacings } from "./Rails";
 import type { Scene } from "./scene";
 import { Walls } from "./Walls";
 
@@ -22,9 +24,11 @@ export function Sheet({ scene, camera, window, name }: SheetProps) {
   return (
     <svg class="sheet" width={window.width} height={window.height} viewBox={`0 0 ${window.width} ${window.height}`} role="img" aria-label={scene.spoken}>
       <Ground scene={scene} project={project} clip={`floor-${name}`} />
+      <HandAreas scene={scene} project={project} name={name} />
       <Walls scene={scene} project={project} scale={camera.scale} />
       <Falls scene={scene} project={project} />
       <Joints scene={scene} project={project} scale={camera.scale} clip={`floor-${name}`} />
+      <Spacings scene={scene} project={project} />
       <Rails scene={scene} project={project} />
       <Points scene={scene} project={project} />
       <Cut scene={scene} project={project} />

@@ -76,7 +76,8 @@ export function areWithin(figure: readonly Place[], corners: readonly Place[]): 
   return corners.every((corner) => isInside(figure, corner) || toEdge(figure, corner) <= 1);
 }
 
-function toSegment([px, py]: Place, [ax, ay]: Place, [bx, by]: Place): number {
+/** The distance from a place to a stretch between two others, mm. */
+export function toSegment([px, py]: Place, [ax, ay]: Place, [bx, by]: Place): number {
   const squared = (bx - ax) ** 2 + (by - ay) ** 2;
   const along = squared === 0 ? 0 : Math.max(0, Math.min(1, ((px - ax) * (bx - ax) + (py - ay) * (by - ay)) / squared));
   return Math.hypot(px - ax - along * (bx - ax), py - ay - along * (by - ay));

@@ -37,6 +37,29 @@ export interface SceneRail {
   readonly to: Place;
   readonly isCurrent: boolean;
   readonly stations: readonly SceneStation[];
+  /** Given while it is taken in hand: its two ends have handles. */
+  readonly isInHand?: boolean;
+  /** True where it breaks something. */
+  readonly warns?: boolean;
+}
+
+export type HandKind = "beside_wall" | "rail_end" | "alcove" | "behind_fixture" | "doorway" | "narrow" | "between";
+
+/** A place that no pair of rails serves. */
+export interface SceneHandArea {
+  readonly id: string;
+  readonly at: Place;
+  readonly polygon: readonly Place[];
+  readonly kind: HandKind;
+  readonly isLit: boolean;
+}
+
+/** How far apart two neighbouring rails are, where that is written. */
+export interface SceneSpacing {
+  readonly from: Place;
+  readonly to: Place;
+  readonly text: string;
+  readonly isTooWide: boolean;
 }
 
 export interface SceneSection {
@@ -108,6 +131,8 @@ export interface Scene {
   readonly contours: readonly SceneLine[];
   readonly points: readonly ScenePoint[];
   readonly rails: readonly SceneRail[];
+  readonly handAreas: readonly SceneHandArea[];
+  readonly spacings: readonly SceneSpacing[];
   readonly sections: readonly SceneSection[];
   readonly joints: SceneJoints | null;
   readonly falls: SceneFalls | null;
@@ -118,5 +143,5 @@ export interface Scene {
 
 export const EMPTY_SCENE: Scene = {
   outline: [], isClosed: true, cutouts: [], doorways: [], fixtures: [], wallLabels: [], fill: null, contours: [],
-  points: [], rails: [], sections: [], joints: null, falls: null, cut: null, spoken: "",
+  points: [], rails: [], handAreas: [], spacings: [], sections: [], joints: null, falls: null, cut: null, spoken: "",
 };

@@ -1,8 +1,8 @@
 /** The plan's layers on the drawing: heights read, high and low ground, thickness, rails, sections. */
 import { bandsOf, type Corner } from "../../drawing/bands";
-import type { Scene, ScenePoint, SceneRail } from "../../drawing/scene";
+import type { Scene, SceneHandArea, ScenePoint, SceneRail } from "../../drawing/scene";
 import type { SetStation } from "../../state";
-import type { Plan, Rail } from "../../wire";
+import type { HandArea, Plan, Rail } from "../../wire";
 import { fieldBands } from "../../drawing/field";
 import { depthText, heightText, markText } from "../../units";
 import { reader } from "../../words";
@@ -88,6 +88,11 @@ export function sceneRails(rails: readonly Rail[], set: ReadonlyMap<string, SetS
   }));
 }
 
+/** Places left to hand work; `lit` is the one that is looked at. */
+export function sceneHandAreas(areas: readonly HandArea[], lit: string | null): readonly SceneHandArea[] {
+  return areas.map(({ id, at, polygon, kind }) => ({ id, at, polygon, kind, isLit: id === lit }));
+}
+
 /** The room's scene with one layer of its plan laid over it. */
 export function withLayer(room: Scene, plan: Plan | null, layer: Layer, set: ReadonlyMap<string, SetStation> = NONE_SET): Scene {
   if (!plan) return room;
@@ -98,6 +103,6 @@ export function withLayer(room: Scene, plan: Plan | null, layer: Layer, set: Rea
   if (layer === "thickness") return { ...scene, fill: fillOf(plan, "thickness"), points: [...thicknessPoints(plan), ...chipPoints(plan)] };
   if (layer === "falls") return { ...scene, falls: fallsOf(plan) };
   if (layer === "joints") return { ...scene, joints: jointsOf(plan) };
-  if (layer === "rails") return { ...scene, rails: sceneRails(plan.rails, set, null) };
+  if (layer === "rails") return { ...scene, rails: sceneRails(plan.rails, set, null), handAreas: sceneHandAreas(plan.hand_areas, null) };
   return { ...scene, sections: plan.sections.map(({ id, polygon, order }) => ({ id, polygon, label: `${order}` })) };
 }

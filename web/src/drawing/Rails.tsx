@@ -1,0 +1,93 @@
+/** Rails with their stations and names; the one in hand has two handles, as large as a thumb in a glove. */
+import type { Place } from "./camera";
+import { pathOf, type Project } from "./Ground";
+import { handlesOf } from "./handles";
+import { fittingLabels } from "./labels";
+import type { Scene, SceneRail, SceneSpacing, SceneStation } from "./scene";
+
+const SIZE = 12;
+const NAME_OFF = 17; // px from the rail's first station to its name
+const HANDLE = 16; // px, what is seen of a handle
+
+function beyond([x, y]: Place, [tx, ty]: Place): Place {
+  const long = Math.hypot(tx - x, ty - y) || 1;
+  return [x - ((tx - x) / long) * NAME_OFF, y - ((ty - y) / long) * NAME_OFF];
+}
+
+function middleOf([ax, ay]: Place, [bx, by]: Place): Place {
+  return [(ax + bx) / 2, (ay + by) / 2];
+}
+
+function Stations({ stations, project }: { stations: readonly SceneStation[]; project: Project }) {
+  const written = fittingLabels(stations.map((station, index) => {
+    const [sx, sy] = project(station.at);
+    return { id: `${index}`, text: station.label, at: [sx, sy - 15] as const, size: SIZE, rank: station.state === "current" ? 0 : index + 1 };
+  }));
+  return (
+    <>
+      {stations.map((station, index) => {
+        const [sx, sy] = project(station.at);
+        return (
+          <g key={index} class={`station ${station.state}`}>
+            <circle cx={sx} cy={sy} r={station.state === "current" ? 11 : 5} />
+            {written.has(`${index}`) && <text x={sx} y={sy - (station.state === "current" ? 19 : 12)}>{station.label}</text>}
+          </g>
+        );
+      })}
+    </>
+  );
+}
+
+function Handles({ from, to }: { from: Place; to: Place }) {
+  return (
+    <>
+      {handlesOf(from, to, 1).map(([x, y], index) => (
+        <g key={index} class="handle" data-handle={index + 1}><circle cx={x} cy={y} r={HANDLE} /><text x={x} y={y}>{index + 1}</text></g>
+      ))}
+    </>
+  );
+}
+
+function nameClass({ warns, isInHand }: SceneRail): string {
+  return `rail-name${warns ? " warns" : ""}${isInHand ? " in-hand" : ""}`;
+}
+
+function Rail({ rail, project }: { rail: SceneRail; project: Project }) {
+  const [from, to] = [project(rail.from), project(rail.to)];
+  const [x, y] = rail.isInHand ? middleOf(from, to) : beyond(from, to);
+  const line = pathOf([rail.from, rail.to], project, false);
+  return (
+    <g class={rail.isCurrent ? "rail current" : "rail"} data-rail={rail.id}>
+      {rail.isInHand && <path class="edge" d={line} />}
+      <path d={line} />
+      <Stations stations={rail.stations} project={project} />
+      {rail.isInHand && <Handles from={from} to={to} />}
+      <g class={nameClass(rail)}>{rail.warns ? <path d={`M${x} ${y - 14}l14 14l-14 14l-14 -14z`} /> : <circle cx={x} cy={y} r={10} />}<text x={x} y={y}>{rail.id}</text></g>
+    </g>
+  );
+}
+
+export function Rails({ scene, project }: { scene: Scene; project: Project }) {
+  const ordered = [...scene.rails].sort((a, b) => Number(a.isCurrent) - Number(b.isCurrent));
+  return <g class="rails">{ordered.map((rail) => <Rail key={rail.id} rail={rail} project={project} />)}</g>;
+}
+
+const LEAST_GAP = 22; // px between rails that a figure fits between
+
+/** How far neighbours are apart, where there is room for the figure. */
+export function Spacings({ scene, project }: { scene: Scene; project: Project }) {
+  const drawn = scene.spacings.map((spacing) => ({ ...spacing, ends: [project(spacing.from), project(spacing.to)] as const }));
+  const roomy = drawn.filter(({ ends: [[ax, ay], [bx, by]] }) => Math.hypot(bx - ax, by - ay) >= LEAST_GAP);
+  const written = fittingLabels(roomy.map(({ text, ends, isTooWide }, index) => ({ id: `${index}`, text, at: middleOf(...ends), size: SIZE, rank: isTooWide ? 0 : 2 })));
+  return <g class="spacings">{roomy.map((spacing, index) => (written.has(`${index}`) ? <Spacing key={index} spacing={spacing} ends={spacing.ends} /> : null))}</g>;
+}
+
+function Spacing({ spacing, ends: [from, to] }: { spacing: SceneSpacing; ends: readonly [Place, Place] }) {
+  const [x, y] = middleOf(from, to);
+  return (
+    <g class={spacing.isTooWide ? "spacing too-wide" : "spacing"}>
+      <path d={`M${from[0]} ${from[1]}L${to[0]} ${to[1]}`} />
+      <text x={x} y={y}>{spacing.text}</text>
+    </g>
+  );
+}
