@@ -4,6 +4,7 @@ import { Ground } from "./Ground";
 import { Cut } from "./Cut";
 import { Falls } from "./Falls";
 import { Joints } from "./Joints";
+import { Live } from "./Live";
 import { HandAreas } from "./HandAreas";
 import { Points } from "./Points";
 import { Rails, Spacings } from "./Rails";
@@ -25,6 +26,7 @@ export function Sheet({ scene, camera, window, name }: SheetProps) {
     <svg class="sheet" width={window.width} height={window.height} viewBox={`0 0 ${window.width} ${window.height}`} role="img" aria-label={scene.spoken}>
       <Ground scene={scene} project={project} clip={`floor-${name}`} />
       <HandAreas scene={scene} project={project} name={name} />
+      <Live scene={scene} project={project} name={name} clip={`floor-${name}`} />
       <Walls scene={scene} project={project} scale={camera.scale} />
       <Falls scene={scene} project={project} />
       <Joints scene={scene} project={project} scale={camera.scale} clip={`floor-${name}`} />

@@ -1,6 +1,7 @@
 /** What is on the drawing, in room coordinates (mm). Screens say what; the sheet says how it looks. */
 import type { Band } from "./bands";
 import type { Place } from "./camera";
+import type { SceneLive } from "./live";
 
 export type PointKind = "proposed" | "skipped" | "current" | "instrument" | "read" | "high" | "low" | "estimated" | "wanting" | "suspect" | "too_thin" | "too_thick" | "chip";
 
@@ -136,6 +137,7 @@ export interface Scene {
   readonly sections: readonly SceneSection[];
   readonly joints: SceneJoints | null;
   readonly falls: SceneFalls | null;
+  readonly live: SceneLive | null;
   readonly cut: SceneCut | null;
   /** What a screen reader says of the whole drawing. */
   readonly spoken: string;
@@ -143,5 +145,5 @@ export interface Scene {
 
 export const EMPTY_SCENE: Scene = {
   outline: [], isClosed: true, cutouts: [], doorways: [], fixtures: [], wallLabels: [], fill: null, contours: [],
-  points: [], rails: [], handAreas: [], spacings: [], sections: [], joints: null, falls: null, cut: null, spoken: "",
+  points: [], rails: [], handAreas: [], spacings: [], sections: [], joints: null, falls: null, live: null, cut: null, spoken: "",
 };
