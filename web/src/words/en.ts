@@ -14,8 +14,9 @@ import { named } from "./en/named";
 import { office } from "./en/office";
 import { railcodes } from "./en/railcodes";
 import { seen } from "./en/seen";
+import { setting } from "./en/setting";
 import { sources } from "./en/sources";
 import { tops } from "./en/tops";
 import { work } from "./en/work";
 
-export const en = { ...frame, ...daybook, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...seen, ...sources, ...tops } as const;
+export const en = { ...frame, ...daybook, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...seen, ...setting, ...sources, ...tops } as const;

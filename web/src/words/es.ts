@@ -14,8 +14,9 @@ import { named } from "./es/named";
 import { office } from "./es/office";
 import { railcodes } from "./es/railcodes";
 import { seen } from "./es/seen";
+import { setting } from "./es/setting";
 import { sources } from "./es/sources";
 import { tops } from "./es/tops";
 import { work } from "./es/work";
 
-export const es = { ...frame, ...daybook, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...seen, ...sources, ...tops };
+export const es = { ...frame, ...daybook, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...seen, ...setting, ...sources, ...tops };

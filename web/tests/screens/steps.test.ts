@@ -4,8 +4,6 @@ import { pathOfRails, RAIL_PARTS, routeFromPath } from "../../src/screens/common
 import { steppedHeight } from "../../src/screens/bed/steps";
 import { nextName } from "../../src/screens/outline/names";
 import { closedWalls, tidyTurn } from "../../src/screens/outline/walkedWalls";
-import { afterwards, inHand, standingsOf } from "../../src/screens/rails/stations";
-import type { Rail } from "../../src/wire";
 
 const EIGHTH = 25.4 / 8;
 
@@ -36,18 +34,4 @@ test("closing the walk turns the last corner so that the figure is whole", () =>
 test("a new part takes the first free name", () => {
   expect(nextName("D", [])).toBe("D1");
   expect(nextName("D", ["D1", "D3"])).toBe("D2");
-});
-
-function rail(id: string, count: number): Rail {
-  const stations = Array.from({ length: count }, (_, index) => ({ at: [index, 0] as const, along: index, subfloor: 0, top: 30, shim: 4 + index }));
-  return { id, from: [0, 0], to: [count, 0], stations, settings: [] };
-}
-
-test("rails are set station by station, and what was left out comes round again", () => {
-  const standings = standingsOf([rail("A", 2), rail("B", 2)]);
-  expect(standings.map(({ key }) => key)).toEqual(["A:0", "A:1", "B:0", "B:1"]);
-  expect(inHand(standings, new Set(), null)?.key).toBe("A:0");
-  expect(inHand(standings, new Set(["A:0"]), null)?.key).toBe("A:1");
-  expect(afterwards(standings, new Set(["A:1", "B:0"]), "B:1")?.key).toBe("A:0");
-  expect(inHand(standings, new Set(["A:0", "A:1", "B:0", "B:1"]), null)).toBeNull();
 });

@@ -6,6 +6,7 @@ import type { HandArea, Plan, Rail } from "../../wire";
 import { fieldBands } from "../../drawing/field";
 import { depthText, heightText, markText } from "../../units";
 import { reader } from "../../words";
+import { shimText } from "./shims";
 import { chipPoints, fallsOf, jointsOf, thicknessPieces } from "./topLayers";
 
 export type Layer = "readings" | "ground" | "thickness" | "falls" | "doubt" | "joints" | "rails" | "sections";
@@ -81,9 +82,10 @@ export function sceneRails(rails: readonly Rail[], set: ReadonlyMap<string, SetS
     from: rail.from,
     to: rail.to,
     isCurrent: current?.startsWith(`${rail.id}:`) === true,
-    stations: rail.stations.map(({ at, shim }, index) => {
+    stations: rail.stations.map((station, index) => {
+      const { at } = station;
       const key = `${rail.id}:${index}`;
-      return { at, label: markText(depthText(shim, reader.value)), state: key === current ? "current" : set.has(key) ? "set" : "waiting" };
+      return { at, label: markText(shimText(station)), state: key === current ? "current" : set.has(key) ? "set" : "waiting" };
     }),
   }));
 }

@@ -1,0 +1,15 @@
+/** Shims as they are set: whole sixteenths of an inch or whole mm, rounded by the engine so that neighbours do not step. */
+import { depthText } from "../../units";
+import type { Station } from "../../wire";
+import { reader } from "../../words";
+
+const SIXTEENTH = 25.4 / 16; // mm
+
+/** The amount that is set or told, mm: the engine's whole sixteenths or whole millimetres. */
+export function roundedMm({ sixteenths, millimetres }: Pick<Station, "sixteenths" | "millimetres">): number {
+  return reader.value.units === "imperial" ? sixteenths * SIXTEENTH : millimetres;
+}
+
+export function shimText(station: Pick<Station, "sixteenths" | "millimetres">): string {
+  return depthText(roundedMm(station), reader.value);
+}

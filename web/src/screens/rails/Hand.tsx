@@ -1,0 +1,88 @@
+/** The station in hand: its shim in giant figures, where it is, what must be known there, and what comes next. */
+import { errorText } from "../../units";
+import type { Plan } from "../../wire";
+import { reader, t } from "../../words";
+import { Figure } from "../common/Figure";
+import { Cautions } from "../common/Notes";
+import { cautionsAt } from "../common/plan";
+import { shimText } from "../common/shims";
+import type { Standing } from "./stations";
+import { isMoved } from "./stations";
+import type { SettingStations } from "./useSetting";
+
+/** Where a station is, in the words of its strip's lie. */
+export function whereText({ rail, lie, lies, place, places }: Standing): string {
+  return t(lies > 1 ? "rails.where_lie" : "rails.where", { rail: rail.id, lie, lies, place, places });
+}
+
+export function nextText({ rail, lie, lies, place, station }: Standing): string {
+  return t(lies > 1 ? "rails.next_lie" : "rails.next", { rail: rail.id, lie, place, shim: shimText(station) });
+}
+
+/** Whether the rounded shim hides something of the exact one. */
+function isRounded({ station }: Standing): boolean {
+  return shimText(station) !== errorText(station.shim, reader.value);
+}
+
+function placeText(hand: Standing): string {
+  const { along, shim } = hand.station;
+  return t(isRounded(hand) ? "rails.from_beginning_exactly" : "rails.from_beginning", { along, shim });
+}
+
+/** What is done before the first station of a strip's next lie is set. */
+export function movesOf({ begins }: Standing): readonly string[] {
+  if (!begins) return [];
+  if (begins.overlap <= 0) return [t("rails.new_strip")];
+  return [t("rails.move", { overlap: begins.overlap }), t("rails.move_clean"), t("rails.move_level")];
+}
+
+/** What a person must know at this station and at no other. */
+export function notesOf(hand: Standing, { set }: Pick<SettingStations, "set">): readonly string[] {
+  const { station, isStart, key } = hand;
+  const before = set.get(key);
+  return [
+    ...(before && isMoved(before) ? [t("rails.was", { was: station.shim - before.since, now: station.shim })] : []),
+    ...movesOf(hand),
+    ...(station.is_break ? [t("rails.break")] : []),
+    ...(isStart ? [t("rails.why_start")] : []),
+  ];
+}
+
+function TooThick({ plan, hand }: { plan: Plan; hand: Standing }) {
+  if (hand.station.shim >= 0) return null;
+  const told = cautionsAt(plan, `rails[${plan.rails.indexOf(hand.rail)}]`).filter(({ code }) => code === "strip_too_thick");
+  return told.length > 0 ? <Cautions cautions={told} /> : <p class="caution">{t("rails.too_thick", { by: -hand.station.shim })}</p>;
+}
+
+function Notes({ hand, setting }: { hand: Standing; setting: SettingStations }) {
+  const notes = notesOf(hand, setting);
+  if (notes.length === 0) return null;
+  return <ul class="notice station-notes" data-testid="station-notes">{notes.map((note) => <li key={note}>{note}</li>)}</ul>;
+}
+
+function Buttons({ hand, setting }: { hand: Standing; setting: SettingStations }) {
+  const isDone = setting.done.has(hand.key);
+  const press = () => { if (isDone) setting.unmark(hand); else setting.mark(hand); };
+  return (
+    <div class="row set-row">
+      <button type="button" class="button icon" aria-label={t("rails.before")} data-testid="station-before" onClick={() => setting.step(-1)}>{"\u2039"}</button>
+      <button type="button" class={isDone ? "button" : "button main"} data-testid="station-set" onClick={press}>{isDone ? t("rails.unset") : t("rails.set")}</button>
+      <button type="button" class="button icon" aria-label={t("rails.after")} data-testid="station-after" onClick={() => setting.step(1)}>{"\u203a"}</button>
+    </div>
+  );
+}
+
+export function Hand({ plan, hand, setting }: { plan: Plan; hand: Standing; setting: SettingStations }) {
+  const path = `rails[${plan.rails.indexOf(hand.rail)}].stations[${hand.index}].shim`;
+  return (
+    <div class="hand">
+      <Figure size="giant" label={hand.isStart ? t("rails.start_here") : t("rails.shim")} value={shimText(hand.station)} plan={plan} path={path} />
+      <p class="where" data-testid="station-where">{whereText(hand)}</p>
+      <p class="quiet small" data-testid="station-exactly">{placeText(hand)}</p>
+      <TooThick plan={plan} hand={hand} />
+      <Notes hand={hand} setting={setting} />
+      <p class="quiet next-line" data-testid="station-next">{setting.next ? nextText(setting.next) : t("rails.last")}</p>
+      <Buttons hand={hand} setting={setting} />
+    </div>
+  );
+}

@@ -1,0 +1,88 @@
+import { expect, test } from "vitest";
+import { numeralOf, sizeOf } from "../../src/screens/rails/hands/numeral";
+import { pausing } from "../../src/screens/rails/hands/useHits";
+import { afterwards, doneIn, inHand, standingsOf } from "../../src/screens/rails/stations";
+import { depthText } from "../../src/units";
+import type { LieOfStrip, Rail } from "../../src/wire";
+
+interface Lie {
+  readonly stations: readonly number[];
+  readonly overlap?: number;
+}
+
+function rail(id: string, shims: readonly number[], lies: readonly Lie[]): Rail {
+  const stations = shims.map((shim, index) => ({ at: [index, 0] as const, along: index, subfloor: 0, top: 30, shim, sixteenths: Math.round(shim / 1.5875), millimetres: Math.round(shim), is_break: false }));
+  const settings = lies.map((lie, index): LieOfStrip => ({ order: index + 1, from: 0, to: 1, stations: lie.stations, overlap: lie.overlap ?? 0, strip: null }));
+  return { id, from: [0, 0], to: [shims.length, 0], strip: { thickness: 25.4, width: 38.1, length: 2438.4 }, stations, settings, ramp_volume: 0 };
+}
+
+const ONE = [{ stations: [0, 1] }];
+
+test("rails are set station by station, and what was left out comes round again", () => {
+  const standings = standingsOf({ rails: [rail("A", [4, 5], ONE), rail("B", [6, 7], ONE)], first_station: { rail: "A", station: 0 } });
+  expect(standings.map(({ key }) => key)).toEqual(["A:0", "A:1", "B:0", "B:1"]);
+  expect(inHand(standings, new Set(), null)?.key).toBe("A:0");
+  expect(inHand(standings, new Set(["A:0"]), null)?.key).toBe("A:1");
+  expect(afterwards(standings, new Set(["A:1", "B:0"]), "B:1")?.key).toBe("A:0");
+  expect(inHand(standings, new Set(["A:0", "A:1", "B:0", "B:1"]), null)).toBeNull();
+});
+
+test("work starts at the least shim, goes on along its rail, then to the rails beside it", () => {
+  const rails = [rail("A", [9, 8], ONE), rail("B", [5, 3], ONE), rail("C", [7, 7], [{ stations: [1, 0] }])];
+  const standings = standingsOf({ rails, first_station: { rail: "B", station: 1 } });
+  expect(standings.map(({ key }) => key)).toEqual(["B:1", "B:0", "C:1", "C:0", "A:0", "A:1"]);
+  expect(standings.map(({ isStart }) => isStart)).toEqual([true, false, false, false, false, false]);
+});
+
+test("a strip is moved after everything that can be laid before the move; its stations are numbered anew", () => {
+  const moved = [{ stations: [4, 3, 2] }, { stations: [2, 1, 0], overlap: 300 }];
+  const rails = [rail("A", [9, 8, 7, 6, 5], moved), rail("B", [9, 8, 7, 6, 4], moved)];
+  const standings = standingsOf({ rails, first_station: { rail: "B", station: 4 } });
+  expect(standings.map(({ key }) => key)).toEqual(["B:4", "B:3", "B:2", "A:4", "A:3", "A:2", "B:1", "B:0", "A:1", "A:0"]);
+  expect(standings.map(({ lie, place, places }) => `${lie}: ${place}/${places}`).slice(4, 8)).toEqual(["1: 2/3", "1: 3/3", "2: 1/2", "2: 2/2"]);
+  expect(standings.filter(({ begins }) => begins).map(({ key }) => key)).toEqual(["B:1", "A:1"]);
+});
+
+test("the least shim under a strip that only a move brings there waits for it", () => {
+  const moved = [{ stations: [2, 1] }, { stations: [0], overlap: 300 }];
+  const standings = standingsOf({ rails: [rail("A", [2, 8, 7], moved)], first_station: { rail: "A", station: 0 } });
+  expect(standings.map(({ key, isStart }) => [key, isStart])).toEqual([["A:2", false], ["A:1", false], ["A:0", false]]);
+});
+
+test("after a break of the top nothing waits: both strips are laid before anything is filled", () => {
+  const broken = [{ stations: [0, 1] }, { stations: [2], overlap: 0 }];
+  const standings = standingsOf({ rails: [rail("A", [5, 6, 7], broken), rail("B", [8, 8, 8], broken)], first_station: { rail: "A", station: 0 } });
+  expect(standings.map(({ key }) => key)).toEqual(["A:0", "A:1", "A:2", "B:0", "B:1", "B:2"]);
+});
+
+test("every station of every rail comes exactly once, also where no lie names it", () => {
+  const standings = standingsOf({ rails: [rail("A", [5, 6, 7, 8], [{ stations: [3, 2] }])], first_station: null });
+  expect(standings.map(({ key }) => key).sort()).toEqual(["A:0", "A:1", "A:2", "A:3"]);
+  expect(standingsOf({ rails: [], first_station: null })).toEqual([]);
+});
+
+test("a station set to a height that the plan no longer has is not set", () => {
+  const set = new Map([["A:0", { ids: ["a"], since: 0 }], ["A:1", { ids: ["b"], since: -0.5 }], ["A:2", { ids: ["c"], since: 0.4 }]]);
+  expect([...doneIn(set)]).toEqual(["A:0", "A:2"]);
+});
+
+test("a shim is taken apart as its text has it, in either unit", () => {
+  const inches = { units: "imperial", language: "en" } as const;
+  const parts = [0, 3, 16, 21, -5, 207].map((sixteenths) => numeralOf(depthText((sixteenths * 25.4) / 16, inches)));
+  expect(parts).toEqual([
+    { minus: false, whole: "0", part: null, unit: "\u2033" },
+    { minus: false, whole: "", part: ["3", "16"], unit: "\u2033" },
+    { minus: false, whole: "1", part: null, unit: "\u2033" },
+    { minus: false, whole: "1", part: ["5", "16"], unit: "\u2033" },
+    { minus: true, whole: "", part: ["5", "16"], unit: "\u2033" },
+    { minus: false, whole: "12", part: ["15", "16"], unit: "\u2033" },
+  ]);
+  expect(numeralOf(depthText(133, { units: "metric", language: "es" }))).toEqual({ minus: false, whole: "133", part: null, unit: "mm" });
+  expect(parts.map(sizeOf)).toEqual(["digits-1", "with-part digits-0", "digits-1", "with-part digits-1", "with-part digits-1", "with-part digits-2"]);
+  expect(() => numeralOf("soon")).toThrow("Not a shim");
+});
+
+test("a double hit counts once, and the next hit after the pause counts again", () => {
+  const counts = pausing(400);
+  expect([1000, 1100, 1399, 1400, 1500, 1800].map(counts)).toEqual([true, false, false, true, false, true]);
+});
