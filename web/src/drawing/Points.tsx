@@ -7,11 +7,11 @@ import type { PointKind, Scene, ScenePoint } from "./scene";
 
 const SIZE = 12;
 const RANKS: Readonly<Record<PointKind, number>> = {
-  current: 0, high: 1, low: 1, chip: 1, too_thin: 1, too_thick: 1, suspect: 2, wanting: 3, read: 4, estimated: 5, instrument: 6, skipped: 8, proposed: 9,
+  current: 0, raise: 0, let_down: 0, high: 1, low: 1, chip: 1, too_thin: 1, too_thick: 1, suspect: 2, wanting: 3, read: 4, estimated: 5, instrument: 6, skipped: 8, proposed: 9,
 };
 
 /** px from a symbol's middle up to its label; a place to read carries its number within. */
-const LIFTS: Readonly<Partial<Record<PointKind, number>>> = { current: 24, wanting: 0, chip: 0 };
+const LIFTS: Readonly<Partial<Record<PointKind, number>>> = { current: 24, raise: 24, let_down: 24, wanting: 0, chip: 0 };
 
 function labelOf(point: ScenePoint, project: Project): Label {
   const [x, y] = project(point.at);
@@ -30,6 +30,8 @@ function Symbol({ kind, at: [x, y] }: { kind: PointKind; at: Place }) {
   if (kind === "too_thin") return <><rect x={x - 7} y={y - 7} width={14} height={14} transform={`rotate(45 ${x} ${y})`} /><path class="sign" d={`M${x - 5} ${y}h10`} /></>;
   if (kind === "too_thick") return <><rect x={x - 8} y={y - 8} width={16} height={16} /><path class="sign" d={`M${x - 5} ${y}h10M${x} ${y - 5}v10`} /></>;
   if (kind === "chip") return around(`M${x - 5} ${y - 9}h10l5 9l-5 9h-10l-5 -9z`);
+  if (kind === "raise") return around(`M${x} ${y - 14}l9 12h-5v14h-8v-14h-5z`);
+  if (kind === "let_down") return around(`M${x} ${y + 14}l9 -12h-5v-14h-8v14h-5z`);
   if (kind === "wanting") return <circle cx={x} cy={y} r={11} />;
   if (kind === "suspect") return <><circle cx={x} cy={y} r={9} /><path d={`M${x} ${y - 5}v6M${x} ${y + 4}v1`} /></>;
   return <circle cx={x} cy={y} r={5} />;

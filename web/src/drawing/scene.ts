@@ -3,7 +3,7 @@ import type { Band } from "./bands";
 import type { Place } from "./camera";
 import type { SceneLive } from "./live";
 
-export type PointKind = "proposed" | "skipped" | "current" | "instrument" | "read" | "high" | "low" | "estimated" | "wanting" | "suspect" | "too_thin" | "too_thick" | "chip";
+export type PointKind = "proposed" | "skipped" | "current" | "instrument" | "read" | "high" | "low" | "estimated" | "wanting" | "suspect" | "too_thin" | "too_thick" | "chip" | "raise" | "let_down";
 
 export interface ScenePoint {
   readonly id: string;
