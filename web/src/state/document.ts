@@ -3,18 +3,15 @@ import { computed, type ReadonlySignal } from "@preact/signals";
 import type { AnyFields, DocumentReading, Fields, RoomDocument, Row, Setup } from "../wire";
 import { batchesOf, climateOf, companyPrices, companySupplies, entriesOf, placementsOf, railChecksOf, readingsOf, roomOf } from "./records";
 import { documentSetup, FIRST_SETUP, setupsIn } from "./setups";
+import { wholeRails, workedParts, type WorkedParts } from "./worked";
 
 type Open = Record<string, unknown>;
 const GROUPS: ReadonlySet<string> = new Set(["bed", "rails", "mix", "curing", "adjustment", "joints", "supplies", "prices", "filling"]);
 const LISTS = ["openings", "fixtures", "instrument_checks"] as const;
-export interface RoomParts {
+export interface RoomParts extends WorkedParts {
   readonly room: Fields<"room">;
   readonly readings: readonly Row<"reading">[];
   readonly climate: readonly Row<"climate">[];
-  readonly placements: readonly Row<"placement">[];
-  readonly batches?: readonly Row<"batch">[];
-  readonly railChecks?: readonly Row<"rail_check">[];
-  readonly entries?: readonly Row<"entry">[];
   /** The company's, under the room's own. */
   readonly supplies?: Fields<"supplies"> | undefined;
   readonly prices?: Fields<"prices"> | undefined;
@@ -46,31 +43,10 @@ export function documentFromParts(parts: RoomParts): RoomDocument {
     ...chosen(parts.room, LISTS),
     ...(setups ? { setups } : {}),
     ...(parts.room.marks ? { marks: parts.room.marks.map(({ name: _name, ...mark }) => mark) } : {}),
-    ...nestedChoices({ ...chosenIn(parts.supplies), ...parts.prices, ...chosenIn(parts.room) }),
+    ...nestedChoices({ ...chosenIn(parts.supplies), ...parts.prices, ...chosenIn(wholeRails(parts.room)) }),
     ...workedParts(parts),
     climate: climateInOrder(parts.climate).map(climateFromRow),
   };
-}
-
-/** What was read on the rails and done since. Lists that hold nothing are left out, but for the placements. */
-function workedParts({ placements, batches = [], railChecks = [], entries = [] }: RoomParts): Open {
-  const trued = entries.filter(({ fields }) => fields.what === "trued" && fields.rail);
-  const stopped = entries.filter(({ fields }) => fields.what === "stopped" && fields.at);
-  const lists = {
-    checks: railChecks.map(checkFromRow),
-    truings: trued.map(({ fields }) => chosen(fields, ["rail", "from_raise", "to_raise", "at"])),
-    batches: batches.map(({ id, fields }) => ({ id, ...chosen(fields, ["section", "mixed_at", "placed_at", "thrown_at", "size"]) })),
-    stoppages: stopped.map(({ fields }) => ({ start: fields.at, ...(fields.until ? { end: fields.until } : {}) })),
-  };
-  const told = Object.entries(lists).filter(([, list]) => list.length > 0);
-  const moments = ["section", "mixed_at", "placed_at", "screeded_at", "channels_at"] as const;
-  return { placements: placements.map(({ fields }) => chosen(fields, moments)), ...Object.fromEntries(told) };
-}
-
-function checkFromRow({ id, fields }: Row<"rail_check">): Open {
-  const { rail, rail_to: other } = fields;
-  const where = other ? { rails: [rail, other] } : { rail };
-  return { id, ...where, ...chosen(fields, ["from", "to", "off", "length", "reversed_off", "level", "taken_at"]) };
 }
 
 /** Set-ups without the names that people gave them; null where nobody began any, and every reading hangs from one line. */

@@ -18,6 +18,9 @@ export {
   type NewReading,
 } from "./actions";
 export { addAlternative, chooseAlternative, decideTop, decisionOf, editAlternative } from "./alternatives";
+export {
+  alarmBook, alarmKey, fillHere, hearAlarm, joinedAlarms, noteSounded, ringingAlarms, silenceAlarms, takeAlarms, type AlarmBook, type Worked,
+} from "./alarms";
 export { askEngine, readScan, type Asked } from "./asking";
 export { editPrices, editSupplies } from "./company";
 export { documentFromRoom, documentPrices, documentTextOf } from "./document";
@@ -45,19 +48,23 @@ export * from "./people";
 export {
   addPhoto,
   editPhoto,
+  photosOfEntry,
   photosOfReading,
   photosWaiting,
   pictureOf,
   sendPhotoAgain,
   standingOfPhoto,
   thumbnailOf,
+  type PhotoOf,
 } from "./photos";
 export { planOf, type PlanState } from "./plans";
 export type { Answer, Conflict, History, Invite, KnownDevice, KnownPerson, NotDone, People, Refused, Role, Row, Unsent } from "../wire";
 export type { JoinOutcome, ReadOutcome, UnsentFile } from "./ports";
 export { preferences, setPreference, type Language, type Preferences, type Theme } from "./preferences";
 export * from "./rails";
-export * from "./filling";
+export { addEntry, editBatch, editEntry, endEntry, lasting, markSection, mixBatch, sectionTimesOf, type NewEntry } from "./filling";
+export { fillClockOf, type FillClockState } from "./fillClock";
+export { cutOffSection, placeBatch } from "./placing";
 export {
   allReadingsOf,
   alternativesOf,
@@ -104,3 +111,4 @@ export {
 } from "./status";
 export { takeReadings, type TakenReading, type TakenSetup } from "./taking";
 export { canUndo } from "./undo";
+export type { SectionMoment, SectionTimes } from "./worked";

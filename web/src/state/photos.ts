@@ -1,8 +1,9 @@
 /** Photos of rooms and readings: taken here and shown at once, sent later by themselves, fetched when looked at. */
 import { computed, effect, signal, type ReadonlySignal, type Signal } from "@preact/signals";
 import { uuidv7 } from "uuidv7";
-import type { Bytes, Edit, Row, UnsentPhoto } from "../wire";
-import { act, edit } from "./actions";
+import type { Bytes, Edit, OwnPhoto, Row, UnsentPhoto } from "../wire";
+import { act, edit, type ActionOptions } from "./actions";
+import { entryMade, type NewEntry } from "./filling";
 import { port } from "./ports";
 import { photosOf, photosShown, rowOf } from "./records";
 import { checkMayWrite, saveLine } from "./status";
@@ -37,17 +38,34 @@ function withCorrected(readingId: string): ReadonlySet<string> {
   return ids;
 }
 
-/** Null for a file that is no picture; throws NotSavedError where it was not kept. */
-export async function addPhoto(roomId: string, file: Blob, readingId?: string): Promise<string | null> {
+/** The photos of a line of the day book, oldest first. */
+export function photosOfEntry(entryId: string): readonly Row<"photo">[] {
+  return photosShown.value.filter(({ fields }) => fields.entry_id === entryId);
+}
+
+/** What a photo is of, besides the room. */
+export interface PhotoOf {
+  readonly readingId?: string | undefined;
+  readonly entryId?: string | undefined;
+  /** A line of the day book that is made with the photo: both or neither, one step to undo. */
+  readonly entry?: NewEntry | undefined;
+}
+
+/** The photo's id; null for a file that is no picture, and then nothing was made. Throws NotSavedError where it was not kept. */
+export async function addPhoto(roomId: string, file: Blob, of: PhotoOf = {}, options: ActionOptions = {}): Promise<string | null> {
   checkMayWrite();
   const photo = await port("photos").prepare(file);
   if (photo === null) return null;
-  const { hash, media_type, width, height } = photo;
-  const picture = { hash, media_type, width, height, size: photo.bytes.length };
-  const of = { room_id: roomId, taken_at: new Date().toISOString(), ...(readingId === undefined ? {} : { reading_id: readingId }) };
-  const made: Edit<"photo"> = { kind: "photo", id: uuidv7(), fields: { ...of, ...picture } };
-  await act([made], { photo });
+  const entry = of.entry && entryMade(roomId, of.entry);
+  const made = photoMade(roomId, photo, { readingId: of.readingId, entryId: entry?.id ?? of.entryId });
+  await act([...(entry ? [entry] : []), made], { ...options, photo });
   return made.id;
+}
+
+function photoMade(roomId: string, { hash, media_type, width, height, bytes }: OwnPhoto, { readingId, entryId }: PhotoOf): Edit<"photo"> {
+  const parents = { ...(readingId ? { reading_id: readingId } : {}), ...(entryId ? { entry_id: entryId } : {}) };
+  const picture = { hash, media_type, width, height, size: bytes.length };
+  return { kind: "photo", id: uuidv7(), fields: { room_id: roomId, taken_at: new Date().toISOString(), ...parents, ...picture } };
 }
 
 export function editPhoto(id: string, note: string | null, draft: string): Promise<void> {

@@ -1,8 +1,9 @@
 /** Setting and truing the rails: what was set, what a level showed, what was bedded anew, and lines as placed by hand. */
 import { uuidv7 } from "uuidv7";
-import type { Edit, Fields, Plan, RailLine } from "../wire";
+import type { Edit, Fields, Plan, Point, RailLine, Row } from "../wire";
 import { act, edit, editRoom, type ActionOptions } from "./actions";
-import { stationsOf } from "./records";
+import { entryMade } from "./filling";
+import { peekRow, stationsOf } from "./records";
 
 const SAME_PLACE = 1; // mm: a station stands where one was set
 
@@ -13,33 +14,66 @@ export function stationKey(rail: string, index: number): string {
 
 /** A station of the plan that was set; `since` is how much its shim has grown since, mm. */
 export interface SetStation {
+  /** The records of it, the newest last: several where two phones set it without knowing of each other. */
   readonly ids: readonly string[];
   readonly since: number;
 }
 
+type SetStations = ReadonlyMap<string, SetStation>;
+type Rows = readonly Row<"station">[];
+const NONE_SET: SetStations = new Map();
+/** By the plan's rails, which are one room's: several screens ask with every drawing. */
+const found = new WeakMap<Plan["rails"], { readonly rows: Rows; readonly set: SetStations }>();
+
 /** The plan's stations that were set, by key. A station counts where it stands: a rail dragged elsewhere is not set. Subscribes. */
-export function setStationsOf(roomId: string, rails: Plan["rails"]): ReadonlyMap<string, SetStation> {
+export function setStationsOf(roomId: string, rails: Plan["rails"]): SetStations {
   const rows = stationsOf(roomId).value;
-  const found = rails.flatMap((rail) => rail.stations.map((station, index): readonly [string, SetStation] | null => {
-    const here = rows.filter(({ fields: { at } }) => at && Math.hypot(at[0] - station.at[0], at[1] - station.at[1]) <= SAME_PLACE);
-    const last = here.at(-1);
-    return last ? [stationKey(rail.id, index), { ids: here.map(({ id }) => id), since: station.shim - (last.fields.shim ?? station.shim) }] : null;
-  }));
-  return new Map(found.filter((one) => one !== null));
+  if (rows.length === 0 || rails.length === 0) return NONE_SET;
+  const known = found.get(rails);
+  if (known?.rows === rows) return known.set;
+  const set = setStationsFrom(rows, rails);
+  found.set(rails, { rows, set });
+  return set;
 }
 
-/** Set once more where it was set before: one step to undo. */
-export async function setStation(roomId: string, { rail, at, shim }: { readonly rail: string; readonly at: readonly [number, number]; readonly shim: number }, before?: SetStation): Promise<void> {
-  const made: Edit<"station"> = { kind: "station", id: uuidv7(), fields: { room_id: roomId, rail, at, shim, set_at: new Date().toISOString() } };
-  await act([...removed(before), made]);
+function setStationsFrom(rows: Rows, rails: Plan["rails"]): SetStations {
+  const set = new Map<string, SetStation>();
+  for (const rail of rails)
+    for (const [index, { at, shim }] of rail.stations.entries()) {
+      const here = rows.filter(({ fields }) => fields.at && isSamePlace(fields.at, at));
+      const last = here.at(-1)?.fields;
+      if (last) set.set(stationKey(rail.id, index), { ids: here.map(({ id }) => id), since: shim - (last.shim ?? shim) });
+    }
+  return set;
 }
 
-export function unsetStation(set: SetStation): Promise<void> {
-  return act(removed(set));
+function isSamePlace([x, y]: Point, [otherX, otherY]: readonly [number, number]): boolean {
+  return Math.hypot(x - otherX, y - otherY) <= SAME_PLACE;
 }
 
-function removed(set: SetStation | undefined): readonly Edit[] {
-  return (set?.ids ?? []).map((id): Edit => ({ kind: "station", id, fields: { deleted: true } }));
+/** What a person set: on which rail, where, and the ramp's height then. */
+interface Setting {
+  readonly rail: string;
+  readonly at: Point;
+  readonly shim: number;
+}
+
+/** A station is set now. Where one was set `before`, that record tells the new height: one step to undo in either case. */
+export async function setStation(roomId: string, setting: Setting, before?: SetStation): Promise<void> {
+  const last = peekRow("station", before?.ids.at(-1) ?? "");
+  const set_at = new Date().toISOString();
+  const made: Edit<"station"> = { kind: "station", id: uuidv7(), fields: { room_id: roomId, ...setting, set_at } };
+  await act([last === undefined ? made : { ...made, id: last.id, fields: { ...changed(last.fields, setting), set_at } }]);
+}
+
+/** The place stays as it was: it is the same within a millimetre. */
+function changed(before: Fields<"station">, { rail, shim }: Setting): Fields<"station"> {
+  return { shim, ...(before.rail === rail ? {} : { rail }) };
+}
+
+/** A station is not set any more, whoever set it. */
+export function unsetStation({ ids }: SetStation): Promise<void> {
+  return act(ids.map((id): Edit => ({ kind: "station", id, fields: { deleted: true } })));
 }
 
 /** The rails as a person placed them; null for the ones the engine proposes. */
@@ -63,6 +97,5 @@ export function editRailCheck(id: string, fields: Fields<"rail_check">, options?
 /** Rails that were bedded anew, each end moved by so much, mm: one step to undo. */
 export async function trueRails(roomId: string, moves: readonly { readonly rail: string; readonly from_raise: number; readonly to_raise: number }[]): Promise<void> {
   const at = new Date().toISOString();
-  await act(moves.map((move): Edit<"entry"> => ({ kind: "entry", id: uuidv7(), fields: { room_id: roomId, what: "trued", at, ...move } })));
+  if (moves.length > 0) await act(moves.map((move) => entryMade(roomId, { what: "trued", at, ...move })));
 }
-

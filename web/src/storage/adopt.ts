@@ -1,6 +1,7 @@
 /** The office's database was restored or replaced: what this phone knew is held aside, and offered to the new one. */
 import type { AnyFields, Kind, Role } from "../wire";
 import { loadAccount, type Account, type PhoneDatabase, type QueuedChange, type RecordKey, type StoredRecord } from "./database";
+import { withoutLetGo } from "./let_go";
 import { differingFields, fieldsOnTop, keyText } from "./overlay";
 import { offerPicturesAgain } from "./photos";
 import { enqueueMade, madeNow, type Made } from "./queue";
@@ -76,7 +77,7 @@ export async function offerHeld(database: PhoneDatabase): Promise<readonly Recor
 async function offerFrom(database: PhoneDatabase, held: StoredRecord, { role, clockOffsetMs }: Account): Promise<Made | null> {
   if (role === "viewer") return null;
   const theirs = await database.records.get([held.kind, held.id]);
-  const fields = differingFields(offered(held, role), theirs?.fields);
+  const fields = differingFields(withoutLetGo(held.kind, offered(held, role)), theirs?.fields);
   if (fields === null) return null;
   return { ...madeNow({ kind: held.kind, id: held.id, fields }, 0), device_time: madeWhen(held, clockOffsetMs ?? 0) };
 }

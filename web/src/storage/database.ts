@@ -2,6 +2,7 @@
 import { Dexie, type EntityTable, type Table, type Transaction } from "dexie";
 import { uuidv7 } from "uuidv7";
 import type { AnyFields, Bytes, Change, Conflicts, HistoryEntry, Kind, People, Refused, Role, UndoStep } from "../wire";
+import { undoWithoutLetGo, withoutLetGo } from "./let_go";
 
 /** A record as the service last told it. */
 export interface StoredRecord {
@@ -122,6 +123,7 @@ export class PhoneDatabase extends Dexie {
       .stores({ histories: "[kind+id], at" })
       .upgrade(completeRows);
     this.version(3).stores({ photos: "hash, unsent, [unsent+usedAt]", pictures: "hash, size" });
+    this.version(4).stores({}).upgrade(letTicksGo);
     this.on("populate", (transaction) => transaction.table("meta").add(newAccount()));
   }
 }
@@ -132,6 +134,20 @@ async function completeRows(transaction: Transaction): Promise<void> {
   await records.bulkPut((await records.toArray()).map((record) => ({ ...record, view: 0, conflicts: {} })));
   await transaction.table<Account, string>("meta").where("key").equals("account").modify((row, to) => {
     to.value = { ...newAccount(), ...row };
+  });
+}
+
+/** From version 3: ticks of stations go from what is shown and from undo; every change that waits stays as it was made. */
+async function letTicksGo(transaction: Transaction): Promise<void> {
+  for (const name of ["records", "held"]) {
+    const table = transaction.table<StoredRecord>(name);
+    await table.where("[kind+id]").between(["room", Dexie.minKey], ["room", Dexie.maxKey]).modify((record, to) => {
+      const { kind, fields, conflicts } = record;
+      to.value = { ...record, fields: withoutLetGo(kind, fields), ...(conflicts ? { conflicts: withoutLetGo(kind, conflicts) } : {}) };
+    });
+  }
+  await transaction.table<StoredUndo, string>("meta").where("key").equals("undo").modify((row, to) => {
+    to.value = { ...row, steps: undoWithoutLetGo(row.steps) };
   });
 }
 

@@ -1,7 +1,7 @@
 /** The phone's storage and sync against the service itself, over HTTP, where the project's Python is set up. */
 import { uuidv7 } from "uuidv7";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import type { Edit } from "../../src/wire";
+import type { Edit, Kind } from "../../src/wire";
 import { hasService, RealOffice, START_MS } from "./real_office";
 
 describe.skipIf(!hasService)("against the service itself", () => {
@@ -61,6 +61,46 @@ describe.skipIf(!hasService)("against the service itself", () => {
     expect(phone.standing?.refused).toMatchObject([{ reason: "unknown_parent", fields: { name: "No job" } }]);
     expect(phone.standing?.waiting).toBe(0);
     expect((await phone.shown())[id]).toMatchObject({ name: "Goes on" });
+  });
+
+  test("a change that waited since rooms had ticks of stations is taken, and what came after it too", async () => {
+    const phone = await office.joined("Ana");
+    const [jobId, roomId] = [uuidv7(), uuidv7()];
+    await phone.save({ kind: "job", id: jobId, fields: { name: "Mill house" } }, { kind: "room", id: roomId, fields: roomFields(jobId) });
+    await phone.sync();
+    const made = { kind: "room", record_id: roomId, seen: 0, schema: 1, device_time: "2026-05-04T08:30:00Z" };
+    const changes = [{ "rails.set_stations": ["A:0"] }, { "rails.set_stations": [], name: "Bath" }];
+    const told = changes.map((fields, n) => ({ ...made, change_id: uuidv7(), number: n + 1, fields }));
+    const file = { evenbed_unsent: 1, database: null, device_id: null, clock_offset_ms: null, changes: told, refused: [], drafts: [], photos: [], missing: [] };
+    expect(await phone.storage.readUnsentFile(JSON.stringify(file))).toEqual({ outcome: "read", count: 2 });
+    expect((await phone.shown())[roomId]).toMatchObject({ "rails.set_stations": [], name: "Bath" });
+    await phone.sync();
+    expect(phone.standing?.refused).toEqual([]);
+    expect(phone.standing?.waiting).toBe(0);
+    expect((await phone.shown())[roomId]).toEqual({ ...roomFields(jobId), name: "Bath" });
+  });
+
+  test("what is set, read, mixed and written down on the floor arrives whole at a second phone", async () => {
+    const first = await office.joined("Ana");
+    const [jobId, roomId] = [uuidv7(), uuidv7()];
+    const at = "2026-05-04T08:30:00Z";
+    const fields: Partial<Record<Kind, object>> = {
+      placement: { section: "S1", mixed_at: at, placed_at: at, screeded_at: at, channels_at: at },
+      batch: { section: "S1", mixed_at: at, placed_at: null, size: 0.5 },
+      station: { rail: "A", at: [152.4, 0], shim: 6.35, set_at: at },
+      rail_check: { rail: "A", rail_to: "B", from: 0, to: 10, off: -1.5, length: 1219.2, reversed_off: 0.5, level: "long", typed: { off: "1/16" }, taken_at: at },
+      entry: { what: "trued", at, rail: "A", from_raise: 0, to_raise: 1.6 },
+    };
+    const inRoom = Object.entries(fields).map(([kind, one]) => ({ kind, id: uuidv7(), fields: { room_id: roomId, ...one } }));
+    const rails = { "rails.lines": [{ id: "A", from: [150, 0], to: [150, 2400] }], "rails.strips": [{ thickness: 19, length: 2400, count: 3 }], "rails.wood": false };
+    const filling = { "filling.mixer": [100, 200], "filling.day_ends": at, "rails.straightedges": [600], "rails.tolerance": 1 };
+    await first.save({ kind: "job", id: jobId, fields: { name: "Mill house" } });
+    await first.save({ kind: "room", id: roomId, fields: { ...roomFields(jobId), ...rails, ...filling } } as Edit, ...(inRoom as Edit[]));
+    await first.sync();
+    expect(first.standing?.refused).toEqual([]);
+    const second = await office.joined("Ben");
+    expect(await second.shown()).toEqual(await first.shown());
+    for (const { id, fields: told } of inRoom) expect((await second.shown())[id]).toEqual(told);
   });
 
   test("more changes than one push or one page holds all arrive", async () => {

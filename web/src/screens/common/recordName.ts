@@ -1,7 +1,7 @@
 /** What a record is called where it stands apart from its screen, and the way back to it. */
 import { jobOf, roomOf, rowOf } from "../../state";
 import { momentText } from "../../units";
-import type { AnyFields, Kind } from "../../wire";
+import type { AnyFields, Kind, Point } from "../../wire";
 import { reader, t, told } from "../../words";
 import { pathOfRoom, type Step } from "./route";
 
@@ -16,9 +16,38 @@ export function recordName(kind: Kind, id: string, fields: AnyFields = rowOf(kin
   if (kind === "reading" && typeof fields["down"] === "number") return t("reading.title", { down: fields["down"] });
   if (kind === "alternative") return textIn(fields, "name") ?? t("kind.alternative");
   if (kind === "placement") return t("history.section", { section: textIn(fields, "section") ?? "" });
-  const at = textIn(fields, kind === "climate" ? "at" : "taken_at");
-  const name = told("kind", kind, {}, kind);
-  return at === undefined ? name : `${name} · ${momentText(at, reader.value)}`;
+  if (kind === "station" || kind === "rail_check") return railName(kind, fields);
+  const parts = [kind === "entry" ? entryName(fields) : told("kind", kind, {}, kind), momentIn(kind, fields), sectionIn(fields)];
+  return parts.filter((part) => part !== undefined).join(" · ");
+}
+
+/** Where a record has its moment from; the rest say when they were taken. */
+const MOMENT_OF: Partial<Record<Kind, string>> = { climate: "at", batch: "mixed_at", entry: "at" };
+
+function momentIn(kind: Kind, fields: AnyFields): string | undefined {
+  const at = textIn(fields, MOMENT_OF[kind] ?? "taken_at");
+  return at === undefined ? undefined : momentText(at, reader.value);
+}
+
+function sectionIn(fields: AnyFields): string | undefined {
+  const section = textIn(fields, "section");
+  return section === undefined ? undefined : t("history.section", { section });
+}
+
+function railName(kind: "station" | "rail_check", fields: AnyFields): string {
+  const [rail, other, at] = [textIn(fields, "rail"), textIn(fields, "rail_to"), fields["at"]];
+  if (rail === undefined) return t(`kind.${kind}`);
+  if (kind === "station") return isPlace(at) ? t("name.station", { rail, x: at[0], y: at[1] }) : t("kind.station");
+  return other === undefined ? t("name.rail_check", { rail }) : t("name.rail_check_across", { rail, other });
+}
+
+function isPlace(at: unknown): at is Point {
+  return Array.isArray(at) && at.length === 2 && at.every((one) => typeof one === "number");
+}
+
+/** The line's own words where it has some. */
+function entryName(fields: AnyFields): string {
+  return textIn(fields, "text") ?? told("value", `entry_${textIn(fields, "what") ?? ""}`, {}, t("kind.entry"));
 }
 
 /** The room that a record lies in, if it lies in one. */
@@ -45,8 +74,12 @@ export function pathOfRecord(kind: Kind, id: string): string {
   if (kind === "job") return `/job/${id}`;
   if (kind === "prices" || kind === "supplies") return "/prices";
   if (room === undefined) return "/";
-  return pathOfRoom(room, STEP_OF[kind] ?? null);
+  const isTrued = kind === "entry" && rowOf(kind, id)?.fields.what === "trued";
+  return pathOfRoom(room, isTrued ? "rails" : (STEP_OF[kind] ?? null));
 }
 
 /** Where what lies in a room is worked on; the rest stands on the room's own screen. */
-const STEP_OF: Partial<Record<Kind, Step>> = { reading: "levels", climate: "waiting", placement: "filling", alternative: "bed" };
+const STEP_OF: Partial<Record<Kind, Step>> = {
+  reading: "levels", climate: "waiting", placement: "filling", batch: "filling", entry: "filling", station: "rails", rail_check: "rails",
+  alternative: "bed",
+};

@@ -2,6 +2,7 @@
 import { correctReading, isForeman, mayWrite, restoreValue } from "../../state";
 import type { Kind } from "../../wire";
 import { isSame, type StoryLine } from "./story";
+import { isKnownField } from "./values";
 
 /** What a person may give an earlier value; what ties records together stays, and a reading is corrected, not edited. */
 const FIXED: Readonly<Record<Kind, (field: string) => boolean>> = {
@@ -22,7 +23,7 @@ const FIXED: Readonly<Record<Kind, (field: string) => boolean>> = {
 
 export function mayPutBack(kind: Kind, { field }: StoryLine, value: unknown): boolean {
   const isNamelessRecord = field === "name" && isSame(value, null);
-  return mayWrite.value && !FIXED[kind](field) && !isNamelessRecord;
+  return mayWrite.value && isKnownField(kind, field) && !FIXED[kind](field) && !isNamelessRecord;
 }
 
 export async function putBack(kind: Kind, id: string, field: string, value: unknown): Promise<void> {

@@ -72,10 +72,14 @@ export function storyOf(chapters: readonly Chapter[]): Story {
   return { steps: steps.reverse(), now };
 }
 
-/** A change that the office has told of already is not told a second time as waiting. */
+/**
+ * A change that the office has told of already is not told a second time as waiting; one of whose fields today's meaning
+ * leaves none tells nothing.
+ */
 function changesOf(entries: readonly HistoryEntry[], unsent: readonly Unsent[]): readonly Told[] {
   const known = new Set(entries.map((entry) => entry.change_id));
-  return [...entries.map(fromEntry), ...unsent.filter((change) => !known.has(change.change_id)).map(fromUnsent)];
+  const told = entries.filter(({ fields }) => Object.keys(fields).length > 0);
+  return [...told.map(fromEntry), ...unsent.filter((change) => !known.has(change.change_id)).map(fromUnsent)];
 }
 
 function stepOf(told: Told, now: Map<string, unknown>, place: "made" | "corrected" | "changed"): StoryStep {

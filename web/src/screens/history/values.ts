@@ -2,7 +2,7 @@
 import { twiceArea } from "../../drawing/figure";
 import { jobOf, people, roomOf, rowOf, session } from "../../state";
 import { heightText, hoursText, lengthText, massText, momentText, numberText, temperatureText, volumeText } from "../../units";
-import type { FieldsByKind, Fixture, Instrument, InstrumentCheck, Kind, Mark, MilestoneNeed, Opening, Outline, Setup, StripsOnHand, Top } from "../../wire";
+import type { FieldsByKind, Fixture, Instrument, InstrumentCheck, Kind, Mark, MilestoneNeed, Opening, Outline, RailLine, Setup, StripsOnHand, Top } from "../../wire";
 import { reader, t, told } from "../../words";
 import { cornersOf, placeText } from "../common/roomFigure";
 import { measure, percent, PRICE_WRITERS, SUPPLY_WRITERS } from "./boughtValues";
@@ -91,6 +91,18 @@ function entryText(id: string): string {
   return entry?.what ? t(`value.entry_${entry.what}`) : t("value.gone");
 }
 
+function railText({ id, from, to }: RailLine): string {
+  return t("value.rail", { rail: id, x: from[0], y: from[1], to_x: to[0], to_y: to[1] });
+}
+
+/** A habit of the trade by its own words, the edge of a form by its id. */
+function codeText(code: string): string {
+  return told("habit", code, {}, code);
+}
+
+/** How far out: with its sign, as a level shows it. */
+const outBy = (mm: number) => heightText(mm, reader.value);
+
 function stripsText({ count, length, thickness }: StripsOnHand): string {
   return t("value.strips", { count: count ?? 2, length, thickness });
 }
@@ -109,7 +121,7 @@ const WRITERS: Writers = {
     "rails.straightedge": measure, "rails.bearing": measure, "rails.inset": measure, "rails.strip.thickness": measure,
     "rails.strip.width": measure, "rails.strip.length": measure, "rails.overlap": measure, "rails.station_spacing": measure,
     "rails.direction": (value) => (value === "auto" ? t("value.direction_auto") : t("value.degrees", { degrees: value })),
-    "rails.strips": list(stripsText), "rails.straightedges": list(measure), "rails.lines": list(({ id }) => id),
+    "rails.strips": list(stripsText), "rails.straightedges": list(measure), "rails.lines": list(railText),
     "rails.tolerance": measure, "rails.wood": yesOrNo, "filling.mixer": placeText, "filling.day_ends": moment,
     "mix.cement": plain, "mix.lime": plain, "mix.sand": plain, "mix.bag_mass": (kg) => massText(kg, reader.value),
     "mix.water_cement": plain, "mix.air": percent, "mix.waste": percent, "mix.batch_volume": (m3) => volumeText(m3, reader.value),
@@ -130,12 +142,12 @@ const WRITERS: Writers = {
   batch: { room_id: roomName, section: text, mixed_at: moment, placed_at: moment, thrown_at: moment, size: plain, deleted: yesOrNo },
   station: { room_id: roomName, rail: text, at: placeText, shim: measure, set_at: moment, deleted: yesOrNo },
   rail_check: {
-    room_id: roomName, rail: text, rail_to: text, from: measure, to: measure, off: measure, length: measure, reversed_off: measure,
+    room_id: roomName, rail: text, rail_to: text, from: measure, to: measure, off: outBy, length: measure, reversed_off: outBy,
     level: text, typed: (typed) => (typeof typed === "string" ? typed : list(text)(Object.values(typed))), taken_at: moment, deleted: yesOrNo,
   },
   entry: {
-    room_id: roomName, what: (what) => t(`value.entry_${what}`), at: moment, until: moment, rail: text, from_raise: measure, to_raise: measure,
-    section: text, code: text, text, deleted: yesOrNo,
+    room_id: roomName, what: (what) => t(`value.entry_${what}`), at: moment, until: moment, rail: text, from_raise: outBy, to_raise: outBy,
+    section: text, code: codeText, text, deleted: yesOrNo,
   },
   climate: {
     room_id: roomName, at: moment, bed: degrees, air: degrees, humidity: (value) => `${plain(value)}\u202f%`, wind: windText,
@@ -172,4 +184,9 @@ function attempted(write: AnyWriter, value: unknown): string | null {
 /** The trade's word for a field; what a later version sent has none here. A room's supplies go by the company's words. */
 export function fieldName(kind: Kind, field: string): string {
   return told(`named.${kind === "room" && field.startsWith("supplies.") ? "supplies" : kind}`, field, {}, t("named.unknown"));
+}
+
+/** Whether this version knows the field: one that it does not is shown, and never written. */
+export function isKnownField(kind: Kind, field: string): boolean {
+  return field in WRITERS[kind];
 }

@@ -1,6 +1,6 @@
-/** The photos of a room, or of one reading in it: a strip of small ones, and the ways to add another. */
+/** The photos of a room, of one reading in it, or of a line of its day book: a strip of small ones, and the ways to add another. */
 import { useState } from "preact/hooks";
-import { addPhoto, mayWrite, photosOf, photosOfReading, standingOfPhoto, thumbnailOf, type Row } from "../../state";
+import { addPhoto, mayWrite, photosOf, photosOfEntry, photosOfReading, standingOfPhoto, thumbnailOf, type Row } from "../../state";
 import { momentText } from "../../units";
 import { reader, t } from "../../words";
 import { FileButton } from "../common/FileButton";
@@ -11,6 +11,8 @@ interface PhotoStripProps {
   readonly room: string;
   /** Only this reading's photos, those of the readings it corrects included. */
   readonly reading?: string;
+  /** Only those of this line of the day book. */
+  readonly entry?: string;
 }
 
 type Adding = "idle" | "making" | "no_picture";
@@ -33,11 +35,11 @@ function Thumb({ photo, onOpen }: { photo: Row<"photo">; onOpen: () => void }) {
 }
 
 /** Adds a picture; `adding` says how it stands with it. */
-function useAdding({ room, reading }: PhotoStripProps): readonly [Adding, (file: File) => void] {
+function useAdding({ room, reading, entry }: PhotoStripProps): readonly [Adding, (file: File) => void] {
   const [adding, setAdding] = useState<Adding>("idle");
   const add = async (file: File) => {
     setAdding("making");
-    await saved(addPhoto(room, file, reading).then((id) => setAdding(id === null ? "no_picture" : "idle")));
+    await saved(addPhoto(room, file, { readingId: reading, entryId: entry }).then((id) => setAdding(id === null ? "no_picture" : "idle")));
     setAdding((now) => (now === "making" ? "idle" : now));
   };
   return [adding, (file) => void add(file)];
@@ -57,10 +59,14 @@ function Ways({ of }: { of: PhotoStripProps }) {
   );
 }
 
+function photosIn({ room, reading, entry }: PhotoStripProps): readonly Row<"photo">[] {
+  if (entry !== undefined) return photosOfEntry(entry);
+  return reading === undefined ? photosOf(room).value : photosOfReading(room, reading);
+}
+
 export function PhotoStrip(props: PhotoStripProps) {
-  const { room, reading } = props;
   const [opened, setOpened] = useState<string | null>(null);
-  const photos = reading === undefined ? photosOf(room).value : photosOfReading(room, reading);
+  const photos = photosIn(props);
   const photo = photos.find(({ id }) => id === opened);
   return (
     <section class="stack tight" data-testid="photos">

@@ -57,5 +57,9 @@ export const daybook = {
   "value.entry_habit": "A reminder ticked",
   "value.entry_habit_off": "A reminder silenced",
   "value.entry_form": "A form set at an edge",
+  "value.rail": "{rail}: from {x:length} across, {y:length} up, to {to_x:length} across, {to_y:length} up",
+  "name.station": "Station on rail {rail}, {x:length} across, {y:length} up",
+  "name.rail_check": "Level on rail {rail}",
+  "name.rail_check_across": "Level across rails {rail} and {other}",
   "value.strips": "{count} × {length:length}, {thickness:depth} thick",
 } as const;

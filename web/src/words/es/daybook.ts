@@ -59,5 +59,9 @@ export const daybook: Readonly<Record<keyof typeof english, string>> = {
   "value.entry_habit": "Un recordatorio marcado",
   "value.entry_habit_off": "Un recordatorio callado",
   "value.entry_form": "Una tabla puesta en un borde",
+  "value.rail": "{rail}: desde {x:length} a lo ancho, {y:length} hacia arriba, hasta {to_x:length} a lo ancho, {to_y:length} hacia arriba",
+  "name.station": "Punto de la maestra {rail}, {x:length} a lo ancho, {y:length} hacia arriba",
+  "name.rail_check": "Nivel sobre la maestra {rail}",
+  "name.rail_check_across": "Nivel entre las maestras {rail} y {other}",
   "value.strips": "{count} × {length:length}, {thickness:depth} de grueso",
 };
