@@ -1,6 +1,7 @@
 """What must be said beside the figures: cautions where decisions are made, and how each figure explains itself."""
 
-from collections.abc import Iterable
+import math
+from collections.abc import Iterable, Iterator
 
 from evenbed.engine.bed_account import bed_cautions_of, bed_explanations_of
 from evenbed.engine.cautions import Caution, caution_at
@@ -29,6 +30,7 @@ def cautions_of(room: WorkedRoom) -> Iterable[Caution]:
     yield from at_material
     yield from room.joints.cautions
     yield from room.rails.cautions
+    yield from room.trued.cautions
     yield from room.sections.cautions
     yield from room.readiness.cautions
 
@@ -47,11 +49,23 @@ def explanations_of(room: WorkedRoom, unknown: Unknown | None) -> dict[str, Expl
         for n, rail in enumerate(room.rails.rails)
         for m, station in enumerate(rail.stations)
     }
+    filling = dict(_filling_explanations(room))
     waiting = readiness_explanations(room.readiness, room.document.curing)
     doubt = {} if unknown is None else _doubt_explanations(room, unknown)
     bed = bed_explanations_of(room, unknown)
     joints = room.joints.explanations
-    return own | bed | _levels_explanations(room) | joints | shims | waiting | doubt
+    truing = room.trued.explanations
+    return own | bed | _levels_explanations(room) | joints | shims | filling | truing | waiting | doubt
+
+
+def _filling_explanations(room: WorkedRoom) -> Iterator[tuple[str, Explanation]]:
+    for n, section in enumerate(room.sections.sections):
+        yield f"sections[{n}].volume", explanation_of("section", volume=section.volume)
+        yield f"sections[{n}].walk", explanation_of("section_walk", walk=section.walk)
+        grooves = math.fsum(channel.length for channel in section.channels)
+        yield f"sections[{n}].channel_volume", explanation_of("channel", length=grooves)
+    for n, edge in enumerate(room.edges):
+        yield f"edges[{n}].highest", explanation_of("edge", lowest=edge.lowest, highest=edge.highest)
 
 
 def _levels_explanations(room: WorkedRoom) -> dict[str, Explanation]:

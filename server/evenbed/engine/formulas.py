@@ -56,6 +56,22 @@ FORMULAS: dict[str, Formula] = {
     "thin_area": Formula("too thin = area where top − subfloor < least thickness, exact", "surface"),
     "thick_area": Formula("too thick = area where top − subfloor > greatest thickness, exact", "surface"),
     "shim": Formula("shim = top − strip − subfloor", "geometry"),
+    "truing_worst": Formula(
+        "ends of all rails, each a straight line, that make Σ (residual / standard error)² least over all readings "
+        "together, the level's own error among the unknowns; worst = the one furthest from the top",
+        "least_squares",
+    ),
+    "truing_raise": Formula(
+        "raise = − how much that end stands too high, by all readings together; rails that lie well stay",
+        "least_squares",
+    ),
+    "truing_mortar": Formula(
+        "mortar = strip's width × rail's length × raise / 2, a wedge under the rail", "geometry"
+    ),
+    "level_error": Formula(
+        "error = (reading − reading with the level turned end for end) / 2 / length, by all readings together",
+        "least_squares",
+    ),
     "volume": Formula("volume = ∫ (top − subfloor) over the room, triangle by triangle, exact", "surface"),
     "finished_height": Formula("finished floor = top of bed + bond coat + tile", "geometry"),
     "doorway_thickness": Formula("least of top − subfloor along the opening or at the fixture", "surface"),
@@ -209,4 +225,44 @@ FORMULAS: dict[str, Formula] = {
     "readiness_room": Formula("Σ exp(−Q (1/T − 1/Tr)) Δt reaches what the milestone needs", "room"),
     "equivalent_age": Formula("equivalent age = Σ exp(−Q (1/T − 1/Tr)) Δt, T in kelvin", "maturity"),
     "working_time": Formula("working time = working time at Tr / exp(−Q (1/T − 1/Tr))", "common_practice"),
+    "section": Formula("section = ∫ (top − subfloor) over the section, exact", "surface"),
+    "section_walk": Formula(
+        "walk = from the middle of the section to the way out, over sections filled later, through the middles of "
+        "the sides that they share, round inner corners",
+        "geometry",
+    ),
+    "channel": Formula(
+        "channels = Σ width of the strip × its thickness × length in the section; of two sections beside a strip the "
+        "one filled later has it",
+        "geometry",
+    ),
+    "edge": Formula("form = greatest of top − subfloor along the edge, exact", "surface"),
+    "pace": Formula(
+        "pace = Σ hours / Σ volume of finished sections; hours from the end of the section before to its own end, "
+        "after a pause of more than 2 h from its own first mixing; stoppages taken out",
+        "common_practice",
+    ),
+    "done": Formula(
+        "likely = now + hours left, stoppages known of taken out; early and late = hours left × (1 ∓ spread), "
+        "spread = 1.645 × s × √(1 / sections done + 1 / sections left), s² = (3 × 0.2² + Σ deviation²) / "
+        "(2 + sections done), deviation of each section's pace as a share of the mean one",
+        "common_practice",
+    ),
+    "last_batch": Formula("last batch = end of the day − working hours for a batch at the pace so far", "geometry"),
+    "last_batch_unpaced": Formula(
+        "no pace yet: last batch = end of the day − working time of a batch", "common_practice"
+    ),
+    "channels_due": Formula(
+        "channels due = when the section was in place + working time at the temperature then", "common_practice"
+    ),
+    "stop_edges": Formula(
+        "at a joint: half of the edge or more within 25 mm of it; along a rail: half of it or more on its line; "
+        "else cut",
+        "common_practice",
+    ),
+    "best_stop": Formula(
+        "of the sections that can be filled before the day ends: the one after which the least edge is left away "
+        "from rails and joints, then the least away from joints, then the least of all, then the soonest",
+        "common_practice",
+    ),
 }

@@ -4,6 +4,8 @@ import { brought } from "./en/brought";
 import { codes } from "./en/codes";
 import { cost } from "./en/cost";
 import { daybook } from "./en/daybook";
+import { filling } from "./en/filling";
+import { fillcodes } from "./en/fillcodes";
 import { frame } from "./en/frame";
 import { joints } from "./en/joints";
 import { laying } from "./en/laying";
@@ -17,6 +19,7 @@ import { seen } from "./en/seen";
 import { setting } from "./en/setting";
 import { sources } from "./en/sources";
 import { tops } from "./en/tops";
+import { truingcodes } from "./en/truingcodes";
 import { work } from "./en/work";
 
-export const en = { ...frame, ...daybook, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...seen, ...setting, ...sources, ...tops } as const;
+export const en = { ...frame, ...daybook, ...filling, ...bought, ...brought, ...work, ...codes, ...fillcodes, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...seen, ...setting, ...sources, ...tops, ...truingcodes } as const;

@@ -4,6 +4,8 @@ import { brought } from "./es/brought";
 import { codes } from "./es/codes";
 import { cost } from "./es/cost";
 import { daybook } from "./es/daybook";
+import { filling } from "./es/filling";
+import { fillcodes } from "./es/fillcodes";
 import { frame } from "./es/frame";
 import { joints } from "./es/joints";
 import { laying } from "./es/laying";
@@ -17,6 +19,7 @@ import { seen } from "./es/seen";
 import { setting } from "./es/setting";
 import { sources } from "./es/sources";
 import { tops } from "./es/tops";
+import { truingcodes } from "./es/truingcodes";
 import { work } from "./es/work";
 
-export const es = { ...frame, ...daybook, ...bought, ...brought, ...work, ...codes, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...seen, ...setting, ...sources, ...tops };
+export const es = { ...frame, ...daybook, ...filling, ...bought, ...brought, ...work, ...codes, ...fillcodes, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...seen, ...setting, ...sources, ...tops, ...truingcodes };

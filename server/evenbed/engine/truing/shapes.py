@@ -16,6 +16,7 @@ class Correction:
     end: Literal["from", "to"] = described(about="Which end of the rail")
     raise_by: float = described(about="How much to raise it; negative lets it down", unit="mm", key="raise")
     sixteenths: int = described(about="The same in whole sixteenths of an inch")
+    thirty_seconds: int = described(about="The same in whole thirty-seconds of an inch, which one round is worth")
     millimetres: int = described(about="The same in whole millimetres")
     mortar: float = described(about="About how much mortar to add to the ramp; negative to shave off", unit="m3")
 
@@ -32,7 +33,10 @@ class LevelError:
 
 @dataclass(frozen=True)
 class RailError:
-    """How one rail lies against the top of bed, as far as the readings tell."""
+    """How one rail lies against the top of bed, as far as the readings tell.
+
+    No level tells how high all rails lie together: they are taken to lie, on the whole, as they were set.
+    """
 
     rail: str = described(about="The rail's id")
     from_off: float = height(about="How much its beginning stands too high")
@@ -55,7 +59,7 @@ class CheckFit:
 
 @dataclass(frozen=True)
 class NextCheck:
-    """The reading that would tell most now."""
+    """The reading that would tell most now, taken both ways round: the level turned end for end."""
 
     rail: str | None = described(about="The rail to lay the level along, null for across")
     rails: tuple[str, str] | None = described(about="The two rails to bridge, null for along")

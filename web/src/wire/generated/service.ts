@@ -590,7 +590,7 @@ export interface components {
             /** @description What it costs */
             readonly quote: components["schemas"]["Quote"];
         };
-        /** @description Where work is best stopped, if it must be: at a joint before along a rail, along a rail before anywhere else. */
+        /** @description Where work is best stopped, if it must be: at joints before along rails, along rails before anywhere else. */
         readonly BestStop: {
             /** @description The section to finish first; null where it is best to stop at once */
             readonly after: string | null;
@@ -907,6 +907,8 @@ export interface components {
             readonly sixteenths: number;
             /** @description The station at that end, counted from 0 */
             readonly station: number;
+            /** @description The same in whole thirty-seconds of an inch, which one round is worth */
+            readonly thirty_seconds: number;
         };
         /** @description What will lie on the bed. */
         readonly Covering: {
@@ -2329,7 +2331,7 @@ export interface components {
              */
             readonly thrown_at?: string | null;
         };
-        /** @description The reading that would tell most now. */
+        /** @description The reading that would tell most now, taken both ways round: the level turned end for end. */
         readonly NextCheck: {
             /** @description Where its one end lies (mm) */
             readonly from: number;
@@ -3394,7 +3396,11 @@ export interface components {
             readonly tolerance?: number | null;
             readonly wood?: boolean | null;
         };
-        /** @description How one rail lies against the top of bed, as far as the readings tell. */
+        /**
+         * @description How one rail lies against the top of bed, as far as the readings tell.
+         *
+         *         No level tells how high all rails lie together: they are taken to lie, on the whole, as they were set.
+         */
         readonly RailError: {
             /** @description How many readings tell of it */
             readonly checks: number;
@@ -4215,7 +4221,7 @@ export interface components {
             ])[];
             /** @description Compacted mortar in it (m3) */
             readonly volume: number;
-            /** @description The walk from its middle to the way out, over sections filled later, through the middles of their sides (mm) */
+            /** @description From its middle to the way out, over sections filled later, through the middles of their sides (mm) */
             readonly walk: number;
         };
         /** @description How far one section is. One without channels is packed once it is cut off. */

@@ -1,0 +1,90 @@
+"""What to raise or let down: whole rails, both ends at once, so that one round is enough."""
+
+from dataclasses import dataclass
+
+from evenbed.engine.truing.equations import Terms
+from evenbed.engine.truing.lying import Ends, Lying
+from evenbed.engine.truing.shapes import Correction
+
+SIXTEENTH = 25.4 / 16.0  # mm
+WORTH_MOVING = SIXTEENTH / 4.0  # mm: what rounds to no thirty-second of an inch is left, even on a rail taken up
+DOUBTED = 2.0  # standard errors that an end may be out more than it seems
+
+
+def fine_within(tolerance: float) -> float:
+    """How far out both ends of a rail may be without its being taken up: what doubt and bedding add must fit."""
+    return tolerance / 3.0
+
+
+@dataclass(frozen=True)
+class Corrected:
+    """What to do to the rails, and how they will lie then, each end raised by whole sixteenths."""
+
+    lying: Lying
+    tolerance: float
+
+    @property
+    def is_good_enough(self) -> bool:
+        """True where every rail was read and the worst end, with its doubt, is within the tolerance."""
+        return self.lying.is_all_read and all(
+            abs(off) + DOUBTED * sigma <= self.tolerance
+            for n in range(len(self.lying.rails.all))
+            for off, sigma in zip(self.lying.off(n), self.lying.sigmas[n], strict=True)
+        )
+
+    def raises(self, n: int) -> Ends:
+        """How much to raise a rail's ends; nothing for a rail that lies well, or that nobody read as it lies."""
+        off = self.lying.off(n)
+        if self.is_good_enough or not self.lying.counts[n] or max(map(abs, off)) <= self.lying.fine:
+            return 0.0, 0.0
+        start, end = (-one if abs(one) >= WORTH_MOVING else 0.0 for one in off)
+        return start, end
+
+    def after(self, n: int) -> Ends:
+        """How the rail's ends will stand, raised by whole sixteenths."""
+        start, end = (o + whole(r) * SIXTEENTH for o, r in zip(self.lying.off(n), self.raises(n), strict=True))
+        return start, end
+
+    @property
+    def corrections(self) -> tuple[Correction, ...]:
+        """Everything to do, rail by rail."""
+        moved = [(n, self.raises(n)) for n in range(len(self.lying.rails.all))]
+        return tuple(self._correction(n, end, by[end]) for n, by in moved for end in (0, 1) if by[end] != 0.0)
+
+    def _correction(self, n: int, end: int, by: float) -> Correction:
+        rail = self.lying.rails.all[n]
+        wedge = rail.strip.width * self.lying.rails.lengths[n] * by / 2.0 / 1e9
+        return Correction(
+            check=self._asking(n, end, by),
+            rail=rail.id,
+            station=len(rail.stations) - 1 if end else 0,
+            end="to" if end else "from",
+            raise_by=by,
+            sixteenths=whole(by),
+            thirty_seconds=round(2.0 * by / SIXTEENTH),
+            millimetres=round(by),
+            mortar=wedge,
+        )
+
+    def _asking(self, n: int, end: int, by: float) -> str:
+        """The reading on this rail that brings the end's estimate furthest to the side it is corrected from."""
+        system, solution = self.lying.system, self.lying.solution
+        levels = set(system.level.values())
+        row = solution.covariances[system.place[n, True] + end]
+        shares: dict[int, float] = {}
+        for one in system.equations:
+            if one.check is not None and self._is_on(n, one.terms):
+                own = sum(factor * solution.values[i] for i, factor in one.terms.items() if i in levels)
+                pull = sum(factor * row[i] for i, factor in one.terms.items() if i not in levels)
+                share = pull * (one.value - own) / (one.sigma * one.sigma)
+                shares[one.check] = shares.get(one.check, 0.0) - share * by
+        return system.reads[max(shares, key=lambda n: shares[n])].check.id
+
+    def _is_on(self, n: int, terms: Terms) -> bool:
+        first = self.lying.system.place[n, True]
+        return first in terms
+
+
+def whole(by: float) -> int:
+    """The nearest whole sixteenths of an inch."""
+    return round(by / SIXTEENTH)
