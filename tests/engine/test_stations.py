@@ -1,17 +1,32 @@
-"""Stations with their shims, and the lies of the strip along a rail."""
+"""Stations with their shims: where they stand, under tops of one plane and of many, and what the ramps take."""
 
 import math
+from collections.abc import Iterable
+from functools import cache
 from itertools import pairwise
+from typing import Any
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from tests.engine.rail_cases import flat, plain_case, random_case, random_rails, rectangle
+from scipy.integrate import quad
+from shapely import LineString, Polygon
+from tests.documents import room_over
+from tests.engine.rail_cases import plain_case, random_case, random_rails, rectangle
+from tests.engine.top_rooms import drained_room, is_served, lined_room, stepped_room, worked
+from tests.share import share_of
 
-from evenbed.engine.document.rails import RailDesign, Strip
-from evenbed.engine.rails.laid import rails_from, settings_along
+from evenbed.engine.document.rails import Strip
+from evenbed.engine.rails.breaks import MOST_BEND, TRULY
+from evenbed.engine.rails.laid import rails_from
+from evenbed.engine.rails.ramps import ramp_volume
+from evenbed.engine.rails.shapes import Rail, Setting
+from evenbed.engine.worked import WorkedRoom
 
 ALONG_ROUNDING = 1e-6  # mm
+FALLING = [(make, seed) for make in ("drain", "line", "levels") for seed in range(share_of(60))]
+CREASE = 0.3  # mm over 100 mm to both sides of a crease: bends that nobody would call straight
 
 
 @pytest.mark.parametrize("seed", range(0, 300, 4))
@@ -46,7 +61,7 @@ def test_a_shim_is_top_less_strip_less_subfloor_to_the_last_bit() -> None:
         assert station.shim == top(*station.at) - case.design.strip.thickness - floor(*station.at)
 
 
-def test_a_strip_thicker_than_the_bed_is_told_once_a_rail_with_its_worst_place_and_amount() -> None:
+def test_a_strip_thicker_than_the_bed_is_told_once_a_rail_with_its_worst_place_and_its_cures() -> None:
     case = plain_case(rectangle(3000.0, 2000.0), strip=Strip(thickness=30.0))
     plan = rails_from(case.regions, (), case.design, (), subfloor=lambda x, _y: x / 100.0, top=lambda _x, _y: 40.0)
     told = {caution.where: caution for caution in plan.cautions if caution.code == "strip_too_thick"}
@@ -58,32 +73,173 @@ def test_a_strip_thicker_than_the_bed_is_told_once_a_rail_with_its_worst_place_a
             assert caution.values["over"] == -min(shims) == -worst.shim
             assert (caution.values["x"], caution.values["y"]) == worst.at
             assert caution.values["count"] == sum(shim < 0.0 for shim in shims)
+            check_cures(rail, float(caution.values["thickest_fitting"]), float(caution.values["raise"]))
     assert told == {}
     assert min(station.shim for rail in plan.rails for station in rail.stations) < 0.0
 
 
-@settings(max_examples=80, deadline=None)
-@given(st.floats(300, 30_000), st.floats(400, 4000), st.floats(0, 0.7), st.booleans())
-def test_settings_cover_the_rail_from_the_far_end_and_keep_the_overlap(
-    size: float, strip: float, share: float, is_start_far: bool
+def check_cures(rail: Rail, thickest: float, rise: float) -> None:
+    """A strip so thin just fits, and so does the strip chosen under a top raised by so much."""
+    beds = [station.top - station.subfloor for station in rail.stations]
+    assert min(bed - thickest for bed in beds) == 0.0
+    assert min(bed + rise - rail.strip.thickness for bed in beds) == pytest.approx(0.0, abs=1e-9)
+
+
+def test_where_the_subfloor_reaches_the_top_no_strip_is_named_as_a_cure() -> None:
+    case = plain_case(rectangle(3000.0, 2000.0))
+    plan = rails_from(case.regions, (), case.design, (), subfloor=lambda x, _y: x / 60.0, top=lambda _x, _y: 40.0)
+    told = [caution for caution in plan.cautions if caution.code == "no_bed_for_strip"]
+    assert {caution.where for caution in told} == {f"rails[{n}]" for n in range(len(plan.rails))}
+    assert "silica" in {caution.code for caution in plan.cautions}
+    assert all("at most" not in caution.text for caution in told)
+
+
+@cache
+def rails_under(make: str, seed: int) -> list[tuple[WorkedRoom, Rail]]:
+    """The rails of a random room under a top of several planes; none where the drain cannot be served."""
+    rooms = {"drain": drained_room, "line": lined_room, "levels": stepped_room}
+    room = worked(rooms[make](seed))
+    return [(room, rail) for rail in room.rails.rails] if is_served(room) else []
+
+
+def tops_along(room: WorkedRoom, rail: Rail, shares: Iterable[float]) -> Any:
+    (x0, y0), (x1, y1) = rail.start, rail.end
+    return np.array([room.top.at(x0 + share * (x1 - x0), y0 + share * (y1 - y0)) for share in shares])
+
+
+@pytest.mark.parametrize(("make", "seed"), FALLING)
+def test_between_neighbouring_stations_a_falling_top_is_straight(make: str, seed: int) -> None:
+    """But between the two stations of a step, which stand a millimetre apart."""
+    for room, rail in rails_under(make, seed):
+        size = math.dist(rail.start, rail.end)
+        alongs, tops = [s.along for s in rail.stations], [s.top for s in rail.stations]
+        shares = np.linspace(0.0, 1.0, 101)[1:-1]
+        away = np.array([not any(b - a < 2.0 and a <= s * size <= b for a, b in pairwise(alongs)) for s in shares])
+        off = np.abs(np.interp(shares * size, alongs, tops) - tops_along(room, rail, shares))
+        assert off[away].max() <= TRULY + 1e-9
+
+
+@pytest.mark.parametrize(("make", "seed"), FALLING)
+def test_a_break_stands_at_every_crease_of_the_top_and_nowhere_else(make: str, seed: int) -> None:
+    """Creases are where shapely has a rail cross the edge of a facet and the top bends there by what a hand feels."""
+    for room, rail in rails_under(make, seed):
+        size, breaks = math.dist(rail.start, rail.end), [s.along for s in rail.stations if s.is_break]
+        edges = edge_crossings(room, rail)
+        for along in breaks:
+            assert min(abs(along - edge) for edge in edges) <= 0.5 + 1e-3
+        for along in edges:
+            a, b, c = tops_along(room, rail, [(along + by) / size for by in (-100.0, 0.0, 100.0)])
+            alone = (
+                min((abs(along - other) for other in edges if abs(along - other) > 1e-3), default=math.inf) > 100.0
+            )
+            if alone and 100.0 < along < size - 100.0 and abs(a - 2 * b + c) / 2 > CREASE:
+                assert min((abs(along - each) for each in breaks), default=math.inf) <= 0.5 + 1e-3
+
+
+def edge_crossings(room: WorkedRoom, rail: Rail) -> list[float]:
+    """Where a rail crosses edges of facets, mm along it, by shapely."""
+    line, found = LineString([rail.start, rail.end]), list[float]()
+    for facet in room.top.facets:
+        met = Polygon(facet.polygon).exterior.buffer(1e-5).intersection(line)
+        parts = [part for part in getattr(met, "geoms", [met]) if 0.0 < part.length < 1.0]
+        found += [line.project(part.centroid) for part in parts]
+    return found
+
+
+@pytest.mark.parametrize(("make", "seed"), FALLING)
+def test_no_strip_lies_where_the_top_bends_under_it(make: str, seed: int) -> None:
+    """Simplified breaks may be `TRULY` off the top at a strip's ends and as much between."""
+    for n, (room, rail) in enumerate(rails_under(make, seed)):
+        for lie in rail.settings:
+            assert bend_under(room, rail, lie) <= MOST_BEND + 2.0 * TRULY + 1e-9
+        ends = {lie.start for lie in rail.settings if lie.overlap == 0.0}
+        told = [c for c in room.rails.cautions if (c.where, c.code) == (f"rails[{n}]", "strip_ends_at_break")]
+        assert [c.values["count"] for c in told] == ([len(ends) - 1] if len(ends) > 1 else [])
+        assert {n for lie in rail.settings for n in lie.stations} == set(range(len(rail.stations)))
+
+
+def bend_under(room: WorkedRoom, rail: Rail, lie: Setting) -> float:
+    """How far the top is off the straight line between a strip's ends."""
+    size = math.dist(rail.start, rail.end)
+    shares = np.linspace(lie.start / size, min(1.0, lie.end / size), 60)
+    tops = tops_along(room, rail, shares)
+    return float(np.abs(tops - np.interp(shares, shares[[0, -1]], tops[[0, -1]])).max())
+
+
+def test_a_step_has_a_station_on_either_side_and_no_strip_across() -> None:
+    spots = [(0.0, 0.0, 0.0), (6000.0, 0.0, 0.0), (6000.0, 3000.0, 0.0), (0.0, 3000.0, 0.0)]
+    top = {"kind": "two_levels", "line": [[3000.0, 0.0], [3000.0, 9.0]], "left": 50.0, "right": 40.0, "ramp": 0.0}
+    rails = {"direction": 0.0, "straightedge": 3000.0}
+    room = worked(room_over([s[:2] for s in spots], spots, bed={"top": top}, rails=rails))
+    for rail in room.rails.rails:
+        before, behind = (s for s in rail.stations if s.is_break)
+        assert (before.at[0], behind.at[0]) == pytest.approx((2999.5, 3000.5))
+        assert (before.top, behind.top) == (50.0, 40.0)
+        for lie in rail.settings:
+            start, end = rail.start[0] + lie.start, rail.start[0] + lie.end
+            assert end < 3000.0 or start > 3000.0
+
+
+def test_such_rooms_have_rails_that_break_and_rails_that_strips_end_on() -> None:
+    rails = [rail for make, seed in FALLING for _, rail in rails_under(make, seed)]
+    broken = [rail for rail in rails if any(station.is_break for station in rail.stations)]
+    ended = [rail for rail in broken if sum(lie.overlap == 0.0 for lie in rail.settings) > 1]
+    assert len(rails) > len(FALLING)
+    assert len(broken) > len(FALLING) / 3
+    assert len(ended) > len(FALLING) / 6
+
+
+def valley_room(rise: float) -> WorkedRoom:
+    """A valley along the middle of a room, between its two rails: the planes to a linear drain meet there."""
+    spots = [(0.0, 0.0, 0.0), (4000.0, 0.0, 0.0), (4000.0, 1800.0, 0.0), (0.0, 1800.0, 0.0)]
+    drain = {"id": "d", "kind": "drain", "at": [0.0, 900.0], "to": [4000.0, 900.0], "radius": 0.0}
+    top = {"kind": "to_drain", "drain": "d", "fall": rise}
+    return worked(
+        room_over([s[:2] for s in spots], spots, bed={"top": top}, fixtures=[drain], rails={"direction": 0})
+    )
+
+
+@pytest.mark.parametrize(("fall", "is_told"), [(0.001, False), (0.02, True)])
+def test_a_valley_between_two_rails_is_told_with_how_much_a_straightedge_would_leave(
+    fall: float, is_told: bool
 ) -> None:
-    design = RailDesign(strip=Strip(length=strip), overlap=share * strip)
-    alongs = [size * n / 50 for n in range(51)]
-    settings = settings_along(size, alongs, design, is_start_far)
-    assert [setting.order for setting in settings] == list(range(1, len(settings) + 1))
-    assert (len(settings) == 1) == (size <= strip * (1 + 1e-9))
-    ordered = settings if is_start_far else settings[::-1]
-    assert ordered[0].start == 0.0
-    assert ordered[-1].end == pytest.approx(size)
-    assert all(a.end - b.start >= design.overlap - ALONG_ROUNDING for a, b in pairwise(ordered))
-    assert all(setting.end - setting.start <= strip + ALONG_ROUNDING for setting in settings)
-    assert {n for setting in settings for n in setting.stations} == set(range(51))
+    """Rails at 152.4 mm from walls at 0 and 1800 fall by fall × 747.6 mm to the drain at 900."""
+    room = valley_room(fall)
+    assert [rail.start[1] for rail in room.rails.rails] == [pytest.approx(152.4), pytest.approx(1647.6)]
+    told = [c.values for c in room.rails.cautions if c.code == "valley_between_rails"]
+    assert bool(told) == is_told
+    for values in told:
+        assert values["by"] == pytest.approx(fall * 747.6)
+        assert (values["rail"], values["other"]) == ("A", "B")
 
 
-def test_the_strip_starts_at_the_end_away_from_the_way_out() -> None:
-    case = plain_case(rectangle(9000.0, 3000.0))
-    for exit_x, first in ((0.0, 9000.0 - 152.4), (9000.0, 152.4)):
-        plan = rails_from(case.regions, (), case.design, ((exit_x, 1500.0),), subfloor=flat, top=flat)
-        for rail in plan.rails:
-            lie = rail.settings[0]
-            assert first in (pytest.approx(rail.start[0] + lie.start), pytest.approx(rail.start[0] + lie.end))
+def test_the_first_station_has_the_least_shim_of_all() -> None:
+    for seed in range(0, 60, 3):
+        plan = random_rails(seed)
+        shims = {(rail.id, n): s.shim for rail in plan.rails for n, s in enumerate(rail.stations)}
+        first = plan.first_station
+        assert (first is None) == (not shims)
+        if first is not None:
+            assert shims[first.rail, first.station] == min(shims.values())
+
+
+@settings(max_examples=share_of(100), deadline=None)
+@given(st.lists(st.tuples(st.floats(1.0, 900.0), st.floats(-20.0, 60.0)), min_size=2, max_size=8), st.floats(5, 90))
+def test_ramps_take_what_quadrature_says(steps: list[tuple[float, float]], width: float) -> None:
+    """Across a ramp of height h under a strip so wide: width × h, and two sides of 45°, h² together."""
+    alongs, shims = list(np.cumsum([run for run, _ in steps])), [shim for _, shim in steps]
+
+    def across(along: float) -> float:
+        h = max(0.0, float(np.interp(along, alongs, shims)))
+        return width * h + h * h
+
+    bends = [a - s * (b - a) / (t - s) for (a, s), (b, t) in pairwise(zip(alongs, shims, strict=True)) if s * t < 0]
+    cuts = sorted([*alongs, *bends])
+    judged = math.fsum(quad(across, a, b)[0] for a, b in pairwise(cuts)) / 1e9
+    assert ramp_volume(alongs, shims, width) == pytest.approx(judged, rel=1e-9, abs=1e-15)
+
+
+def test_a_ramp_by_hand() -> None:
+    """10 mm high under 40 mm over 1 m: 400 + 100 mm² across."""
+    assert ramp_volume([0.0, 1000.0], [10.0, 10.0], 40.0) == pytest.approx(500.0 * 1000.0 / 1e9)
+    assert ramp_volume([0.0, 1000.0], [-10.0, -1.0], 40.0) == 0.0

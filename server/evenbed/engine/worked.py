@@ -178,8 +178,15 @@ class WorkedRoom:
     @cached_property
     def rails(self) -> RailPlan:
         """The rails with their stations."""
-        heights = {"subfloor": self.surface.height_at, "top": self.top.at}
-        return rails_from(self.regions, self.document.fixtures, self.document.rails, self.way_out.exits, **heights)
+        return rails_from(
+            self.regions,
+            self.document.fixtures,
+            self.document.rails,
+            self.way_out.exits,
+            subfloor=self.surface.height_at,
+            top=self.top.at,
+            planes=self.top.pieces if len(self.top.cells) > 1 else None,
+        )
 
     @cached_property
     def joints(self) -> RoomJoints:

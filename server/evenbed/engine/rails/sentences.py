@@ -32,7 +32,29 @@ RAIL_CAUTIONS: dict[str, str] = {
     "strip_too_thick": (
         "Rail {rail}: the strip of {strip:.1f} mm is thicker than the bed, stations concerned: {count:.0f}. "
         "The worst is station {station}: the bed is {bed:.1f} mm thick there, "
-        "the strip would stand {over:.1f} mm too high. Take a thinner strip, chip the high spot, or raise the top."
+        "the strip would stand {over:.1f} mm too high. Take a strip of at most {thickest_fitting:.1f} mm, "
+        "chip the high spot, or raise the whole top by {raise:.1f} mm."
+    ),
+    "no_bed_for_strip": (
+        "Rail {rail}: there is no bed for a strip, stations concerned: {count:.0f}. At station {station} "
+        "the subfloor stands as high as the top or higher: for a strip of {strip:.1f} mm chip the high spot, "
+        "or raise the whole top by {raise:.1f} mm."
+    ),
+    "strip_ends_at_break": (
+        "Rail {rail}: the top bends where a straight strip cannot follow, times: {count:.0f}, the first at station "
+        "{station}. End the strip there and begin the next one there, each cut to length."
+    ),
+    "strips_short": (
+        "Strips of {thickness:.1f} mm, {length:.0f} mm long, on hand: {count:.0f}. Rails {rail} and {other} stand "
+        "beside the same section and are both made of them: {wanted:.0f} are wanted."
+    ),
+    "crease_between_rails": (
+        "Between rails {rail} and {other} the top bends upward: at {x:.0f}, {y:.0f} a straightedge on both would cut "
+        "{by:.1f} mm too deep. Put a rail along the ridge, or cut in two pulls."
+    ),
+    "valley_between_rails": (
+        "Between rails {rail} and {other} the top bends downward: at {x:.0f}, {y:.0f} a straightedge on both would "
+        "leave {by:.1f} mm too much. Put a rail along the valley, or cut in two pulls."
     ),
     "no_rails_placed": (
         "All rails were taken away: nothing guides the straightedge. Lay rails, or take the proposed ones."
