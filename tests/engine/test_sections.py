@@ -13,8 +13,8 @@ from tests.rooms import random_room
 
 from evenbed.engine.document.rails import RailDesign, Strip
 from evenbed.engine.document.room import Opening
-from evenbed.engine.filling.order import WALKABLE
 from evenbed.engine.filling.sections import SectionPlan, sections_from, way_out_from
+from evenbed.engine.filling.ways import WALKABLE
 from evenbed.engine.geometry import Plane, Ring, integral_over
 from evenbed.engine.rails.laid import rails_from
 from evenbed.engine.touching import regions_of_room

@@ -118,7 +118,7 @@ def readiness_from(curing: Curing, climate: Sequence[ClimateRow], placements: Se
     """
     last = _last_placed(placements)
     waiting = _waiting_from(curing, climate, last)
-    needs = _needs_from(curing)
+    needs = needs_from(curing)
     rows = tuple(_row(milestone, needs[milestone], curing, waiting) for milestone in MILESTONES)
     working = _working_time(curing, placements, waiting)
     cautions = _cautions(curing, waiting, rows)
@@ -136,7 +136,7 @@ def _waiting_from(curing: Curing, climate: Sequence[ClimateRow], last: Placement
     zero = placed_at or min(moments, default=NO_ZERO)
     known = temperatures_from_climate(climate, zero)
     temperatures = known or Temperatures((0.0,), (curing.assumed,), None)
-    curve = AgeCurve.of(temperatures, 0.0, max(0.0, temperatures.hours[-1]), _rate_from(curing))
+    curve = AgeCurve.of(temperatures, 0.0, max(0.0, temperatures.hours[-1]), rate_from(curing))
     offsets = sorted(((m - zero) / HOUR, i) for i, m in enumerate(moments))
     return _Waiting(
         zero,
@@ -153,17 +153,19 @@ def _offset_of(moment: datetime) -> tzinfo:
     return moment.tzinfo or UTC
 
 
-def _rate_from(curing: Curing) -> Rate:
+def rate_from(curing: Curing) -> Rate:
+    """How fast this room's mortar hardens."""
     return Rate(curing.activation, curing.reference)
 
 
-def _needs_from(curing: Curing) -> dict[Milestone, Need]:
+def needs_from(curing: Curing) -> dict[Milestone, Need]:
+    """What each milestone waits for, the room's own needs in place of the usual ones."""
     changed = {m.milestone: Need(m.needs, curing.reference, "room") for m in curing.milestones}
     return DEFAULT_NEEDS | changed
 
 
 def _row(milestone: Milestone, need: Need, curing: Curing, waiting: _Waiting) -> ReadinessRow:
-    needs = need.age_h * _rate_from(curing).at(need.temperature_c)
+    needs = need.age_h * rate_from(curing).at(need.temperature_c)
     hour = waiting.curve.hour_at(needs)
     at = _time_at(waiting, hour) if hour <= LONGEST_WAIT_H else None
     reason = None if waiting.is_placed and at else "not_placed" if at else "not_within"
@@ -207,9 +209,14 @@ def _working_time(curing: Curing, placements: Sequence[Placement], waiting: _Wai
     last = max(mixed, default=None)
     hour = (waiting.temperatures.measured_until or 0.0) if last is None else (last - waiting.zero) / HOUR
     temperature_c = waiting.temperatures.at(hour)
-    hours = curing.working_time / _rate_from(curing).at(temperature_c)
+    hours = working_hours(curing, temperature_c)
     until = None if last is None else _time_after(last, hours, _offset_of(last))
     return WorkingTime(hours, temperature_c, until)
+
+
+def working_hours(curing: Curing, temperature_c: float) -> float:
+    """How long a batch mixed at a temperature can be worked, h: longer where it hardens more slowly."""
+    return curing.working_time / rate_from(curing).at(temperature_c)
 
 
 def _cautions(curing: Curing, waiting: _Waiting, rows: Sequence[ReadinessRow]) -> tuple[Caution, ...]:

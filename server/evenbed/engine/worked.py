@@ -168,7 +168,7 @@ class WorkedRoom:
     @cached_property
     def way_out(self) -> WayOut:
         """Where the crew leaves."""
-        return way_out_from(self.document.openings, self.figure.vertices)
+        return way_out_from(self.document.openings, self.figure.vertices, self.document.filling.mixer)
 
     @property
     def regions(self) -> tuple[Region, ...]:
@@ -203,6 +203,7 @@ class WorkedRoom:
             volume_over=self.mortar.volume_over,
             batch_yield=self.mix.batch.volume,
             waste=self.document.mix.waste,
+            rails=self.rails.rails,
         )
 
     @cached_property
@@ -213,7 +214,7 @@ class WorkedRoom:
     @cached_property
     def edges(self) -> tuple[OpenEdge, ...]:
         """Edges in doorways that get a form at bed height."""
-        return doorway_edges(self.document.openings, self.figure.vertices, self.surface.height_at, self.top.at)
+        return doorway_edges(self.document.openings, self.ground, self.top)
 
     @cached_property
     def unread_deciders(self) -> tuple[Point, ...]:

@@ -1,93 +1,66 @@
 """The order in which sections are filled: from the far end back to the way out, nobody stranded behind fresh bed."""
 
 import heapq
-import math
-from collections.abc import Iterable, Sequence
+from collections import Counter
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 
-from evenbed.engine.document.places import Point
-from evenbed.engine.geometry import Ring, distance_to_ring, edges_of, signed_area
-
-WALKABLE = 300.0  # mm of shared side that a person with a bucket passes; common practice, no source
-SAME_LINE = 1e-5  # mm across which two sides count as one
+from evenbed.engine.filling.ways import A_SECTION, Gate, Ways
 
 
 @dataclass(frozen=True)
 class Order:
-    """`first_to_last` names pieces by their place in the list given; `is_narrow` where a way between them is."""
+    """`first_to_last` names pieces by their number; `walks` is how far it is from the middle of each to an exit."""
 
     first_to_last: tuple[int, ...]
-    is_narrow: bool
+    walks: dict[int, float]
 
 
-def order_of(pieces: Sequence[Ring], exits: Sequence[Point]) -> Order:
-    """The order of filling for pieces in the rails' frame (shared sides run along or across the rails).
+def order_of(ways: Ways, open_floor: Collection[int]) -> Order:
+    """The order of filling for the open pieces that have a way out over open ones; the others are left out.
 
-    The longer the walk to the nearest exit, the earlier; a piece's walk leads over pieces that are nearer, so those
-    still open always join up with an exit. Where sides of `WALKABLE` do not join the pieces up, narrower ones are
-    taken, and the order says that it is narrow.
+    Of the pieces that no way out leads over, the one with the longest walk comes first. So what is still open always
+    has a way out. Where the mixer stands in a section, mortar comes from there over open floor: the way out from it
+    that passes the fewest sections is kept open, its own section comes next, and the way is filled walking out. That
+    is as late as the mixer's section can come. What is filled before it is left by the same exit.
     """
-    doors = _shared_sides(pieces)
-    starts = {min(range(len(pieces)), key=lambda i: (distance_to_ring(pieces[i], at), i)) for at in exits}
-    wide = _walks(pieces, [door for door in doors if door[3] >= WALKABLE], starts)
-    walks = wide if len(wide) == len(pieces) else _walks(pieces, doors, starts)
-    first_to_last = sorted(range(len(pieces)), key=lambda i: (-walks.get(i, math.inf), i))
-    return Order(tuple(first_to_last), len(wide) < len(walks))
+    last = _way_from_mixer(ways, open_floor)
+    gates = _gates(ways, open_floor, last)
+    walks = {i: ways.walk_from(i, gate) for i, gate in gates.items()}
+    first = _leaves_first(gates, walks, {*last})
+    return Order((*first, *last), walks)
 
 
-_Door = tuple[int, int, Point, float]  # two pieces, the middle of what they share, its length
-_Side = tuple[int, float, float, float, int]  # 0 along or 1 across, where, from, to, piece
+def _gates(ways: Ways, open_floor: Collection[int], last: tuple[int, ...]) -> dict[int, Gate]:
+    """The way out from every piece; from those joined with the mixer by the exit that its own way leads to."""
+    if not last:
+        return ways.gates(open_floor, ways.exits)
+    joined = ways.reached(open_floor, last)
+    exits = [(i, at) for i, at in ways.exits if i == last[-1] or i not in joined]
+    return ways.gates(open_floor, exits)
 
 
-def _shared_sides(pieces: Sequence[Ring]) -> list[_Door]:
-    sides = sorted(side for i, piece in enumerate(pieces) for side in _square_sides(i, piece))
-    doors: list[_Door] = []
-    for n, one in enumerate(sides):
-        for other in _on_same_line(sides, n):
-            low, high = max(one[2], other[2]), min(one[3], other[3])
-            if other[4] != one[4] and high - low > SAME_LINE:
-                middle = ((low + high) / 2.0, one[1]) if one[0] == 0 else (one[1], (low + high) / 2.0)
-                doors.append((one[4], other[4], middle, high - low))
-    return doors
+def _way_from_mixer(ways: Ways, open_floor: Collection[int]) -> tuple[int, ...]:
+    """From the mixer's section to the exit by the fewest sections, of such ways the shortest; empty for none."""
+    if ways.mixer is None or ways.mixer not in open_floor:
+        return ()
+    gates = ways.gates(open_floor, ways.exits, A_SECTION)
+    way, at = [], ways.mixer if ways.mixer in gates else None
+    while at is not None:
+        way.append(at)
+        at = gates[at].onward
+    return tuple(way)
 
 
-def _on_same_line(sides: list[_Side], n: int) -> Iterable[_Side]:
-    for m in range(n + 1, len(sides)):
-        if sides[m][0] != sides[n][0] or sides[m][1] - sides[n][1] > SAME_LINE:
-            return
-        yield sides[m]
-
-
-def _square_sides(i: int, piece: Ring) -> Iterable[_Side]:
-    for (ua, va), (ub, vb) in edges_of(piece):
-        if abs(va - vb) <= SAME_LINE:
-            yield (0, (va + vb) / 2.0, min(ua, ub), max(ua, ub), i)
-        elif abs(ua - ub) <= SAME_LINE:
-            yield (1, (ua + ub) / 2.0, min(va, vb), max(va, vb), i)
-
-
-def _walks(pieces: Sequence[Ring], doors: Iterable[_Door], starts: Iterable[int]) -> dict[int, float]:
-    """The shortest walk from an exit to each piece that can be reached, from middle to middle through the doors."""
-    middles = [_middle(piece) for piece in pieces]
-    ways: dict[int, list[tuple[int, float]]] = {}
-    for a, b, at, _ in doors:
-        step = math.dist(middles[a], at) + math.dist(at, middles[b])
-        ways.setdefault(a, []).append((b, step))
-        ways.setdefault(b, []).append((a, step))
-    queue, walks = [(0.0, i) for i in sorted(starts)], dict[int, float]()
-    while queue:
-        walk, i = heapq.heappop(queue)
-        if i not in walks:
-            walks[i] = walk
-            for j, step in ways.get(i, []):
-                heapq.heappush(queue, (walk + max(step, 1.0), j))
-    return walks
-
-
-def _middle(ring: Ring) -> Point:
-    """The centroid of a simple ring."""
-    (x0, y0), area = ring[0], signed_area(ring)
-    terms = [(ax - x0, ay - y0, bx - x0, by - y0) for (ax, ay), (bx, by) in edges_of(ring)]
-    mx = math.fsum((a + c) * (a * d - c * b) for a, b, c, d in terms)
-    my = math.fsum((b + d) * (a * d - c * b) for a, b, c, d in terms)
-    return (x0 + mx / (6.0 * area), y0 + my / (6.0 * area))
+def _leaves_first(gates: dict[int, Gate], walks: dict[int, float], kept: set[int]) -> Iterator[int]:
+    """All but the kept pieces, each before the one that its way out leads on to; of several the farthest first."""
+    waiting = Counter(gate.onward for i, gate in gates.items() if i not in kept)
+    free = [(-walks[i], i) for i in gates if i not in kept and not waiting[i]]
+    heapq.heapify(free)
+    while free:
+        _, i = heapq.heappop(free)
+        yield i
+        onward = gates[i].onward
+        waiting[onward] -= 1
+        if onward is not None and onward not in kept and not waiting[onward]:
+            heapq.heappush(free, (-walks[onward], onward))

@@ -40,7 +40,7 @@ class Section:
     batches: float = described(about="Batches to mix for it, waste included")
     order: int = described(about="1 is filled first")
     walk: float = length(
-        about="The walk from its middle to the way out, over sections filled later, through the middles of their sides"
+        about="From its middle to the way out, over sections filled later, through the middles of their sides"
     )
     channels: tuple[Channel, ...] = described(
         about="Grooves to fill and pack at once after it; of two sections beside a strip the later one has it"
@@ -115,7 +115,7 @@ class DoneTimes:
 
 @dataclass(frozen=True)
 class BestStop:
-    """Where work is best stopped, if it must be: at a joint before along a rail, along a rail before anywhere else."""
+    """Where work is best stopped, if it must be: at joints before along rails, along rails before anywhere else."""
 
     after: str | None = described(about="The section to finish first; null where it is best to stop at once")
     at: str | None = time(about="When that will be at the pace so far; null without a pace")

@@ -1,0 +1,23 @@
+/** English for what the engine says of filling: problems, cautions and formulas. */
+export const fillcodes = {
+  "problem.unknown_section": "No section of this room is called {section}: the entry counts for none.",
+  "problem.times_backwards": "These times run backwards: correct the one that is wrong.",
+  "problem.time_ahead": "This time is still to come. Is the phone's clock right?",
+  "caution.mixer_outside": "The mixer stands on no floor of this room: it counts as standing outside, at the way out. Put it where it stands.",
+  "caution.thin_sections": "Sections narrower than {width:length}: {count:number} ({names}). A strip of bed that thin is hard to ram: fill it together with its neighbour, or move the rails.",
+  "caution.trapped": "Sections cut off from the way out by fresh bed: {count:number} ({names}). Do not walk on it: lay boards across, or wait until it can be walked on.",
+  "caution.batch_late": "Batches past their working time: {count:number}. Throw them away: water stirred into mortar that has begun to set makes it weak.",
+  "caution.channels_late": "Sections whose channels were not packed in time: {count:number} ({names}). Cut the channels' sides back to firm mortar, dampen them and pack them as dense as the bed.",
+  "caution.cold_joint_cut": "If work stops now, {length:length} of edge lie neither along a rail nor at a movement joint: cut them back square, down to the subfloor, and key them. A cold joint may crack the tile: it belongs at a movement joint.",
+  "caution.cold_joint_rail": "If work stops now, {length:length} of edge lie along rails, not at a movement joint: cut it square along the strip and key it before work goes on. A cold joint belongs at a movement joint.",
+  "formula.section_walk": "walk = from the middle of the section to the way out, over sections filled later, through the middles of the sides that they share, round inner corners",
+  "formula.channel": "channels = Σ width of the strip × its thickness × length in the section; of two sections beside a strip the one filled later has it",
+  "formula.edge": "form = greatest of top − subfloor along the edge, exact",
+  "formula.pace": "pace = Σ hours / Σ volume of finished sections; hours from the end of the section before to its own end, after a pause of more than 2 h from its own first mixing; stoppages taken out",
+  "formula.done": "likely = now + hours left, stoppages known of taken out; early and late = hours left × (1 ∓ spread); spread = 1.645 × s × √(1 / sections done + 1 / sections left); s² = (3 × 0.2² + Σ deviation²) / (2 + sections done), deviation of each section's pace as a share of the mean one",
+  "formula.last_batch": "last batch = end of the day − working hours for a batch at the pace so far",
+  "formula.last_batch_unpaced": "no pace yet: last batch = end of the day − working time of a batch",
+  "formula.channels_due": "channels due = when the section was in place + working time at the temperature then",
+  "formula.stop_edges": "at a joint: half of the edge or more within 1 in (25 mm) of it; along a rail: half of it or more on its line; else cut",
+  "formula.best_stop": "of the sections that can be filled before the day ends: the one after which the least edge is left away from rails and joints, then the least away from joints, then the least of all, then the soonest",
+} as const;
