@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from evenbed.engine.bed_account import bed_cautions_of, bed_explanations_of
 from evenbed.engine.cautions import Caution, caution_at
 from evenbed.engine.cost.costed import load_and_material_cautions
+from evenbed.engine.rails.account import rail_explanations
 from evenbed.engine.readiness import readiness_explanations
 from evenbed.engine.slips import Suspect
 from evenbed.engine.sources import Explanation, explanation_of
@@ -42,13 +43,7 @@ def explanations_of(room: WorkedRoom, unknown: Unknown | None) -> dict[str, Expl
         "outline.area": explanation_of("area", corners=len(figure.vertices), cutouts=len(figure.holes)),
         "surface.highest": explanation_of("highest", z=room.ground.extremes[0][2], readings=len(room.floor)),
     }
-    shims = {
-        f"rails[{n}].stations[{m}].shim": explanation_of(
-            "shim", top=station.top, strip=room.document.rails.strip.thickness, subfloor=station.subfloor
-        )
-        for n, rail in enumerate(room.rails.rails)
-        for m, station in enumerate(rail.stations)
-    }
+    shims = dict(rail_explanations(room.rails.rails))
     filling = dict(_filling_explanations(room))
     waiting = readiness_explanations(room.readiness, room.document.curing)
     doubt = {} if unknown is None else _doubt_explanations(room, unknown)

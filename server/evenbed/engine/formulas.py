@@ -56,6 +56,16 @@ FORMULAS: dict[str, Formula] = {
     "thin_area": Formula("too thin = area where top − subfloor < least thickness, exact", "surface"),
     "thick_area": Formula("too thick = area where top − subfloor > greatest thickness, exact", "surface"),
     "shim": Formula("shim = top − strip − subfloor", "geometry"),
+    "shim_rounded": Formula(
+        "shims to whole units, each up or down, so that first the largest difference of two neighbours' rounding, "
+        "then Σ of these differences squared, then Σ of the rounding squared is least",
+        "geometry",
+    ),
+    "ramp_volume": Formula(
+        "mortar under the strips = ∫ shim × (strip's width + shim) along the rail: sides slope 1:1, shims straight "
+        "between stations, none below 0",
+        "common_practice",
+    ),
     "truing_worst": Formula(
         "ends of all rails, each a straight line, that make Σ (residual / standard error)² least over all readings "
         "together, the level's own error among the unknowns; worst = the one furthest from the top",

@@ -30,7 +30,7 @@ class Station:
     shim: float = height(about="Height of the ramp under the strip: top less strip less subfloor")
     sixteenths: int = described(about="The shim in whole sixteenths of an inch, so that neighbours do not step")
     millimetres: int = described(about="The same in whole millimetres")
-    is_break: bool = described(about="True at a hip or valley of the top, where one strip ends and another begins")
+    is_break: bool = described(about="True where the top bends along the rail: at a hip, a valley, a drain's ring")
 
 
 @dataclass(frozen=True)

@@ -4405,7 +4405,7 @@ export interface components {
                 number,
                 number
             ];
-            /** @description True at a hip or valley of the top, where one strip ends and another begins */
+            /** @description True where the top bends along the rail: at a hip, a valley, a drain's ring */
             readonly is_break: boolean;
             /** @description The same in whole millimetres */
             readonly millimetres: number;

@@ -12,6 +12,13 @@ export const railcodes = {
   "caution.rail_not_needed": "Rail {rail} is needed nowhere: the others serve all that it serves.",
   "caution.rail_short": "Rail {rail} is {length:length} long: a straightedge needs {least:length} to run along.",
   "caution.by_hand": "Places that no straightedge on rails reaches, the strips along the walls not counted: {count:number}, {area:area} in all, the largest {largest:area}. Each is named with the way to finish it: check them with a straightedge before the bed hardens.",
+
+  "formula.shim_rounded": "shims to whole units, each up or down, so that first the largest difference of two neighbours' rounding, then Σ of these differences squared, then Σ of the rounding squared is least",
+  "formula.ramp_volume": "mortar under the strips = ∫ shim × (strip's width + shim) along the rail: sides slope 1:1, shims straight between stations, none below 0",
+  "input.strip_width": "Strip, width",
+  "input.rounded_sixteenth": "Most rounded off, in sixteenths",
+  "input.rounded_millimetre": "Most rounded off, in millimetres",
+
   "caution.strip_too_thick": "Rail {rail}: the strip of {strip:depth} is thicker than the bed, stations concerned: {count}. The worst is station {station}: the bed is {bed:depth} thick there, the strip would stand {over:depth} too high. Take a strip of at most {thickest_fitting:depth}, chip the high spot, or raise the whole top by {raise:depth}.",
   "caution.no_bed_for_strip": "Rail {rail}: there is no bed for a strip, stations concerned: {count}. At station {station} the subfloor stands as high as the top or higher: for a strip of {strip:depth} chip the high spot, or raise the whole top by {raise:depth}.",
   "caution.strip_ends_at_break": "Rail {rail}: the top bends where a straight strip cannot follow, times: {count}, the first at station {station}. End the strip there and begin the next one there, each cut to length.",

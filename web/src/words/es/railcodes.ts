@@ -14,6 +14,13 @@ export const railcodes: Readonly<Record<keyof typeof english, string>> = {
   "caution.rail_not_needed": "La maestra {rail} no hace falta en ninguna parte: las demás sirven todo lo que ella sirve.",
   "caution.rail_short": "La maestra {rail} mide {length:length}: la regla necesita {least:length} para correr.",
   "caution.by_hand": "Partes a las que no llega ninguna regla sobre maestras, sin contar las franjas junto a las paredes: {count:number}, {area:area} en total, la mayor {largest:area}. Cada una lleva su nombre y cómo terminarla: revíselas con la regla antes de que la cama endurezca.",
+
+  "formula.shim_rounded": "calces en unidades enteras, cada uno hacia arriba o abajo, para que primero la mayor diferencia de redondeo entre vecinos, luego Σ de esas diferencias al cuadrado y luego Σ del redondeo al cuadrado sea mínima",
+  "formula.ramp_volume": "mortero bajo los listones = ∫ calce × (ancho del listón + calce) a lo largo de la maestra: lados a 1:1, calces rectos entre puntos, nada bajo 0",
+  "input.strip_width": "Listón, ancho",
+  "input.rounded_sixteenth": "Lo más redondeado, en dieciseisavos",
+  "input.rounded_millimetre": "Lo más redondeado, en milímetros",
+
   "caution.strip_too_thick": "Maestra {rail}: el listón de {strip:depth} es más grueso que la cama; puntos afectados: {count}. El peor es el punto {station}: la cama tiene ahí {bed:depth} y el listón sobraría {over:depth}. Use un listón de {thickest_fitting:depth} a lo más, pique el punto alto o suba toda la cama {raise:depth}.",
   "caution.no_bed_for_strip": "Maestra {rail}: no hay cama para un listón; puntos afectados: {count}. En el punto {station} el subpiso llega a la altura de la cama o la pasa: para un listón de {strip:depth} pique el punto alto o suba toda la cama {raise:depth}.",
   "caution.strip_ends_at_break": "Maestra {rail}: la cama quiebra donde un listón recto no puede seguirla; veces: {count}, la primera en el punto {station}. Termine ahí el listón y empiece ahí el siguiente, los dos cortados a medida.",
