@@ -5,7 +5,6 @@ import { OnlyLooks, ViewerBanner } from "../screens/common/OnlyLooks";
 import { listenForBack, path, routeFromPath, type Route } from "../screens/common/route";
 import { Missing } from "../screens/common/Missing";
 import { Bed } from "../screens/bed/Bed";
-import { Filling } from "../screens/filling/Filling";
 import { Floor } from "../screens/floor/Floor";
 import { Job } from "../screens/jobs/Job";
 import { Jobs } from "../screens/jobs/Jobs";
@@ -15,12 +14,15 @@ import { Outline } from "../screens/outline/Outline";
 import { Rails } from "../screens/rails/Rails";
 import { keepStoriesOfConflicts } from "../screens/review/keptStories";
 import { t } from "../words";
+import { AlarmBand } from "./AlarmBand";
+import { watchAlarms } from "./alarms";
 import { Head } from "./Head";
 import { later } from "./later";
 import { SaveLine } from "./SaveLine";
 import { startFault } from "./startFault";
 
 /** Not needed for the first look and the first round: each in a file of its own. */
+const Filling = later(() => import("../screens/filling/Filling").then((file) => file.Filling));
 const History = later(() => import("../screens/history/History").then((file) => file.History));
 const InOut = later(() => import("../screens/tables/InOut").then((file) => file.InOut));
 const Joints = later(() => import("../screens/joints/Joints").then((file) => file.Joints));
@@ -83,12 +85,13 @@ function NotLoaded() {
 export function App() {
   useEffect(listenForBack, []);
   useEffect(keepStoriesOfConflicts, []);
+  useEffect(watchAlarms, []);
   const route = routeFromPath(path.value);
   return (
     <div class="app">
       <Head route={route} />
       <SaveLine />
-      <div class="offers"><ViewerBanner /><UpdateOffer /></div>
+      <div class="offers"><AlarmBand /><ViewerBanner /><UpdateOffer /></div>
       {loaded.value ? <Screen route={route} /> : <NotLoaded />}
       <OnlyLooks />
     </div>

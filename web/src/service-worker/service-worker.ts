@@ -31,3 +31,15 @@ self.addEventListener("message", (event: ExtendableMessageEvent) => {
 
 /** The first visit's pages are served at once; a later version waits until the person agrees. */
 self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim()));
+
+/** A tapped message of an alarm brings the app to the front, at the room that is filled. */
+self.addEventListener("notificationclick", (event: NotificationEvent) => {
+  event.notification.close();
+  event.waitUntil(showApp(String(event.notification.data)));
+});
+
+async function showApp(address: string): Promise<void> {
+  const [open] = await self.clients.matchAll({ type: "window" });
+  if (open) await open.focus();
+  else await self.clients.openWindow(address);
+}

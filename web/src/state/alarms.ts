@@ -82,7 +82,7 @@ function isDue({ at }: Alarm, now: number): boolean {
 function isOpen({ batch, section, code }: Alarm, { batches, placements }: Worked): boolean {
   const fields = batches.find(({ id }) => id === batch)?.fields;
   if (batch !== null) return fields !== undefined && !fields.placed_at && !fields.thrown_at;
-  const channels = placements.find((row) => row.fields.section === section)?.fields;
+  const channels = placements.filter((row) => row.fields.section === section).at(-1)?.fields;
   return code !== "channels" || (Boolean(channels?.screeded_at) && !channels?.channels_at);
 }
 

@@ -37,6 +37,9 @@ export type Problem = Schemas["Problem"];
 /** What the engine can be asked, by the engine's own names. */
 export type QuestionName = "plan" | "quick_plan" | "bed_design" | "fill_clock" | "order" | "levels" | "walk" | "taped_place" | "profile" | "table_in" | "table_out";
 
+export type Alarm = Schemas["Alarm"];
+export type BatchClock = Schemas["BatchClock"];
+export type SectionClock = Schemas["SectionClock"];
 export type Channel = Schemas["Channel"];
 export type Correction = Schemas["Correction"];
 export type FillClock = Schemas["FillClockAnswer"];

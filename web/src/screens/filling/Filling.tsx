@@ -1,75 +1,105 @@
-/** Filling: the sections in order, the way out last; what each takes, and when it was mixed and placed. */
+/** Filling: the clock that knows the mortar, one tap for each moment, and the floor as it stands. */
 import { useMemo } from "preact/hooks";
 import { Drawing } from "../../drawing/Drawing";
-import { addPlacement, editPlacement, placementsOf, preferences, type Row } from "../../state";
-import { clockText, volumeText } from "../../units";
-import type { Plan, Section } from "../../wire";
-import { reader, t } from "../../words";
-import { Figure } from "../common/Figure";
-import { roomScene } from "../common/roomFigure";
-import { withLayer } from "../common/layers";
-import { Link } from "../common/Link";
+import { fillClockOf, mayWrite, preferences } from "../../state";
+import type { Plan } from "../../wire";
+import { t } from "../../words";
+import { fillingOf, type FillingNow } from "../common/filled";
+import { Habits } from "../common/Habits";
+import { liveScene } from "../common/liveFloor";
+import { LiveKey } from "../common/LiveKey";
 import { Missing } from "../common/Missing";
 import { NoPlan } from "../common/NoPlan";
 import { Cautions, PlanNotes } from "../common/Notes";
-import { sectionVolume } from "../common/ownExplanations";
-import { cautionsAt } from "../common/plan";
+import { cautionsAt, problemText } from "../common/plan";
+import { roomScene } from "../common/roomFigure";
 import { RoomFrame } from "../common/RoomFrame";
-import { pathOfHistory } from "../common/route";
-import { saved } from "../common/saving";
+import { useAwake } from "../common/useAwake";
 import { useRoom, type RoomView } from "../common/useRoom";
+import { AlarmSettings } from "./AlarmSettings";
+import { Batches, BatchWarnings } from "./Batches";
+import { Countdown, NoBatch } from "./Countdown";
+import { Day } from "./Day";
+import { DayBook } from "./DayBook";
+import { Forms, StopHere } from "./Edges";
+import { NowLine } from "./NowLine";
+import { Sections } from "./Sections";
+import { Taps } from "./Taps";
 
-type Moment = "mixed_at" | "placed_at";
+interface FillingProps {
+  readonly room: RoomView;
+  readonly plan: Plan;
+  readonly filling: FillingNow;
+}
 
-function MomentButton({ room, section, placement, moment }: { room: string; section: string; placement: Row<"placement"> | undefined; moment: Moment }) {
-  const at = placement?.fields[moment];
-  const now = () => {
-    const fields = { [moment]: new Date().toISOString() };
-    void saved(placement ? editPlacement(placement.id, fields) : addPlacement(room, { section, ...fields }));
-  };
-  const words = moment === "mixed_at" ? "mixed" : "placed";
+function ClockFace({ room, plan, filling }: FillingProps) {
+  const [oldest] = filling.fresh;
   return (
-    <button type="button" class="button" aria-pressed={Boolean(at)} data-testid={`${words}-${section}`} onClick={now}>
-      {at ? t(`filling.${words}_at`, { at: clockText(at, reader.value) }) : t(`filling.${words}_now`)}
-    </button>
+    <div class="fill-clock" data-testid="fill-clock">
+      <NowLine room={room.id} plan={plan} filling={filling} />
+      {oldest ? <Countdown key={oldest.id} batch={oldest} /> : <NoBatch hours={plan.working_time.hours} />}
+      <BatchWarnings fresh={filling.fresh} />
+      {mayWrite.value && <Taps room={room.id} acts={filling.acts} />}
+      <Habits room={room} at="filling" />
+    </div>
   );
 }
 
-function SectionLine({ room, plan, section, index }: { room: RoomView; plan: Plan; section: Section; index: number }) {
-  const placement = placementsOf(room.id).value.find(({ fields }) => fields.section === section.id);
-  return (
-    <li class="section-line" data-testid="section">
-      <span class="order">{section.order}</span>
-      <Figure label={t("filling.takes")} value={volumeText(section.volume, reader.value)} note={t("filling.batches", { batches: section.batches })} plan={plan} path={`sections[${index}].volume`} explanation={sectionVolume(section, plan)} />
-      <div class="row even">
-        <MomentButton room={room.id} section={section.id} placement={placement} moment="mixed_at" />
-        <MomentButton room={room.id} section={section.id} placement={placement} moment="placed_at" />
-      </div>
-      {placement && <Link to={pathOfHistory("placement", placement.id)} class="button plain" label={t("history.of", { what: t("history.section", { section: section.order }) })} testid="placement-history">{t("history.open")}</Link>}
-    </li>
-  );
-}
-
-function FillingDrawing({ room }: { room: RoomView }) {
+function LiveDrawing({ room }: { room: RoomView }) {
   const { language, units } = preferences.value;
-  const scene = useMemo(() => ({ ...withLayer(roomScene(room.fields), room.plan, "sections"), wallLabels: [] }), [room.fields, room.plan, language, units]);
-  return <Drawing scene={scene} name="filling" />;
+  const bare = useMemo(() => roomScene(room.fields), [room.fields, language, units]);
+  const scene = liveScene(bare, room.plan, room.id);
+  return (
+    <>
+      <Drawing scene={scene} name="filling" />
+      {scene.live && <LiveKey live={scene.live} />}
+    </>
+  );
+}
+
+/** What the engine has to say of the filling itself: entries it left out, that it broke, that something is wrong. */
+function ClockNotes({ id }: { id: string }) {
+  const { clock, problems, hasFailed } = fillClockOf(id).value;
+  return (
+    <>
+      {hasFailed && <p class="caution" role="alert">{t("engine.failed")}</p>}
+      {problems.map((problem, index) => <p key={index} class="caution" data-code={problem.code}>{problemText(problem)}</p>)}
+      {clock && <Cautions cautions={clock.cautions} />}
+      {clock?.notices.map((notice, index) => <p key={index} class="notice" data-code={notice.code}>{problemText(notice)}</p>)}
+    </>
+  );
+}
+
+function Panel({ room, plan, filling }: FillingProps) {
+  return (
+    <>
+      <ClockNotes id={room.id} />
+      <Day room={room} filling={filling} />
+      <StopHere filling={filling} />
+      <Sections room={room.id} plan={plan} filling={filling} />
+      <Cautions cautions={cautionsAt(plan, "sections")} />
+      <Batches room={room.id} filling={filling} />
+      <Forms room={room.id} plan={plan} />
+      <DayBook room={room.id} />
+      <AlarmSettings />
+      <Cautions cautions={cautionsAt(plan, "materials")} />
+    </>
+  );
 }
 
 export function Filling({ id }: { id: string }) {
+  useAwake();
   const room = useRoom(id);
   if (!room) return <Missing />;
   const { plan } = room;
-  const sections = plan ? plan.sections.map((section, index) => ({ section, index })).sort((a, b) => a.section.order - b.section.order) : [];
+  const filling = plan && fillingOf(id, plan);
+  const top = plan && filling ? <ClockFace room={room} plan={plan} filling={filling} /> : null;
   return (
-    <RoomFrame room={room} step="filling" drawing={<FillingDrawing room={room} />}>
+    <RoomFrame room={room} step="filling" drawing={<>{top}<LiveDrawing room={room} /></>}>
       <div class="stack">
         <PlanNotes state={room.state} />
         {!plan && <NoPlan room={room} />}
-        {plan && <p class="notice">{t("filling.how")}</p>}
-        {plan && <Cautions cautions={cautionsAt(plan, "sections")} />}
-        {plan && <ol class="sections-list">{sections.map(({ section, index }) => <SectionLine key={section.id} room={room} plan={plan} section={section} index={index} />)}</ol>}
-        {plan && <Cautions cautions={cautionsAt(plan, "materials")} />}
+        {plan && filling && <Panel room={room} plan={plan} filling={filling} />}
       </div>
     </RoomFrame>
   );

@@ -146,14 +146,6 @@ export const work = {
   "tool.rails.overlap": "Kept in finished bed",
   "tool.rails.station_spacing": "Between stations, at most",
 
-  "filling.takes": "Takes",
-  "filling.batches": "{batches:number} batches",
-  "filling.mixed_now": "Mixed now",
-  "filling.placed_now": "Placed now",
-  "filling.mixed_at": "Mixed {at}",
-  "filling.placed_at": "Placed {at}",
-  "filling.how": "Fill in this order, the way out last. Ram hard; fill and pack the channels at once.",
-
   "waiting.placed_now": "The bed is placed: now",
   "waiting.placed": "Placed {at}",
   "waiting.placed_ago": "Placed at another time",

@@ -148,14 +148,6 @@ export const work: Readonly<Record<keyof typeof english, string>> = {
   "tool.rails.overlap": "Se queda en cama hecha",
   "tool.rails.station_spacing": "Entre puntos, como mucho",
 
-  "filling.takes": "Lleva",
-  "filling.batches": "{batches:number} amasadas",
-  "filling.mixed_now": "Amasado ahora",
-  "filling.placed_now": "Colocado ahora",
-  "filling.mixed_at": "Amasado {at}",
-  "filling.placed_at": "Colocado {at}",
-  "filling.how": "Rellene en este orden, la salida al final. Apisone fuerte; llene y apriete los canales enseguida.",
-
   "waiting.placed_now": "La cama está colocada: ahora",
   "waiting.placed": "Colocada {at}",
   "waiting.placed_ago": "Colocada en otro momento",
