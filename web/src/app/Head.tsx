@@ -4,8 +4,9 @@ import { canUndo, jobOf, roomOf, undo } from "../state";
 import { t } from "../words";
 import { Link } from "../screens/common/Link";
 import { Mark } from "../screens/common/Mark";
+import { RAIL_TITLES } from "../screens/common/RoomFrame";
 import { pathOfRecord } from "../screens/common/recordName";
-import { beforePrices, beforeSettings, pathOfRoom, type RailPart, type Route } from "../screens/common/route";
+import { beforePrices, beforeSettings, pathOfRoom, type Route } from "../screens/common/route";
 import { saved } from "../screens/common/saving";
 import { stepBack } from "../screens/common/stepBack";
 
@@ -14,8 +15,6 @@ interface Standing {
   readonly title: string;
   readonly over?: string;
 }
-
-const RAIL_TITLES = { layout: "rails.layout", true: "rails.truing", hands: "rails.hands" } as const satisfies Record<RailPart, string>;
 
 function placeOf(route: Route): Standing {
   if (route.name === "settings") return { back: beforeSettings.value, title: t("app.name") };

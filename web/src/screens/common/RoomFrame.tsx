@@ -5,17 +5,21 @@ import { t } from "../../words";
 import { PrintSheet } from "../print/PrintSheet";
 import { Course, StepBar } from "./Course";
 import { Link } from "./Link";
-import { pathOfRoom, type Step } from "./route";
+import { pathOfRoom, type RailPart, type Step } from "./route";
 import type { RoomView } from "./useRoom";
 
 interface RoomFrameProps {
   readonly room: RoomView;
   readonly step: Step | null;
+  /** Given on a screen that is a part of the rails' step: it has no foot that leads to other steps. */
+  readonly part?: RailPart;
   /** A screen worked by thumb stands still: nothing scrolls away. One with the keys gives them the foot of the screen. */
   readonly still?: "keys" | "thumb";
   readonly drawing: ComponentChildren;
   readonly children: ComponentChildren;
 }
+
+export const RAIL_TITLES = { layout: "rails.layout", true: "rails.truing", hands: "rails.hands" } as const satisfies Record<RailPart, string>;
 
 function Rooms({ room, step }: { room: RoomView; step: Step | null }) {
   const rooms = roomsOf(room.fields.job_id ?? "").value;
@@ -28,22 +32,28 @@ function Rooms({ room, step }: { room: RoomView; step: Step | null }) {
   );
 }
 
-export function RoomFrame({ room, step, still, drawing, children }: RoomFrameProps) {
+function titleOf(step: Step | null, part: RailPart | undefined): string | null {
+  if (part !== undefined) return t(RAIL_TITLES[part]);
+  return step && t(`step.${step}`);
+}
+
+export function RoomFrame({ room, step, part, still, drawing, children }: RoomFrameProps) {
+  const title = titleOf(step, part);
   const facts = { readings: room.readings.length, plan: room.plan };
   return (
     <>
-      <main class={`room ${still ? `still with-${still}` : "flowing"} at-${step ?? "floor"}`}>
+      <main class={`room ${still ? `still with-${still}` : "flowing"} at-${part ?? step ?? "floor"}`}>
         <nav class="room-beside" aria-label={t("course.label")}>
           <Rooms room={room} step={step} />
           <Course room={room.id} facts={facts} current={step} />
         </nav>
         <section class="room-drawing" aria-label={t("drawing.label")}>{drawing}</section>
-        <section class="room-panel" aria-label={step ? t(`step.${step}`) : t("floor.figures")}>
-          {step && <h2 class="step-title">{t(`step.${step}`)}</h2>}
+        <section class="room-panel" aria-label={title ?? t("floor.figures")}>
+          {title !== null && <h2 class="step-title">{title}</h2>}
           {children}
         </section>
       </main>
-      {step && still !== "keys" && <StepBar room={room.id} step={step} />}
+      {step && part === undefined && still !== "keys" && <StepBar room={room.id} step={step} />}
       <PrintSheet room={room} />
     </>
   );

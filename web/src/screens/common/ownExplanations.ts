@@ -4,7 +4,8 @@ import { told } from "../../words";
 import { amountText, quantityText } from "./materials";
 import type { Explained } from "./plan";
 
-function explained(code: string, source: string, inputs: Explanation["inputs"]): Explanation {
+/** An explanation by our own code and the source it rests on. */
+export function explained(code: string, source: string, inputs: Explanation["inputs"]): Explanation {
   return { code, formula: told("formula", code, {}, code), inputs, source: told("source", source, {}, source), source_code: source };
 }
 
