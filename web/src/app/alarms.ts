@@ -1,7 +1,7 @@
 /** Watches the room that is filled with this phone, whatever screen is open: what comes due sounds, shakes and is shown. */
 import { computed, effect, signal, type ReadonlySignal } from "@preact/signals";
 import {
-  alarmBook, alarmKey, batchesOf, fillClockOf, loaded, noteSounded, placementsOf, ringingAlarms, roomOf, takeAlarms, type Row,
+  alarmBook, alarmKey, batchesOf, fillClockOf, loaded, noteSounded, ringingAlarms, roomOf, sectionTimesOf, takeAlarms, type Row, type SectionTimes,
 } from "../state";
 import type { Alarm } from "../wire";
 import { alarmText } from "./alarmText";
@@ -16,19 +16,19 @@ const now = signal(Date.now());
 export const ringing: ReadonlySignal<readonly Alarm[]> = computed(() => {
   const { room } = alarmBook.value;
   if (room === null || !loaded.value || roomOf(room) === undefined) return [];
-  return ringingAlarms(alarmBook.value, { batches: batchesOf(room).value, placements: placementsOf(room).value }, now.value);
+  return ringingAlarms(alarmBook.value, { batches: batchesOf(room).value, times: sectionTimesOf(room) }, now.value);
 });
 
 /** Whether somebody still fills the room: a tap of today, and something left to do. */
 const isGoingOn = computed(() => {
   const { room } = alarmBook.value;
-  return room !== null && loaded.value && lastTap(batchesOf(room).value, placementsOf(room).value) > now.value - GOES_ON_MS;
+  return room !== null && loaded.value && lastTap(batchesOf(room).value, sectionTimesOf(room)) > now.value - GOES_ON_MS;
 });
 
-function lastTap(batches: readonly Row<"batch">[], placements: readonly Row<"placement">[]): number {
+function lastTap(batches: readonly Row<"batch">[], times: ReadonlyMap<string, SectionTimes>): number {
   const told = [
     ...batches.flatMap(({ fields }) => [fields.mixed_at, fields.placed_at]),
-    ...placements.flatMap(({ fields }) => [fields.placed_at, fields.screeded_at, fields.channels_at]),
+    ...[...times.values()].flatMap(({ placed_at, screeded_at, channels_at }) => [placed_at, screeded_at, channels_at]),
   ];
   return Math.max(0, ...told.map((at) => (at ? Date.parse(at) : 0)));
 }

@@ -4,6 +4,7 @@
  */
 import { effect, signal, type ReadonlySignal, type Signal } from "@preact/signals";
 import type { Alarm, Row } from "../wire";
+import type { SectionTimes } from "./worked";
 
 const KEPT_AT = "evenbed.alarms";
 const MOST_HEARD = 200;
@@ -63,7 +64,7 @@ export function joinedAlarms(before: readonly Alarm[], foretold: readonly Alarm[
 
 export interface Worked {
   readonly batches: readonly Row<"batch">[];
-  readonly placements: readonly Row<"placement">[];
+  readonly times: ReadonlyMap<string, SectionTimes>;
 }
 
 /** The alarms that ring: due, of today, not heard, and about what is still to be done. The newest first. */
@@ -79,10 +80,10 @@ function isDue({ at }: Alarm, now: number): boolean {
 }
 
 /** Nobody need be told of a batch that is in place or gone, or of channels that are packed. */
-function isOpen({ batch, section, code }: Alarm, { batches, placements }: Worked): boolean {
+function isOpen({ batch, section, code }: Alarm, { batches, times }: Worked): boolean {
   const fields = batches.find(({ id }) => id === batch)?.fields;
   if (batch !== null) return fields !== undefined && !fields.placed_at && !fields.thrown_at;
-  const channels = placements.filter((row) => row.fields.section === section).at(-1)?.fields;
+  const channels = times.get(section ?? "");
   return code !== "channels" || (Boolean(channels?.screeded_at) && !channels?.channels_at);
 }
 

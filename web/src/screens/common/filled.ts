@@ -2,7 +2,7 @@
  * How far batches and sections are, told from the records at once: a tap shows within a frame. What only the engine
  * knows (until when, in time or not, trapped or not) comes from its clock and follows.
  */
-import { batchesOf, fillClockOf, placementsOf, type Row } from "../../state";
+import { batchesOf, fillClockOf, sectionTimesOf, type Row, type SectionTimes } from "../../state";
 import type { FillClock, Plan, Section } from "../../wire";
 
 export const SECTION_STATES = ["waiting", "filling", "placed", "screeded", "packed"] as const;
@@ -59,14 +59,13 @@ export interface SectionNow {
 type Filled = Pick<Plan, "sections">;
 
 /** Every section in the order of filling. */
-export function sectionsNow({ sections }: Filled, placements: readonly Row<"placement">[], batches: readonly Row<"batch">[], clock: FillClock | null): readonly SectionNow[] {
+export function sectionsNow({ sections }: Filled, times: ReadonlyMap<string, SectionTimes>, batches: readonly Row<"batch">[], clock: FillClock | null): readonly SectionNow[] {
   const inOrder = sections.map((section, index) => ({ section, index })).sort((a, b) => a.section.order - b.section.order);
   return inOrder.map(({ section, index }) => {
     const told = clock?.sections.find(({ id }) => id === section.id);
     const own = batches.filter(({ fields }) => fields.section === section.id && !fields.thrown_at);
     const [mixed, placed] = [amountOf(own), amountOf(own.filter(({ fields }) => fields.placed_at))];
-    const row = placements.filter(({ fields }) => fields.section === section.id).at(-1);
-    const state = stateOf(row, section, mixed);
+    const state = stateOf(times.get(section.id) ?? {}, section, mixed);
     return { section, index, state, mixed, placed, channelsDue: state === "screeded" ? told?.channels_due ?? null : null, isTrapped: (told?.is_trapped ?? false) && !isFilled(state) };
   });
 }
@@ -75,8 +74,7 @@ function amountOf(batches: readonly Row<"batch">[]): number {
   return batches.reduce((sum, { fields }) => sum + (fields.size ?? 1), 0);
 }
 
-function stateOf(row: Row<"placement"> | undefined, section: Section, mixed: number): SectionState {
-  const { mixed_at, placed_at, screeded_at, channels_at } = row?.fields ?? {};
+function stateOf({ mixed_at, placed_at, screeded_at, channels_at }: SectionTimes, section: Section, mixed: number): SectionState {
   if (channels_at) return "packed";
   if (screeded_at) return section.channels.length === 0 ? "packed" : "screeded";
   if (placed_at) return "placed";
@@ -130,8 +128,8 @@ function placing(sections: readonly SectionNow[], batch: FreshBatch | undefined,
 
 /** Everything about the filling of a room that is told from records and clock. Subscribes. */
 export function fillingOf(room: string, plan: Plan) {
-  const [batches, placements, { clock }] = [batchesOf(room).value, placementsOf(room).value, fillClockOf(room).value];
-  const sections = sectionsNow(plan, placements, batches, clock);
+  const [batches, times, { clock }] = [batchesOf(room).value, sectionTimesOf(room), fillClockOf(room).value];
+  const sections = sectionsNow(plan, times, batches, clock);
   const fresh = freshBatches(batches, clock, plan.working_time.hours);
   return { clock, sections, fresh, acts: actsOf(sections, fresh, clock) };
 }

@@ -11,6 +11,8 @@ import { Figure } from "../common/Figure";
 import { roomScene } from "../common/roomFigure";
 import { JointsKey } from "../common/JointsKey";
 import { withLayer, type Layer } from "../common/layers";
+import { liveScene } from "../common/liveFloor";
+import { LiveKey } from "../common/LiveKey";
 import { Link } from "../common/Link";
 import { Missing } from "../common/Missing";
 import { Cautions, PlanNotes } from "../common/Notes";
@@ -29,10 +31,12 @@ import { useProfile, type Profile } from "../profile/useProfile";
 import { ChangeRoom } from "./ChangeRoom";
 import type { Plan } from "../../wire";
 
-const LAYERS: readonly Layer[] = ["readings", "ground", "thickness", "falls", "doubt", "joints", "rails", "sections"];
+type Shown = Layer | "live";
+const LAYERS: readonly Shown[] = ["readings", "ground", "thickness", "falls", "doubt", "joints", "rails", "sections", "live"];
 const KEY_TEXTS = { ground: heightText, bed: depthText, doubt: errorText } as const;
 
 function Key({ scene, plan }: { scene: Scene; plan: Plan | null }) {
+  if (scene.live) return <LiveKey live={scene.live} />;
   if (scene.joints && plan) return <JointsKey joints={plan.joints} />;
   const bands = scene.fill?.bands ?? [];
   const [first, last] = [bands[0], bands.at(-1)];
@@ -63,10 +67,12 @@ function Governing({ plan }: { plan: Plan }) {
 }
 
 function FloorDrawing({ room, profile, onOpen }: { room: RoomView; profile: Profile; onOpen: (id: string) => void }) {
-  const [layer, setLayer] = useState<Layer>("ground");
+  const [layer, setLayer] = useState<Shown>("ground");
   const { language, units } = preferences.value;
   const set = setStationsOf(room.id, room.plan?.rails ?? []);
-  const scene = useMemo(() => withLayer(roomScene(room.fields), room.plan, layer, set), [room.fields, room.plan, layer, set, language, units]);
+  const bare = useMemo(() => roomScene(room.fields), [room.fields, language, units]);
+  const still = useMemo(() => (layer === "live" ? null : withLayer(bare, room.plan, layer, set)), [bare, room.plan, layer, set]);
+  const scene = still ?? liveScene(bare, room.plan, room.id);
   const ways = profile.isOn ? { onStroke: profile.draw, onPlace: profile.tap } : { onOpen };
   return (
     <>

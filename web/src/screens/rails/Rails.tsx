@@ -5,6 +5,7 @@ import { preferences } from "../../state";
 import type { Plan } from "../../wire";
 import { t } from "../../words";
 import { Dialog } from "../common/Dialog";
+import { Habits } from "../common/Habits";
 import { bareScene } from "../common/roomFigure";
 import { sceneRails } from "../common/layers";
 import { Link } from "../common/Link";
@@ -70,6 +71,7 @@ export function Rails({ id }: { id: string }) {
     <RoomFrame room={room} step="rails" still="thumb" drawing={<RailsDrawing room={room} setting={setting} />}>
       {!plan && <><PlanNotes state={room.state} /><NoPlan room={room} /></>}
       {plan && <Standing plan={plan} setting={setting} />}
+      <Habits room={room} at="before_rails" />
       <div class="row even">
         <button type="button" class="button" data-testid="shim-table" disabled={!plan} onClick={() => setSheet("table")}>{t("rails.table")}</button>
         {cautions.length > 0 && <button type="button" class="button warns" data-testid="rail-cautions" onClick={() => setSheet("know")}>{t("rails.know", { count: cautions.length })}</button>}
