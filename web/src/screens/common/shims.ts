@@ -3,11 +3,11 @@ import { depthText } from "../../units";
 import type { Station } from "../../wire";
 import { reader } from "../../words";
 
-const SIXTEENTH = 25.4 / 16; // mm
+const INCH = 25.4; // mm
 
 /** The amount that is set or told, mm: the engine's whole sixteenths or whole millimetres. */
 export function roundedMm({ sixteenths, millimetres }: Pick<Station, "sixteenths" | "millimetres">): number {
-  return reader.value.units === "imperial" ? sixteenths * SIXTEENTH : millimetres;
+  return reader.value.units === "imperial" ? (sixteenths * INCH) / 16 : millimetres;
 }
 
 export function shimText(station: Pick<Station, "sixteenths" | "millimetres">): string {

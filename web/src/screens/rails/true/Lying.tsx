@@ -1,0 +1,57 @@
+/** How the rails lie as far as the readings tell, whether that is good enough, and what the levels themselves are out by. */
+import { errorText } from "../../../units";
+import type { Plan, Truing } from "../../../wire";
+import { reader, t } from "../../../words";
+import { Figure } from "../../common/Figure";
+import { endArrow, railOf } from "./correcting";
+import { lengthOfLevel, type OwnLevel } from "./levels";
+import { signedText } from "./telling";
+
+export function Worst({ plan, truing }: { plan: Plan; truing: Truing }) {
+  const text = (mm: number) => errorText(mm, reader.value);
+  return (
+    <>
+      {truing.is_good_enough && <p class="notice good" data-testid="good-enough">{t("truing.good_enough", { tolerance: truing.tolerance })}</p>}
+      <div class="figures">
+        <Figure label={t("truing.worst")} value={text(truing.worst)} plan={plan} path="truing.worst" />
+        <Figure label={t("truing.worst_after")} value={text(truing.worst_after)} plan={plan} path="truing.worst_after" />
+      </div>
+    </>
+  );
+}
+
+export function RailsLie({ plan, truing }: { plan: Plan; truing: Truing }) {
+  const read = truing.rails.filter(({ checks }) => checks > 0);
+  if (read.length === 0) return null;
+  return (
+    <table class="shims lying" data-testid="rails-lie">
+      <caption>{t("truing.lie")}</caption>
+      <thead><tr><th scope="col">{t("truing.rail")}</th><th scope="col">{t("truing.beginning")}</th><th scope="col">{t("truing.its_end")}</th><th scope="col">±</th></tr></thead>
+      <tbody>
+        {read.map(({ rail, from_off: from, to_off: to, sigma }) => {
+          const line = railOf(plan, rail);
+          return (
+            <tr key={rail}>
+              <th scope="row">{rail}</th>
+              <td>{line && endArrow(line, "from")} {signedText(from)}</td>
+              <td>{line && endArrow(line, "to")} {signedText(to)}</td>
+              <td>{errorText(sigma, reader.value)}</td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
+
+export function LevelErrors({ truing, levels }: { truing: Truing; levels: readonly OwnLevel[] }) {
+  return (
+    <>
+      {truing.levels.map(({ level, per_metre: slope, flips }) => {
+        const over = lengthOfLevel(levels, level);
+        const error = (Math.abs(slope) * over) / 1000;
+        return <p key={level} class="notice" data-testid="level-error">{flips === 0 ? t("truing.never_turned", { level }) : t("truing.level_out", { level, error, over })}</p>;
+      })}
+    </>
+  );
+}

@@ -1,0 +1,65 @@
+/** What to raise or let down, rail by rail, in amounts that are set, with the mortar it takes. */
+import type { Place } from "../../../drawing/camera";
+import { numberText } from "../../../units";
+import type { Correction, Plan, Rail } from "../../../wire";
+import { reader, t } from "../../../words";
+import { roundedMm } from "../../common/shims";
+import { arrowTo } from "./arrows";
+
+/** The amount without its sign: up or down is said beside it. */
+export function amountOf({ sixteenths, millimetres }: Correction): { readonly sixteenths: number; readonly millimetres: number } {
+  return { sixteenths: Math.abs(sixteenths), millimetres: Math.abs(millimetres) };
+}
+
+export function railOf({ rails }: Pick<Plan, "rails">, id: string): Rail | undefined {
+  return rails.find((rail) => rail.id === id);
+}
+
+/** Where the end to correct lies; null for a rail that is not there. */
+export function placeOf(plan: Pick<Plan, "rails">, { rail, end }: Pick<Correction, "rail" | "end">): Place | null {
+  return railOf(plan, rail)?.[end] ?? null;
+}
+
+/** Which end of its rail, as an arrow on the drawing. */
+export function endArrow(rail: Rail, end: Correction["end"]): string {
+  return end === "to" ? arrowTo(rail.from, rail.to) : arrowTo(rail.to, rail.from);
+}
+
+export interface ToCorrect {
+  readonly rail: Rail;
+  readonly corrections: readonly { readonly correction: Correction; readonly number: number }[];
+}
+
+/** The corrections of each rail together, rails in the order that the worst of each has. */
+export function byRail(plan: Pick<Plan, "rails" | "corrections">): readonly ToCorrect[] {
+  const found = new Map<string, { readonly correction: Correction; readonly number: number }[]>();
+  plan.corrections.forEach((correction, number) => found.set(correction.rail, [...(found.get(correction.rail) ?? []), { correction, number }]));
+  return [...found].flatMap(([id, corrections]) => {
+    const rail = railOf(plan, id);
+    return rail ? [{ rail, corrections }] : [];
+  });
+}
+
+/** How far each end of a rail is moved where it is bedded anew as told, mm. */
+export function movesOf({ rail, corrections }: ToCorrect): { readonly rail: string; readonly from_raise: number; readonly to_raise: number } {
+  const moved = (end: Correction["end"]) => corrections.filter(({ correction }) => correction.end === end).reduce((sum, { correction }) => sum + roundedMm(correction), 0);
+  return { rail: rail.id, from_raise: moved("from"), to_raise: moved("to") };
+}
+
+const HANDFUL = 0.25e-3; // m³ of damp mortar in a gloved hand: common practice, no source
+const LITRE = 1e-3;
+const CUBIC_INCH = 1.6387064e-5;
+
+function volume(m3: number): string {
+  const { units, language } = reader.value;
+  if (units === "metric") return `${numberText(m3 / LITRE, m3 < LITRE ? 2 : 1, language)}\u202fL`;
+  return `${numberText(m3 / CUBIC_INCH, 0, language)}\u202fin³`;
+}
+
+/** About how much mortar a correction takes, by volume and by the handful. */
+export function mudText({ mortar }: Correction): string {
+  const handfuls = Math.round(Math.abs(mortar) / HANDFUL);
+  const values = { volume: volume(Math.abs(mortar)), handfuls };
+  if (mortar < 0) return t(handfuls < 1 ? "truing.shave_little" : "truing.shave", values);
+  return t(handfuls < 1 ? "truing.add_little" : "truing.add", values);
+}
