@@ -1,7 +1,7 @@
 """The top of bed as planes side by side: one for a level or leaning top, many where it falls or steps."""
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
@@ -11,6 +11,7 @@ from evenbed.engine.document.places import Point
 from evenbed.engine.geometry import Box, Plane, Ring, between, box_of, boxes_meet, clipped, edges_of, left_of
 
 BEYOND = 1e-6  # mm: what lies farther beyond a cell's line has no part of it
+SEAM = 1e-12  # share of a way: a gap between two cells that is rounding
 Piece = tuple[float, float, Plane]
 """From which share of a way to which one plane holds."""
 
@@ -126,8 +127,23 @@ class BedTop:
 
     def pieces(self, start: Point, end: Point) -> tuple[Piece, ...]:
         """Which plane holds from where to where on a straight way, from its start to its end, without a gap."""
-        shares = sorted({0.0, 1.0, *self.crossings(start, end)})
-        return tuple((a, b, self.plane_at(*between(start, end, (a + b) / 2))) for a, b in pairwise(shares))
+        chords = sorted((*_chord(sides, start, end), n) for n, (_, sides) in enumerate(self._kept))
+        found: list[Piece] = []
+        at = 0.0
+        for low, high, n in chords:
+            if high > max(at, low):
+                if low > at + SEAM:
+                    found += self._beyond(start, end, at, low)
+                    at = low
+                found.append((at, high, self._kept[n][0]))
+                at = high
+        return (*found, *self._beyond(start, end, at, 1.0)) if at < 1.0 else tuple(found)
+
+    def _beyond(self, start: Point, end: Point, low: float, high: float) -> Iterator[Piece]:
+        """The pieces of a part of a way that no cell holds: it leads along the room's edge or outside."""
+        shares = [low, *(share for share in self.crossings(start, end) if low < share < high), high]
+        for a, b in pairwise(shares):
+            yield a, b, self.plane_at(*between(start, end, (a + b) / 2))
 
     @cached_property
     def _lines(self) -> tuple[tuple[float, float, float], ...]:
@@ -137,6 +153,20 @@ class BedTop:
     def steepest(self) -> float:
         """The steepest fall of any plane, rise over run."""
         return max(math.hypot(cell.plane.b, cell.plane.c) for cell in self.cells)
+
+
+def _chord(sides: Iterable[tuple[float, float, float]], start: Point, end: Point) -> tuple[float, float]:
+    """From which to which share of a straight way it runs on the kept side of every line (Cyrus and Beck)."""
+    low, high = 0.0, 1.0
+    for a, b, c in sides:
+        first, last = a + b * start[0] + c * start[1], a + b * end[0] + c * end[1]
+        if first < 0.0 and last < 0.0:
+            return 1.0, 0.0
+        if first < 0.0:
+            low = max(low, first / (first - last))
+        elif last < 0.0:
+            high = min(high, first / (first - last))
+    return low, high
 
 
 def whole_room(plane: Plane, outer: Ring) -> BedTop:
