@@ -5,6 +5,7 @@ from datetime import timedelta
 
 from hypothesis import given
 from hypothesis import strategies as st
+from pydantic import JsonValue
 from tests.stores import START
 
 from evenbed.sync.merge import merge
@@ -143,3 +144,14 @@ def test_what_only_repeats_a_value_as_it_was_typed_asks_for_no_decision_of_its_o
     record, effect = merge(record, edit(2, "b", 38.1, "1 1/2 in"))
     assert set(record.conflicts) == {"bed.minimum_thickness"}
     assert effect.replaced["typed"] == {"bed.minimum_thickness": "1 1/4 in"}
+
+
+def test_a_station_set_anew_on_two_phones_asks_about_its_height_and_not_when_it_was_set() -> None:
+    def edit(sequence: int, device: str, shim: float) -> Edit:
+        fields: dict[str, JsonValue] = {"shim": shim, "set_at": f"2026-05-04T08:0{sequence}:00Z"}
+        author = Author(device, f"person {device}", device.upper())
+        return Edit(sequence, author, START, "station", JOB, JOB, fields, 0)
+
+    record, _ = merge(None, edit(1, "a", 6.0))
+    record, _ = merge(record, edit(2, "b", 9.5))
+    assert set(record.conflicts) == {"shim"}

@@ -16,8 +16,9 @@ from pydantic import JsonValue
 
 from evenbed.sync.model import Conflict, Edit, Effect, Record, Stamp
 
-UNASKED = frozenset({"typed"})
-"""Fields that repeat others as they were typed: nobody is asked to decide on them a second time. History has them."""
+UNASKED = frozenset({"typed", "set_at"})
+"""Fields that repeat others as they were typed, or tell when they were set: nobody is asked to decide a second time.
+History has them."""
 
 
 def merge(record: Record | None, edit: Edit) -> tuple[Record, Effect]:

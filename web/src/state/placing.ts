@@ -20,7 +20,7 @@ export async function cutOffSection(roomId: string, section: string): Promise<vo
 }
 
 function placementOf(roomId: string, section: string) {
-  return placementsOf(roomId).peek().find(({ fields }) => fields.section === section);
+  return placementsOf(roomId).peek().filter(({ fields }) => fields.section === section).at(-1); // what the newest says holds
 }
 
 function placementEdit(roomId: string, section: string, fields: Fields<"placement">): Edit<"placement"> {

@@ -2,11 +2,14 @@
 import "fake-indexeddb/auto";
 import { connect, hideRows, showRows, type Ports } from "../../src/state/connect";
 import { Storage } from "../../src/storage";
+import type { OwnPhoto } from "../../src/wire";
 
 /** The edge behind the state that is not under test here: plans come from the test, the office stays silent. */
 export class Outside {
   readonly asked: { question: string; key: string; text: string; answer: (plan: string) => void; fail: (e: Error) => void }[] = [];
   picture: Ports["photos"]["picture"] = () => Promise.resolve(null);
+  /** What the next file is made into; null where it is no picture. */
+  prepared: OwnPhoto | null = null;
   storage = new Storage(`state-${crypto.randomUUID()}`);
 
   async connect(): Promise<void> {
@@ -41,7 +44,7 @@ export class Outside {
         renameDevice: silent,
         removeDevice: silent,
       },
-      photos: { prepare: silent, thumbnail: silent, picture: (hash) => this.picture(hash), sendAgain: silent },
+      photos: { prepare: () => Promise.resolve(this.prepared), thumbnail: silent, picture: (hash) => this.picture(hash), sendAgain: silent },
       scans: { read: silent },
       update: { accept: () => undefined },
     };

@@ -2,6 +2,7 @@
 import { uuidv7 } from "uuidv7";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Edit, Kind } from "../../src/wire";
+import { job } from "./phone";
 import { hasService, RealOffice, START_MS } from "./real_office";
 
 describe.skipIf(!hasService)("against the service itself", () => {
@@ -66,7 +67,7 @@ describe.skipIf(!hasService)("against the service itself", () => {
   test("a change that waited since rooms had ticks of stations is taken, and what came after it too", async () => {
     const phone = await office.joined("Ana");
     const [jobId, roomId] = [uuidv7(), uuidv7()];
-    await phone.save({ kind: "job", id: jobId, fields: { name: "Mill house" } }, { kind: "room", id: roomId, fields: roomFields(jobId) });
+    await phone.save(job(jobId, "Mill house"), { kind: "room", id: roomId, fields: roomFields(jobId) });
     await phone.sync();
     const made = { kind: "room", record_id: roomId, seen: 0, schema: 1, device_time: "2026-05-04T08:30:00Z" };
     const changes = [{ "rails.set_stations": ["A:0"] }, { "rails.set_stations": [], name: "Bath" }];
@@ -94,7 +95,7 @@ describe.skipIf(!hasService)("against the service itself", () => {
     const inRoom = Object.entries(fields).map(([kind, one]) => ({ kind, id: uuidv7(), fields: { room_id: roomId, ...one } }));
     const rails = { "rails.lines": [{ id: "A", from: [150, 0], to: [150, 2400] }], "rails.strips": [{ thickness: 19, length: 2400, count: 3 }], "rails.wood": false };
     const filling = { "filling.mixer": [100, 200], "filling.day_ends": at, "rails.straightedges": [600], "rails.tolerance": 1 };
-    await first.save({ kind: "job", id: jobId, fields: { name: "Mill house" } });
+    await first.save(job(jobId, "Mill house"));
     await first.save({ kind: "room", id: roomId, fields: { ...roomFields(jobId), ...rails, ...filling } } as Edit, ...(inRoom as Edit[]));
     await first.sync();
     expect(first.standing?.refused).toEqual([]);
