@@ -18,12 +18,11 @@ import { pathOfRails } from "../common/route";
 import { useAwake } from "../common/useAwake";
 import { useRoom, type RoomView } from "../common/useRoom";
 import { Hand } from "./Hand";
-import { RailTools } from "./RailTools";
 import { ShimDialog } from "./ShimTable";
 import { isMoved } from "./stations";
 import { useSetting, type SettingStations } from "./useSetting";
 
-type Sheet = "table" | "tools" | "know";
+type Sheet = "table" | "know";
 
 function RailsDrawing({ room, setting }: { room: RoomView; setting: SettingStations }) {
   const { language, units } = preferences.value;
@@ -75,12 +74,10 @@ export function Rails({ id }: { id: string }) {
       <div class="row even">
         <button type="button" class="button" data-testid="shim-table" disabled={!plan} onClick={() => setSheet("table")}>{t("rails.table")}</button>
         {cautions.length > 0 && <button type="button" class="button warns" data-testid="rail-cautions" onClick={() => setSheet("know")}>{t("rails.know", { count: cautions.length })}</button>}
-        <button type="button" class="button" data-testid="rail-tools" onClick={() => setSheet("tools")}>{t("rails.tools")}</button>
       </div>
       <Ways room={room} />
       {sheet === "table" && plan && <ShimDialog plan={plan} set={setting.set} onChoose={(key) => { setting.choose(key); close(); }} onClose={close} />}
       {sheet === "know" && <Dialog title={t("rails.know_title")} testid="rails-know" onClose={close}><Cautions cautions={cautions} /></Dialog>}
-      {sheet === "tools" && <RailTools room={room} onClose={close} />}
     </RoomFrame>
   );
 }

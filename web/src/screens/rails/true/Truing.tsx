@@ -93,7 +93,7 @@ export function Truing({ id }: { id: string }) {
   const { onRead, onAgain, onTap } = beginning(form, levels);
   const drawing = <TruingDrawing room={room} entered={isReading ? form.values : null} onTap={(rail, at) => onTap(plan?.rails ?? [], rail, at)} />;
   return (
-    <RoomFrame room={room} step="rails" {...(isReading && plan ? { still: "keys" as const } : {})} drawing={drawing}>
+    <RoomFrame room={room} step="rails" part="true" {...(isReading && plan ? { still: "keys" as const } : {})} drawing={drawing}>
       {!plan && <><PlanNotes state={room.state} /><NoPlan room={room} /></>}
       {plan && isReading && <ReadCheck roomId={id} plan={plan} form={form} levels={levels} />}
       {plan && !isReading && <Overview room={room} plan={plan} checks={checks} levels={levels} onRead={onRead} onAgain={onAgain} />}
