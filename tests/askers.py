@@ -11,7 +11,7 @@ from tests.stores import join_device
 
 MARK = "Quince Hall"
 """In every text of the job; whoever is not of its crew must never read it."""
-READING, PLACEMENT, CLIMATE, PHOTO, ALTERNATIVE = (uuid_text(n) for n in (3, 4, 5, 107, 6))
+READING, PLACEMENT, CLIMATE, PHOTO, ALTERNATIVE = (uuid_text(n) for n in (3, 4, 5, 111, 6))
 BATCH, STATION, RAIL_CHECK, ENTRY = (uuid_text(n) for n in (7, 8, 9, 10))
 REMOVED, SPARE = uuid_text(504), uuid_text(505)
 PICTURE = jpeg()
