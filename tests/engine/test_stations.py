@@ -18,7 +18,7 @@ from tests.engine.top_rooms import drained_room, is_served, lined_room, stepped_
 from tests.share import share_of
 
 from evenbed.engine.document.rails import Strip
-from evenbed.engine.rails.breaks import MOST_BEND, TRULY
+from evenbed.engine.rails.breaks import MOST_BEND, TRULY, Break, runs_of
 from evenbed.engine.rails.laid import rails_from
 from evenbed.engine.rails.ramps import ramp_volume
 from evenbed.engine.rails.shapes import Rail, Setting
@@ -164,6 +164,29 @@ def bend_under(room: WorkedRoom, rail: Rail, lie: Setting) -> float:
     shares = np.linspace(lie.start / size, min(1.0, lie.end / size), 60)
     tops = tops_along(room, rail, shares)
     return float(np.abs(tops - np.interp(shares, shares[[0, -1]], tops[[0, -1]])).max())
+
+
+@pytest.mark.parametrize(
+    ("along", "bend", "is_ended"),
+    [
+        (3000.0, 0.001, True),  # a strip of 2400 mm with the bend in its middle: 0.001 × 1200 × 1200 / 2400 = 0.6 mm
+        (3000.0, -0.0008, False),  # 0.48 mm
+        (5980.0, 0.02, False),  # 20 mm from the end: 0.02 × 20 × 2380 / 2400 = 0.4 mm
+        (5970.0, 0.02, True),  # 0.59 mm
+    ],
+)
+def test_a_strip_ends_at_a_bend_that_takes_it_off_straight(along: float, bend: float, is_ended: bool) -> None:
+    runs = runs_of(6000.0, [Break(along, bend, 0.0)], 2400.0)
+    assert runs == (((0.0, along), (along, 6000.0)) if is_ended else ((0.0, 6000.0),))
+
+
+def test_strips_end_as_seldom_as_bends_allow() -> None:
+    """Bends of 1/4000 each 100 mm from 1000 to 1900 mm, together p q / (p + q) / 4000 each under a strip from 0.
+
+    A strip to 1700 lies (1000·700 + 1100·600 + ... + 1600·100) / 1700 / 4000 = 0.494 mm off, one to 1800 0.62 mm.
+    """
+    breaks = [Break(1000.0 + 100.0 * n, 1 / 4000, 0.0) for n in range(10)]
+    assert runs_of(6000.0, breaks, 2400.0) == ((0.0, 1700.0), (1700.0, 6000.0))
 
 
 def test_a_step_has_a_station_on_either_side_and_no_strip_across() -> None:

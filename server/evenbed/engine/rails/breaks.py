@@ -42,10 +42,10 @@ def breaks_along(start: Point, end: Point, pieces: PlanePieces) -> tuple[Break, 
 
 
 def runs_of(size: float, breaks: Sequence[Break], strip: float) -> tuple[Interval, ...]:
-    """The stretches of a rail of `size` mm that strips of length `strip` can follow, in order.
+    """The stretches of a rail of `size` mm that strips of length `strip` can follow, in order: the fewest.
 
-    Wherever a strip lies within one, the breaks under it bend the top by no more than `MOST_BEND` from straight.
-    The rail is parted at the break that bends most, until that holds; at a step it is always parted.
+    Wherever a strip lies within one, the breaks under it bend the top by no more than `MOST_BEND` from straight. Each
+    goes on over as many breaks as it can; at a step it ends.
     """
     steps = [each.along for each in breaks if each.step]
     starts = [0.0, *(along + STEP_ASIDE for along in steps)]
@@ -56,13 +56,27 @@ def runs_of(size: float, breaks: Sequence[Break], strip: float) -> tuple[Interva
 
 def _parted(run: Interval, breaks: Sequence[Break], strip: float) -> Iterator[Interval]:
     inside = [each for each in breaks if run[0] + NO_LENGTH < each.along < run[1] - NO_LENGTH]
-    beside = [abs(each.bend) * _lever(each.along - run[0], run[1] - each.along, strip) for each in inside]
-    if _most_under_one(inside, beside, strip) <= MOST_BEND:
-        yield run
-        return
-    at = inside[beside.index(max(beside))].along
-    yield from _parted((run[0], at), inside, strip)
-    yield from _parted((at, run[1]), inside, strip)
+    ends = [*(each.along for each in inside), run[1]][1:]
+    start, passed = run[0], list[Break]()
+    for each, end in zip(inside, ends, strict=True):
+        passed.append(each)
+        if _off_straight((start, end), passed, strip) > MOST_BEND:
+            yield start, each.along
+            start, passed = each.along, []
+    yield start, run[1]
+
+
+def _off_straight(run: Interval, breaks: Sequence[Break], strip: float) -> float:
+    """The most that breaks inside a run take a strip off straight, wherever it lies; rather too much than too little.
+
+    Each counts with what it does to the strip that it bends most, together with all that one strip can cover.
+    """
+    off = [abs(each.bend) * _lever(each.along - run[0], run[1] - each.along, strip) for each in breaks]
+    sums = [
+        math.fsum(by for other, by in zip(breaks[n:], off[n:], strict=True) if other.along - each.along < strip)
+        for n, each in enumerate(breaks)
+    ]
+    return max(sums, default=0.0)
 
 
 def _lever(before: float, behind: float, strip: float) -> float:
@@ -74,15 +88,6 @@ def _lever(before: float, behind: float, strip: float) -> float:
         return before * behind / (before + behind)
     p = min(max(strip / 2.0, strip - behind), before)
     return p * (strip - p) / strip
-
-
-def _most_under_one(breaks: Sequence[Break], beside: Sequence[float], strip: float) -> float:
-    """The greatest sum for breaks that one strip can cover, wherever it lies."""
-    sums = [
-        math.fsum(by for other, by in zip(breaks[n:], beside[n:], strict=True) if other.along - each.along < strip)
-        for n, each in enumerate(breaks)
-    ]
-    return max(sums, default=0.0)
 
 
 def _flights(start: Point, end: Point, pieces: PlanePieces) -> Iterable[list[_Corner]]:
