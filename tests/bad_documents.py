@@ -70,6 +70,12 @@ def good() -> Json:
             "sealant_movement": 0.25,
             "slab_joints": [[[500, -100], [500, 4500]]],
         },
+        "checks": [
+            {"id": "along", "rail": "A", "from": 0, "to": 1200, "off": 3.2, "length": 1200, "reversed_off": 1.6},
+            {"id": "across", "rails": ["A", "B"], "from": 500, "to": 500, "off": -4.8, "level": "long"},
+            {"id": "again", "rail": "A", "from": 0, "to": 1200, "off": 0, "taken_at": "2026-05-04T08:00:00-05:00"},
+        ],
+        "truings": [{"rail": "A", "from_raise": 1.0, "to_raise": -1.0, "at": "2026-05-04T07:00:00-05:00"}],
         "placements": [{"section": "", "mixed_at": "2026-05-04T08:00:00-05:00", "placed_at": None}],
         "climate": [{"at": "2026-05-04T08:00:00-05:00", "bed": 12.0, "air": 10.0, "humidity": 60, "wind": 5}],
         "curing": {"milestones": [{"milestone": "walk", "needs": 20.0}]},

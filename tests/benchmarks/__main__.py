@@ -13,6 +13,7 @@ from tests.benchmarks.pulling import print_pulling
 from tests.benchmarks.questions import print_questions
 from tests.benchmarks.scans import print_scans
 from tests.benchmarks.sizes import FEW, MANY
+from tests.benchmarks.truing import print_truing
 
 parser = argparse.ArgumentParser(prog="python -m tests.benchmarks", description=__doc__)
 parser.add_argument("--large", action="store_true", help="longest rooms, two hundred phones, ten thousand records")
@@ -23,6 +24,7 @@ print_levels(sizes)
 print_kriging(sizes)
 print_questions(sizes)
 print_scans(sizes)
+print_truing(sizes)
 print_applying(sizes)
 print_crowds(sizes)
 print_pulling(sizes)

@@ -52,9 +52,11 @@ def _contradictions(lying: Lying) -> Iterable[Caution]:
 
 
 def _standardised(lying: Lying, one: Equation) -> float:
-    """A reading's residual over its own standard error; 0 for a belief, and where nothing else checks it."""
+    """A reading's residual over its own standard error; 0 where it does not count, or nothing else checks it."""
+    if one.check is None or not lying.system.reads[one.check].counts:
+        return 0.0
     residual = abs(lying.solution.residual(one))
-    if one.check is None or residual * residual <= DOUBTED * DOUBTED * TELLING * one.sigma * one.sigma:
+    if residual * residual <= DOUBTED * DOUBTED * TELLING * one.sigma * one.sigma:
         return 0.0
     left = one.sigma * one.sigma - lying.solution.variance(one.terms)
     return residual / math.sqrt(left) if left > TELLING * one.sigma * one.sigma else 0.0

@@ -1,13 +1,16 @@
 """What to raise or let down: whole rails, both ends at once, so that one round is enough."""
 
 from dataclasses import dataclass
+from functools import cached_property
 
-from evenbed.engine.truing.equations import Terms
 from evenbed.engine.truing.lying import Ends, Lying
 from evenbed.engine.truing.shapes import Correction
 
 SIXTEENTH = 25.4 / 16.0  # mm
-WORTH_MOVING = SIXTEENTH / 4.0  # mm: what rounds to no thirty-second of an inch is left, even on a rail taken up
+THIRTY_SECOND = (
+    SIXTEENTH / 2.0
+)  # mm: raised by these one round is enough; whole sixteenths leave 0.8 mm by themselves
+WORTH_MOVING = THIRTY_SECOND / 2.0  # mm: what rounds to none of them is left, even on a rail taken up
 DOUBTED = 2.0  # standard errors that an end may be out more than it seems
 
 
@@ -18,12 +21,12 @@ def fine_within(tolerance: float) -> float:
 
 @dataclass(frozen=True)
 class Corrected:
-    """What to do to the rails, and how they will lie then, each end raised by whole sixteenths."""
+    """What to do to the rails, and how they will lie then, each end raised by whole thirty-seconds of an inch."""
 
     lying: Lying
     tolerance: float
 
-    @property
+    @cached_property
     def is_good_enough(self) -> bool:
         """True where every rail was read and the worst end, with its doubt, is within the tolerance."""
         return self.lying.is_all_read and all(
@@ -41,11 +44,12 @@ class Corrected:
         return start, end
 
     def after(self, n: int) -> Ends:
-        """How the rail's ends will stand, raised by whole sixteenths."""
-        start, end = (o + whole(r) * SIXTEENTH for o, r in zip(self.lying.off(n), self.raises(n), strict=True))
+        """How the rail's ends will stand, raised by whole thirty-seconds of an inch."""
+        pairs = zip(self.lying.off(n), self.raises(n), strict=True)
+        start, end = (off + round(by / THIRTY_SECOND) * THIRTY_SECOND for off, by in pairs)
         return start, end
 
-    @property
+    @cached_property
     def corrections(self) -> tuple[Correction, ...]:
         """Everything to do, rail by rail."""
         moved = [(n, self.raises(n)) for n in range(len(self.lying.rails.all))]
@@ -60,8 +64,8 @@ class Corrected:
             station=len(rail.stations) - 1 if end else 0,
             end="to" if end else "from",
             raise_by=by,
-            sixteenths=whole(by),
-            thirty_seconds=round(2.0 * by / SIXTEENTH),
+            sixteenths=round(by / SIXTEENTH),
+            thirty_seconds=round(by / THIRTY_SECOND),
             millimetres=round(by),
             mortar=wedge,
         )
@@ -73,18 +77,9 @@ class Corrected:
         row = solution.covariances[system.place[n, True] + end]
         shares: dict[int, float] = {}
         for one in system.equations:
-            if one.check is not None and self._is_on(n, one.terms):
+            if one.check is not None and system.place[n, True] in one.terms:
                 own = sum(factor * solution.values[i] for i, factor in one.terms.items() if i in levels)
                 pull = sum(factor * row[i] for i, factor in one.terms.items() if i not in levels)
                 share = pull * (one.value - own) / (one.sigma * one.sigma)
                 shares[one.check] = shares.get(one.check, 0.0) - share * by
         return system.reads[max(shares, key=lambda n: shares[n])].check.id
-
-    def _is_on(self, n: int, terms: Terms) -> bool:
-        first = self.lying.system.place[n, True]
-        return first in terms
-
-
-def whole(by: float) -> int:
-    """The nearest whole sixteenths of an inch."""
-    return round(by / SIXTEENTH)

@@ -34,6 +34,12 @@ class Lying:
         return found
 
     @cached_property
+    def told_of(self) -> set[int]:
+        """The rails that any reading tells of, be it of how they lay before."""
+        seen = {unknown for one in self.system.equations if one.check is not None for unknown in one.terms}
+        return {n for (n, _), first in self.system.place.items() if first in seen}
+
+    @cached_property
     def along(self) -> set[int]:
         """The rails that a level was laid along, as they lie."""
         spans = [read.span for read in self.system.reads if read.counts]
@@ -47,9 +53,9 @@ class Lying:
 
     @cached_property
     def within_reach(self) -> list[tuple[int, int]]:
-        """The pairs of rails that the longest straightedge bridges."""
-        count = len(self.rails.all)
-        pairs = [(a, b) for a in range(count) for b in range(a + 1, count)]
+        """The pairs of rails, of those reckoned with, that the longest straightedge bridges."""
+        known = [n for n, now in self.system.place if now]
+        pairs = [(a, b) for a in known for b in known if a < b]
         return [pair for pair in pairs if self.rails.crossings(*pair, self.reach, 1)]
 
     @cached_property
@@ -101,12 +107,10 @@ class Lying:
         return found
 
     def off(self, n: int) -> Ends:
-        """How much a rail's beginning and end stand too high; nothing for a rail that is not reckoned with."""
-        if (n, True) not in self.system.place:
+        """How much a rail's beginning and end stand too high; nothing for a rail that no reading tells of."""
+        if n not in self.told_of:
             return 0.0, 0.0
         start, end = self.raw(n)
-        if not self.counts[n]:
-            return start, end
         common = self.common[self.group[n]]
         return start - common, end - common
 

@@ -11,7 +11,7 @@ from evenbed.engine.document.rails import Check
 from evenbed.engine.geometry import between, nearest_on_segment
 from evenbed.engine.rails.shapes import Rail
 
-LEAST_SPAN = 100.0  # mm between the two places of a reading: less is a slip of the finger
+LEAST_SPAN = 100.0  # mm between the two places of a reading, and of a level: less is a slip of the finger
 PAST_END = 1.0  # mm that a place may lie beyond its rail: the rounding of what was typed
 Place = tuple[int, float]  # which rail, counted from 0, and how far from its beginning
 
@@ -50,7 +50,8 @@ class Rails:
     def at(self, place: Place) -> Point:
         """A place on the drawing."""
         n, along = place
-        return between(self.all[n].start, self.all[n].end, along / self.lengths[n])
+        size = self.lengths[n]
+        return between(self.all[n].start, self.all[n].end, along / size) if size > 0.0 else self.all[n].start
 
     def top_at(self, place: Place) -> float:
         """Top of bed, straight between the rail's stations."""
@@ -58,7 +59,8 @@ class Rails:
         stations = self.all[n].stations
         past = min(max(bisect_right(stations, along, key=lambda s: s.along), 1), len(stations) - 1)
         a, b = stations[past - 1], stations[past]
-        return a.top + (b.top - a.top) * (along - a.along) / (b.along - a.along)
+        run = b.along - a.along
+        return a.top + (b.top - a.top) * (along - a.along) / run if run > 0.0 else b.top
 
     def span(self, start: Place, end: Place) -> Span | None:
         """What lies between two places; None where they are one, or not on their rails."""
@@ -78,9 +80,9 @@ class Rails:
         return n, min(along, size)
 
     def span_of(self, check: Check) -> Span | None:
-        """Where a reading lay; None where its rails are not there, or its places not on them, or one."""
+        """Where a reading lay; None where its rails are not there, its places not on them, or its level too short."""
         names = (check.rail, check.rail) if check.rail is not None else check.rails
-        if names is None or (check.rail is None and names[0] == names[1]):
+        if names is None or (check.rail is None and names[0] == names[1]) or 0.0 < check.length < LEAST_SPAN:
             return None
         start, end = self.number.get(names[0] or ""), self.number.get(names[1] or "")
         return None if start is None or end is None else self.span((start, check.start), (end, check.end))

@@ -43,7 +43,7 @@ class RailError:
     to_off: float = height(about="How much its end stands too high")
     sigma: float = length(about="Standard error of the worse end")
     checks: int = described(about="How many readings tell of it")
-    from_after: float = height(about="How much its beginning will stand too high once corrected as told")
+    from_after: float = height(about="How much its beginning will stand too high once raised as told, to 1/32 in")
     to_after: float = height(about="How much its end will")
 
 

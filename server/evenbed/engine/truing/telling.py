@@ -1,6 +1,6 @@
 """The reading that would tell most now."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from itertools import chain
 
 from evenbed.engine.truing.equations import READING_SIGMA
@@ -43,7 +43,7 @@ def _surer(lying: Lying, tolerance: float) -> NextCheck | None:
     pairs = [pair for pair in lying.within_reach if pair[0] in members]
     spans = chain.from_iterable(_along(lying, m) for m in members)
     best = max(
-        (span for span in chain(spans, _across(lying, pairs)) if not _was_read(lying, span)),
+        _unread(lying, chain(spans, _across(lying, pairs))),
         key=lambda span: _gain(lying, span, towards),
         default=None,
     )
@@ -73,12 +73,19 @@ def _across(lying: Lying, pairs: Iterable[tuple[int, int]]) -> list[Span]:
     return [span for pair in known for span in lying.rails.crossings(*pair, lying.reach, PARTS)]
 
 
-def _was_read(lying: Lying, span: Span) -> bool:
-    """True where it was read both ways round; read one way only, it still tells more."""
-    return any(
-        read.counts and read.check.reversed_off is not None and read.span is not None and _is_same(read.span, span)
-        for read in lying.system.reads
-    )
+def _unread(lying: Lying, spans: Iterable[Span]) -> Iterator[Span]:
+    """Spans not yet read both ways round; read one way only, they still tell more."""
+    read: dict[tuple[int, int], list[Span]] = {}
+    for one in lying.system.reads:
+        if one.counts and one.check.reversed_off is not None and one.span is not None:
+            read.setdefault(_rails_of(one.span), []).append(one.span)
+    for span in spans:
+        if not any(_is_same(one, span) for one in read.get(_rails_of(span), ())):
+            yield span
+
+
+def _rails_of(span: Span) -> tuple[int, int]:
+    return min(span.start[0], span.end[0]), max(span.start[0], span.end[0])
 
 
 def _is_same(one: Span, other: Span) -> bool:
