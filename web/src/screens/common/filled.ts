@@ -81,6 +81,11 @@ function stateOf({ mixed_at, placed_at, screeded_at, channels_at }: SectionTimes
   return mixed > 0 || mixed_at ? "filling" : "waiting";
 }
 
+/** Batches and bags as somebody counts them on site: to a tenth. */
+export function tenths(value: number): number {
+  return Math.round(value * 10) / 10;
+}
+
 /** Cut off, so that no mortar goes into it any more. */
 export function isFilled(state: SectionState): boolean {
   return state === "screeded" || state === "packed";

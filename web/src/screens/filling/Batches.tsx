@@ -21,7 +21,7 @@ function Warning({ batch, isLate }: { batch: FreshBatch; isLate: boolean }) {
   return (
     <div class="suspect-band" data-testid="batch-warning" data-batch={batch.id}>
       <p>{t(isLate ? "filling.too_old" : "filling.not_in_time", { at: batch.mixedAt })}</p>
-      {mayWrite.value && <button type="button" class="button throw" data-testid="throw-away" onClick={gone}>{t("filling.thrown")}</button>}
+      {mayWrite.value && <button type="button" class={isLate ? "button throw main" : "button throw"} data-testid="throw-away" onClick={gone}>{t("filling.thrown")}</button>}
     </div>
   );
 }

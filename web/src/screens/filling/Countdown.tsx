@@ -22,8 +22,8 @@ export function Countdown({ batch }: { batch: FreshBatch }) {
     <div class={`countdown ${state}`} role="timer" data-testid="countdown" data-state={state}>
       <Sign state={state} />
       <p class="number" data-testid="countdown-left">{minutes}<span class="part">:{seconds}</span></p>
-      <p class="say" data-testid="countdown-say">{t(`batch_state.${state}`)}</p>
-      <p class="label">{t(state === "late" ? "filling.minutes_over" : "filling.minutes_left", { at: batch.mixedAt, by: new Date(batch.useBy).toISOString() })}</p>
+      <p class="label">{t(state === "late" ? "filling.minutes_over" : "filling.minutes_left", { at: batch.mixedAt })}</p>
+      <p class="say" data-testid="countdown-say"><strong>{t(`batch_state.${state}`)}</strong> <span>{t("filling.in_place_by", { by: new Date(batch.useBy).toISOString() })}</span></p>
     </div>
   );
 }
@@ -33,8 +33,8 @@ export function NoBatch({ hours }: { hours: number }) {
   return (
     <div class="countdown none" data-testid="countdown" data-state="none">
       <p class="number" data-testid="countdown-left">{Math.round(hours * 60)}</p>
-      <p class="say">{t("batch_state.none")}</p>
       <p class="label">{t("filling.minutes_last")}</p>
+      <p class="say"><strong>{t("batch_state.none")}</strong></p>
     </div>
   );
 }

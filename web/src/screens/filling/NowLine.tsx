@@ -2,7 +2,7 @@
 import { endEntry, lasting, mayWrite } from "../../state";
 import type { Plan } from "../../wire";
 import { t } from "../../words";
-import { sectionInHand, type FillingNow, type SectionNow } from "../common/filled";
+import { sectionInHand, tenths, type FillingNow, type SectionNow } from "../common/filled";
 import { saved } from "../common/saving";
 
 function Stopped({ room }: { room: string }) {
@@ -18,7 +18,7 @@ function Stopped({ room }: { room: string }) {
 
 function mudText({ section, mixed }: SectionNow, plan: Plan): string {
   const left = Math.max(0, section.batches - mixed);
-  const numbers = { mixed, batches: section.batches, bags: left * plan.mix.batch.bags };
+  const numbers = { mixed: tenths(mixed), batches: tenths(section.batches), bags: tenths(left * plan.mix.batch.bags) };
   return t(mixed > 0 ? "filling.mud_begun" : "filling.mud", numbers);
 }
 

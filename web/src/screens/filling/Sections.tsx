@@ -6,7 +6,7 @@ import type { Plan, Section } from "../../wire";
 import { reader, t } from "../../words";
 import { Dialog } from "../common/Dialog";
 import { Figure } from "../common/Figure";
-import type { FillingNow, SectionNow } from "../common/filled";
+import { tenths, type FillingNow, type SectionNow } from "../common/filled";
 import { Link } from "../common/Link";
 import { StateSwatch } from "../common/LiveKey";
 import { Moment } from "../common/Moment";
@@ -68,7 +68,7 @@ function SectionLine({ room, plan, one, onOpen }: { room: string; plan: Plan; on
         <span class="order">{section.order}</span>
         <StateSwatch state={state} />
       </button>
-      <Figure label={t(`section_state.${state}`)} value={volumeText(section.volume, reader.value)} note={t(mixed > 0 ? "filling.mixed_of" : "filling.batches", { batches: section.batches, mixed })} plan={plan} path={`sections[${index}].volume`} explanation={sectionVolume(section, plan)} />
+      <Figure label={t(`section_state.${state}`)} value={volumeText(section.volume, reader.value)} note={t(mixed > 0 ? "filling.mixed_of" : "filling.batches", { batches: tenths(section.batches), mixed: tenths(mixed) })} plan={plan} path={`sections[${index}].volume`} explanation={sectionVolume(section, plan)} />
       {section.channels.length > 0 && state !== "screeded" && state !== "packed" && <p class="quiet small">{t("filling.leaves_channels", { count: section.channels.length, length: channelLength(section), volume: section.channel_volume })}</p>}
       <Channels room={room} one={one} />
       {one.isTrapped && <p class="caution" data-testid="trapped">{t("filling.trapped")}</p>}

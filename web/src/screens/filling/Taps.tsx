@@ -2,8 +2,11 @@
 import { cutOffSection, fillHere, markSection, mixBatch, placeBatch } from "../../state";
 import { clockText } from "../../units";
 import { reader, t } from "../../words";
-import type { FillActs, SectionNow } from "../common/filled";
+import { batchState, type FillActs, type SectionNow } from "../common/filled";
 import { saved } from "../common/saving";
+import { useNow } from "../common/useNow";
+
+const HALF_MINUTE_MS = 30_000;
 
 interface TapProps {
   readonly testid: string;
@@ -32,15 +35,17 @@ function sectionText(one: SectionNow | null): string {
   return one === null ? t("filling.no_section") : t("filling.section", { section: `${one.section.order}` });
 }
 
-/** What is due next stands out: a batch that waits before the next one, channels before another section. */
+/** What is due next stands out: a batch that can still be used before the next one, channels before another section. */
 export function Taps({ room, acts }: { room: string; acts: FillActs }) {
   const { mix, place, cutOff, pack } = acts;
+  const now = useNow(HALF_MINUTE_MS);
   const isWhole = cutOff?.state === "placed";
+  const isUsable = place !== null && batchState(place.batch, now) !== "late";
   return (
     <div class="taps">
       <Tap room={room} testid="tap-mixed" label={t("filling.mixed")} on={mix === null ? t("filling.all_mixed") : sectionText(mix)} isDue={place === null && pack === null && !isWhole && mix !== null}
         act={mix && (() => mixBatch(room, { section: mix.section.id }))} />
-      <Tap room={room} testid="tap-placed" label={t("filling.placed")} on={place === null ? t("filling.no_batch") : t("filling.of_batch", { at: clockText(place.batch.mixedAt, reader.value) })} isDue={place !== null}
+      <Tap room={room} testid="tap-placed" label={t("filling.placed")} on={place === null ? t("filling.no_batch") : t("filling.of_batch", { at: clockText(place.batch.mixedAt, reader.value) })} isDue={isUsable}
         act={place && (() => placeBatch(room, place.batch.id, place.into?.section.id ?? null, place.isLast))} />
       <Tap room={room} testid="tap-cut" label={t("filling.cut_off")} on={sectionText(cutOff)} isDue={isWhole}
         act={cutOff && (() => cutOffSection(room, cutOff.section.id))} />
