@@ -90,7 +90,11 @@ def test_demo_comes_once_and_its_rooms_have_plans(tmp_path: Path, capfd: pytest.
         "job": 1,
         "room": 2,
         "reading": 44,
-        "placement": 5,
+        "placement": 6,
+        "station": 11,
+        "rail_check": 7,
+        "batch": 3,
+        "entry": 7,
         "climate": 9,
     }
 

@@ -1,9 +1,17 @@
 """The demo job among people: a foreman sees it, and a setter once assigned."""
 
+import json
+import math
+from importlib.resources import files
+
+import pytest
 from tests.clients import Client, change
 from tests.phones import uuid_text
 
 from evenbed.demo.load import PERSON, load_demo
+from evenbed.engine.bridge import answer_text
+
+HALF_A_SIXTEENTH_MM = 25.4 / 32 + 1e-3  # shims are kept to a tenth of a micrometre
 
 
 def test_a_foreman_sees_the_demo_job_and_a_setter_once_assigned(client: Client) -> None:
@@ -24,3 +32,28 @@ def test_the_demos_own_device_opens_nothing(client: Client) -> None:
     (crew,) = [person for person in people if person["name"] == PERSON]
     assert crew["role"] == "setter"
     assert [device["removed_at"] is not None for device in crew["devices"]] == [True]
+
+
+def test_a_demo_of_before_anything_was_done_on_its_floors_gets_the_rest_at_the_next_loading(
+    client: Client, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("evenbed.demo.load.floor_records", lambda _told, _room: iter(()))
+    first = load_demo(client.store)
+    monkeypatch.undo()
+    added = load_demo(client.store)
+    assert added > 0
+    assert load_demo(client.store) == 0
+    kinds = [record["kind"] for record in client.joined().pull()["records"]]
+    assert len(kinds) == first + added
+    assert {*kinds[first:]} == {"station", "rail_check", "batch", "entry"}
+
+
+def test_stations_of_the_demo_were_set_where_its_plan_has_stations_to_the_nearest_sixteenth(client: Client) -> None:
+    load_demo(client.store)
+    set_ones = [one["fields"] for one in client.joined().pull()["records"] if one["kind"] == "station"]
+    text = files("evenbed.demo").joinpath("powder_room.json").read_text(encoding="utf-8")
+    planned = [(r["id"], s) for r in json.loads(answer_text("plan", text))["rails"] for s in r["stations"]]
+    assert len(set_ones) == len(planned) - 1
+    for one in set_ones:
+        (shim,) = (s["shim"] for rail, s in planned if rail == one["rail"] and math.dist(s["at"], one["at"]) < 1.0)
+        assert abs(shim - one["shim"]) <= HALF_A_SIXTEENTH_MM

@@ -7,6 +7,7 @@ from importlib.resources import files
 from typing import Any
 
 from evenbed.access.codes import hash_of_token, make_token
+from evenbed.demo.floor import Described, floor_records
 from evenbed.store.devices import Device
 from evenbed.store.work import Store
 from evenbed.sync.accept import accept_push
@@ -17,7 +18,6 @@ from evenbed.wire.records import ReadingFields, RoomFields
 
 ROOMS = ("upstairs_bath", "powder_room")
 PERSON = "Demo crew"
-Described = tuple[str, FieldValues]
 
 
 class DemoRefusedError(Exception):
@@ -66,13 +66,15 @@ def _id(number: int) -> str:
 def _records() -> Iterator[Described]:
     """Kind and fields in the order of their numbers; the record of change n has the id n."""
     yield "job", _document("job")
-    number = 1
+    number, rooms = 1, {}
     for name in ROOMS:
-        document, room = _document(name), number + 1
-        parts = list(_parts(document, _id(room)))
+        document, rooms[name] = _document(name), _id(number + 1)
+        parts = list(_parts(document, rooms[name]))
         yield "room", _room_fields(document, job_id=_id(1))
         yield from parts
-        number = room + len(parts)
+        number += 1 + len(parts)
+    for name, room_id in rooms.items():  # last, so that a demo loaded before there were any has its numbers still
+        yield from floor_records(_document(name) | _document("floor").get(name, {}), room_id)
 
 
 def _document(name: str) -> dict[str, Any]:
