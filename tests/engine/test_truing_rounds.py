@@ -14,6 +14,7 @@ from evenbed.engine.truing.trued import trued_from
 
 ROUNDS = share_of(2000)
 TOLD = share_of(250)
+ALONE = share_of(500)
 STEPS = {"as proposed": 0.0, "to 1/32 in": SIXTEENTH / 2.0, "to whole mm": 1.0, "to 1/16 in": SIXTEENTH}
 MOST_READINGS = 80
 TOLERANCE = RailDesign().tolerance
@@ -62,6 +63,23 @@ def test_whole_sixteenths_are_too_coarse_for_a_millimetre_and_good_for_the_usual
         print(f"\n  raised to 1/16 in: within 1 mm {close / ROUNDS:.1%}, within 1/16 in {good / ROUNDS:.1%}")
     assert good >= 0.95 * ROUNDS
     assert close < good
+
+
+def test_a_short_level_is_not_enough_by_itself_and_the_plan_says_so(capsys: pytest.CaptureFixture[str]) -> None:
+    """Read over its own length, laid on the straightedge, against the gap under the straightedge's end."""
+    close = dict.fromkeys((600.0, 1200.0, 1800.0), 0)
+    told = dict.fromkeys(close, 0)
+    for length in close:
+        for bedded, rng in _rounds(ALONE):
+            trued = trued_from(document_of(Level(bedded, rng, length).protocol()), bedded.rails)
+            close[length] += bedded.moved(raises_of(trued, bedded, rng, SIXTEENTH / 2.0)).is_within_a_millimetre
+            told[length] += "level_short" in {one.code for one in trued.cautions}
+    with capsys.disabled():
+        shares = ", ".join(f"{length / 1000.0:.1f} m {count / ALONE:.1%}" for length, count in close.items())
+        print(f"\n  {ALONE} rooms, a level read over its own length, within 1 mm: {shares}")
+    assert close[600.0] < close[1200.0] < close[1800.0]
+    assert told[600.0] == ALONE
+    assert told[1800.0] == 0
 
 
 def test_readings_taken_as_proposed_are_enough_too(capsys: pytest.CaptureFixture[str]) -> None:

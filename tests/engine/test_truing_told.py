@@ -1,13 +1,17 @@
 """What truing says beside its figures: readings that do not count, cautions, explanations; and in a plan."""
 
+import math
 from dataclasses import replace
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from tests.bedded import straight_rail
 from tests.documents import SQUARE, Json, plan_of, room_over, value_at
 from tests.read_rails import along, codes_of, everything, side_by_side, trued
+from tests.share import share_of
 
-from evenbed.engine.document.rails import Check
+from evenbed.engine.document.rails import Check, Truing
 
 NOWHERE = {
     "a rail that is not there": Check("c", rail="Z", start=0.0, end=900.0, off=3.0),
@@ -90,3 +94,38 @@ def test_a_plan_without_readings_on_rails_says_nothing_of_truing() -> None:
     plan = plan_of(read_room() | {"checks": []})
     assert (plan["truing"], plan["corrections"], plan["level_error"]) == (None, [], None)
     assert not [one for one in plan["cautions"] if one["where"].startswith("truing")]
+
+
+LENGTHS = st.sampled_from([0.0, 5e-324, 99.0, 101.0, 600.0, 1800.0, 1e6]) | st.floats(0.0, 1e6)
+SHOWN = st.sampled_from([0.0, 1e6, -1e6, 1e-9]) | st.floats(-20.0, 20.0)
+NAMES = st.sampled_from(["A", "B", "C", "Z", ""])
+TIMES = st.none() | st.sampled_from(["0001-01-02T00:00:00Z", "2026-05-04T08:00:00-05:00", "9999-12-30T00:00:00Z"])
+CHECKS = st.builds(
+    Check,
+    id=st.uuids().map(str),
+    rail=st.none() | NAMES,
+    rails=st.none() | st.tuples(NAMES, NAMES),
+    start=LENGTHS,
+    end=LENGTHS,
+    off=SHOWN,
+    length=LENGTHS,
+    reversed_off=st.none() | SHOWN,
+    level=st.sampled_from(["", "long"]),
+    taken_at=TIMES,
+)
+TRUINGS = st.builds(Truing, rail=NAMES, from_raise=SHOWN, to_raise=SHOWN, at=TIMES)
+
+
+@given(st.lists(CHECKS, min_size=1, max_size=8), st.lists(TRUINGS, max_size=4), st.sampled_from([0.1, 1.5875, 20.0]))
+@settings(max_examples=share_of(300), deadline=None)
+def test_any_readings_on_any_rails_give_an_answer_in_numbers(
+    checks: list[Check], truings: list[Truing], tolerance: float
+) -> None:
+    rails = [*side_by_side(2), straight_rail("C", (5.0, 5.0), (5.0, 5.0))]
+    found = trued(checks, rails, truings, tolerance=tolerance)
+    assert found.answer is not None
+    figures = [found.answer.worst, found.answer.worst_after, *(error.sigma for error in found.answer.rails)]
+    figures += [value for fit in found.answer.checks for value in (fit.off, fit.residual) if value is not None]
+    figures += [value for one in found.corrections for value in (one.raise_by, one.mortar)]
+    assert all(math.isfinite(value) for value in figures)
+    assert not found.answer.is_good_enough
