@@ -85,9 +85,13 @@ def check_cures(rail: Rail, thickest: float, rise: float) -> None:
     assert min(bed + rise - rail.strip.thickness for bed in beds) == pytest.approx(0.0, abs=1e-9)
 
 
-def test_where_the_subfloor_reaches_the_top_no_strip_is_named_as_a_cure() -> None:
-    case = plain_case(rectangle(3000.0, 2000.0))
-    plan = rails_from(case.regions, (), case.design, (), subfloor=lambda x, _y: x / 60.0, top=lambda _x, _y: 40.0)
+@pytest.mark.parametrize("highest", [36.0, 60.0])
+def test_where_there_is_hardly_any_bed_no_strip_is_named_as_a_cure(highest: float) -> None:
+    def floor(x: float, _y: float) -> float:
+        return highest * x / 2847.6  # the rails end there
+
+    case = plain_case(rectangle(3000.0, 2000.0), direction=0.0)
+    plan = rails_from(case.regions, (), case.design, (), subfloor=floor, top=lambda _x, _y: 40.0)
     told = [caution for caution in plan.cautions if caution.code == "no_bed_for_strip"]
     assert {caution.where for caution in told} == {f"rails[{n}]" for n in range(len(plan.rails))}
     assert "silica" in {caution.code for caution in plan.cautions}

@@ -36,8 +36,8 @@ RAIL_CAUTIONS: dict[str, str] = {
         "chip the high spot, or raise the whole top by {raise:.1f} mm."
     ),
     "no_bed_for_strip": (
-        "Rail {rail}: there is no bed for a strip, stations concerned: {count:.0f}. At station {station} "
-        "the subfloor stands as high as the top or higher: for a strip of {strip:.1f} mm chip the high spot, "
+        "Rail {rail}: hardly any bed, or none, for a strip, stations concerned: {count:.0f}. At station {station} "
+        "it is less than {least:.0f} mm: for a strip of {strip:.1f} mm chip the high spot, "
         "or raise the whole top by {raise:.1f} mm."
     ),
     "strip_ends_at_break": (

@@ -5,13 +5,15 @@ from collections.abc import Iterator, Sequence
 from evenbed.engine.cautions import Caution, caution_at
 from evenbed.engine.rails.shapes import Rail
 
+LEAST_STRIP = 6.0  # mm: a thinner strip carries no straightedge; common practice, no source
+
 
 def thick_strips(rails: Sequence[Rail]) -> Iterator[Caution]:
     """Rails whose strip would stand above the top of bed: one caution each, at its worst station.
 
     `thickest_fitting` is the thickest strip that all its stations take, `raise` by how much the whole top must come
-    up for this strip. Where the subfloor stands as high as the top no strip fits, which is said otherwise. Chipping
-    is one of the cures, so its dust is told beside them.
+    up for this strip. Where the bed is thinner than `LEAST_STRIP` no strip fits, which is said otherwise. Chipping is
+    one of the cures, so its dust is told beside them.
     """
     if any(station.shim < 0.0 for rail in rails for station in rail.stations):
         yield caution_at("rails", "silica")
@@ -27,6 +29,6 @@ def _thick_strip(where: str, rail: Rail, worst: int, count: int) -> Caution:
     bed, thickest = station.top - station.subfloor, min(s.top - s.subfloor for s in rail.stations)
     depths = {"bed": bed, "strip": rail.strip.thickness, "over": -station.shim, "raise": -station.shim}
     place = {"x": station.at[0], "y": station.at[1], "station": worst + 1, "count": count}
-    if thickest <= 0.0:
-        return caution_at(where, "no_bed_for_strip", rail=rail.id, **depths, **place)
+    if thickest < LEAST_STRIP:
+        return caution_at(where, "no_bed_for_strip", rail=rail.id, least=LEAST_STRIP, **depths, **place)
     return caution_at(where, "strip_too_thick", rail=rail.id, thickest_fitting=thickest, **depths, **place)

@@ -20,7 +20,7 @@ export const railcodes = {
   "input.rounded_millimetre": "Most rounded off, in millimetres",
 
   "caution.strip_too_thick": "Rail {rail}: the strip of {strip:depth} is thicker than the bed, stations concerned: {count}. The worst is station {station}: the bed is {bed:depth} thick there, the strip would stand {over:depth} too high. Take a strip of at most {thickest_fitting:depth}, chip the high spot, or raise the whole top by {raise:depth}.",
-  "caution.no_bed_for_strip": "Rail {rail}: there is no bed for a strip, stations concerned: {count}. At station {station} the subfloor stands as high as the top or higher: for a strip of {strip:depth} chip the high spot, or raise the whole top by {raise:depth}.",
+  "caution.no_bed_for_strip": "Rail {rail}: hardly any bed, or none, for a strip, stations concerned: {count}. At station {station} it is less than {least:depth}: for a strip of {strip:depth} chip the high spot, or raise the whole top by {raise:depth}.",
   "caution.strip_ends_at_break": "Rail {rail}: the top bends where a straight strip cannot follow, times: {count}, the first at station {station}. End the strip there and begin the next one there, each cut to length.",
   "caution.strips_short": "Strips of {thickness:depth}, {length:length} long, on hand: {count}. Rails {rail} and {other} stand beside the same section and are both made of them: {wanted} are wanted.",
   "caution.crease_between_rails": "Between rails {rail} and {other} the top bends upward: at {x:length} across, {y:length} up a straightedge on both would cut {by:depth} too deep. Put a rail along the ridge, or cut in two pulls.",

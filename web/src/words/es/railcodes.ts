@@ -22,7 +22,7 @@ export const railcodes: Readonly<Record<keyof typeof english, string>> = {
   "input.rounded_millimetre": "Lo más redondeado, en milímetros",
 
   "caution.strip_too_thick": "Maestra {rail}: el listón de {strip:depth} es más grueso que la cama; puntos afectados: {count}. El peor es el punto {station}: la cama tiene ahí {bed:depth} y el listón sobraría {over:depth}. Use un listón de {thickest_fitting:depth} a lo más, pique el punto alto o suba toda la cama {raise:depth}.",
-  "caution.no_bed_for_strip": "Maestra {rail}: no hay cama para un listón; puntos afectados: {count}. En el punto {station} el subpiso llega a la altura de la cama o la pasa: para un listón de {strip:depth} pique el punto alto o suba toda la cama {raise:depth}.",
+  "caution.no_bed_for_strip": "Maestra {rail}: casi no hay cama para un listón, o no la hay; puntos afectados: {count}. En el punto {station} es de menos de {least:depth}: para un listón de {strip:depth} pique el punto alto o suba toda la cama {raise:depth}.",
   "caution.strip_ends_at_break": "Maestra {rail}: la cama quiebra donde un listón recto no puede seguirla; veces: {count}, la primera en el punto {station}. Termine ahí el listón y empiece ahí el siguiente, los dos cortados a medida.",
   "caution.strips_short": "Listones de {thickness:depth} y {length:length} de largo a la mano: {count}. Las maestras {rail} y {other} van a los lados de la misma sección y las dos son de ellos: hacen falta {wanted}.",
   "caution.crease_between_rails": "Entre las maestras {rail} y {other} la cama quiebra hacia arriba: a {x:length} a lo ancho, {y:length} hacia arriba, una regla apoyada en las dos cortaría {by:depth} de más. Ponga una maestra a lo largo del lomo o corte en dos pasadas.",
