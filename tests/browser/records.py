@@ -36,9 +36,10 @@ def document_from_records(records: list[dict[str, Any]], room_name: str) -> dict
     document |= {"document": 1, "outline": room["fields"]["outline"]}
     document |= _levelling(room["fields"], readings)
     document["openings"] = room["fields"].get("openings") or []
+    document |= _trued(mine)
     for name, value in room["fields"].items():
         group, _, key = name.partition(".")
-        if group in GROUPS and key and key != "set_stations" and "." not in key:
+        if group in GROUPS and key and "." not in key:
             document[group][key] = value
     return dict(document)
 
@@ -57,6 +58,19 @@ def _levelling(room: dict[str, Any], readings: list[dict[str, Any]]) -> dict[str
     begun = {s["id"] for s in setups}
     missing = sorted({r["setup"] for r in fields} - begun)
     return levelling | {"setups": [*({"id": name} for name in missing), *setups]}
+
+
+def _trued(mine: list[dict[str, Any]]) -> dict[str, Any]:
+    """What levels showed on the rails, and which rails were bedded anew."""
+    checks = [{"id": r["id"], **_check(r["fields"])} for r in mine if r["kind"] == "rail_check"]
+    entries = [r["fields"] for r in mine if r["kind"] == "entry" and r["fields"].get("what") == "trued"]
+    return {"checks": checks, "truings": [_given(f, ("rail", "from_raise", "to_raise", "at")) for f in entries]}
+
+
+def _check(fields: dict[str, Any]) -> dict[str, Any]:
+    kept = _given(fields, ("from", "to", "off", "length", "reversed_off", "level", "taken_at"))
+    other = fields.get("rail_to")
+    return kept | ({"rails": [fields["rail"], other]} if other else {"rail": fields["rail"]})
 
 
 def _given(fields: dict[str, Any], kept: tuple[str, ...]) -> dict[str, Any]:
