@@ -38,13 +38,12 @@ export function movesOf({ begins }: Standing): readonly string[] {
 
 /** What a person must know at this station and at no other. */
 export function notesOf(hand: Standing, { set }: Pick<SettingStations, "set">): readonly string[] {
-  const { station, isStart, key } = hand;
+  const { station, key } = hand;
   const before = set.get(key);
   return [
     ...(before && isMoved(before) ? [t("rails.was", { was: station.shim - before.since, now: station.shim })] : []),
     ...movesOf(hand),
     ...(station.is_break ? [t("rails.break")] : []),
-    ...(isStart ? [t("rails.why_start")] : []),
   ];
 }
 

@@ -47,9 +47,18 @@ function Standing({ plan, setting }: { plan: Plan; setting: SettingStations }) {
   );
 }
 
-function Ways({ room }: { room: RoomView }) {
+interface WaysProps {
+  readonly room: RoomView;
+  readonly cautions: number;
+  readonly onSheet: (sheet: Sheet) => void;
+}
+
+/** What else is done about the rails, beside setting the one in hand. */
+function Ways({ room, cautions, onSheet }: WaysProps) {
   return (
-    <div class="row even">
+    <div class="row even ways">
+      <button type="button" class="button" data-testid="shim-table" disabled={!room.plan} onClick={() => onSheet("table")}>{t("rails.table")}</button>
+      {cautions > 0 && <button type="button" class="button warns" data-testid="rail-cautions" onClick={() => onSheet("know")}>{t("rails.know", { count: cautions })}</button>}
       <Link to={pathOfRails(room.id, "layout")} class="button" testid="rails-layout">{t("rails.to_layout")}</Link>
       <Link to={pathOfRails(room.id, "hands")} class="button" testid="rails-hands">{t("rails.to_hands")}</Link>
       <Link to={pathOfRails(room.id, "true")} class="button" testid="rails-true">{t("rails.to_true")}</Link>
@@ -71,11 +80,7 @@ export function Rails({ id }: { id: string }) {
       {!plan && <><PlanNotes state={room.state} /><NoPlan room={room} /></>}
       {plan && <Standing plan={plan} setting={setting} />}
       <Habits room={room} at="before_rails" />
-      <div class="row even">
-        <button type="button" class="button" data-testid="shim-table" disabled={!plan} onClick={() => setSheet("table")}>{t("rails.table")}</button>
-        {cautions.length > 0 && <button type="button" class="button warns" data-testid="rail-cautions" onClick={() => setSheet("know")}>{t("rails.know", { count: cautions.length })}</button>}
-      </div>
-      <Ways room={room} />
+      <Ways room={room} cautions={cautions.length} onSheet={setSheet} />
       {sheet === "table" && plan && <ShimDialog plan={plan} set={setting.set} onChoose={(key) => { setting.choose(key); close(); }} onClose={close} />}
       {sheet === "know" && <Dialog title={t("rails.know_title")} testid="rails-know" onClose={close}><Cautions cautions={cautions} /></Dialog>}
     </RoomFrame>

@@ -40,18 +40,16 @@ interface FaceProps {
   readonly children: ComponentChildren;
 }
 
-/** The screen in its parts: the way out and the place, the figure, back, and the large area. */
+/** The screen in its parts: the place, the figure, what follows, the way out and back, and the large area. */
 function Face({ room, hit, title, foot, main, onBack, aside, children }: FaceProps) {
   const look = preferences.value.theme === "dark" ? { class: "hands night" } : { class: "hands", "data-theme": "sun" };
   return (
     <main {...look} data-testid="hands">
-      <header class="hands-head">
-        <button type="button" class="button" data-testid="hands-leave" {...hit(() => go(pathOfRoom(room.id, "rails")))}>{t("hands.leave")}</button>
-        <h2 data-testid="hands-where">{title}</h2>
-      </header>
+      <h2 class="hands-head" data-testid="hands-where">{title}</h2>
       <div class="hands-figure">{children}</div>
       <p class="hands-foot" data-testid="hands-next">{foot}</p>
       <div class="hands-side">
+        <button type="button" class="button" data-testid="hands-leave" {...hit(() => go(pathOfRoom(room.id, "rails")))}>{t("hands.leave")}</button>
         <button type="button" class="button" data-testid="hands-back" disabled={!onBack} {...hit(onBack ?? (() => undefined))}>{t("hands.back")}</button>
         {aside && <button type="button" class="button" data-testid="hands-unset" {...hit(aside.onHit)}>{aside.label}</button>}
       </div>
@@ -79,6 +77,7 @@ function Station({ hand, setting, ...face }: HandProps & { readonly setting: Set
   const foot = next ? t("hands.next", { shim: shimText(next.station) }) : t("hands.last");
   return (
     <Face {...face} title={whereText(hand)} foot={foot} main={main} aside={aside}>
+      {hand.isStart && <p class="hands-tag">{t("rails.start_here")}</p>}
       <Numerals text={shimText(hand.station)} />
       {setting.isLost && <p class="caution" role="alert">{t("hands.not_saved")}</p>}
       <Notes hand={hand} setting={setting} />

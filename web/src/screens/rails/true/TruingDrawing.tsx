@@ -2,7 +2,7 @@
 import { useMemo } from "preact/hooks";
 import { Drawing } from "../../../drawing/Drawing";
 import type { ScenePoint } from "../../../drawing/scene";
-import { preferences, setStationsOf } from "../../../state";
+import { preferences } from "../../../state";
 import type { Plan, Rail } from "../../../wire";
 import { markText } from "../../../units";
 import { bareScene } from "../../common/roomFigure";
@@ -50,9 +50,8 @@ export function TruingDrawing({ room, entered, onTap }: TruingDrawingProps) {
   const { plan } = room;
   const touch = useMemo(() => (plan ? touchable(plan) : []), [plan]);
   if (!plan) return <Drawing scene={bare} name="truing" />;
-  const set = setStationsOf(room.id, plan.rails);
   const held = new Set([entered?.rail, entered?.railTo]);
-  const rails = sceneRails(plan.rails, set, null).map((rail) => ({ ...rail, isCurrent: held.has(rail.id), stations: rail.stations.map((station) => ({ ...station, label: "" })) }));
+  const rails = sceneRails(plan.rails, new Map(), null).map((rail) => ({ ...rail, isCurrent: held.has(rail.id), stations: [] }));
   const points = entered ? levelEnds(plan, entered) : arrows(plan);
   const tapped = (id: string) => {
     const cut = id.lastIndexOf("@");
