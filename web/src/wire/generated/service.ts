@@ -3404,7 +3404,7 @@ export interface components {
         readonly RailError: {
             /** @description How many readings tell of it */
             readonly checks: number;
-            /** @description How much its beginning will stand too high once corrected as told (mm) */
+            /** @description How much its beginning will stand too high once raised as told, to 1/32 in (mm) */
             readonly from_after: number;
             /** @description How much its beginning stands too high (mm) */
             readonly from_off: number;
