@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.integrate import quad
 from shapely import LineString, Polygon
-from tests.documents import room_over
+from tests.documents import room_over, turned
 from tests.engine.rail_cases import plain_case, random_case, random_rails, rectangle
 from tests.engine.top_rooms import drained_room, is_served, lined_room, stepped_room, worked
 from tests.share import share_of
@@ -112,6 +112,18 @@ def tops_along(room: WorkedRoom, rail: Rail, shares: Iterable[float]) -> Any:
 
 
 @pytest.mark.parametrize(("make", "seed"), FALLING)
+def test_under_a_falling_top_too_a_shim_is_to_the_last_bit_what_it_should_be(make: str, seed: int) -> None:
+    for room, rail in rails_under(make, seed):
+        for station in rail.stations:
+            subfloor, top = room.surface.height_at(*station.at), room.top.at(*station.at)
+            assert (station.subfloor, station.top, station.shim) == (
+                subfloor,
+                top,
+                top - rail.strip.thickness - subfloor,
+            )
+
+
+@pytest.mark.parametrize(("make", "seed"), FALLING)
 def test_between_neighbouring_stations_a_falling_top_is_straight(make: str, seed: int) -> None:
     """But between the two stations of a step, which stand a millimetre apart."""
     for room, rail in rails_under(make, seed):
@@ -205,6 +217,19 @@ def test_a_step_has_a_station_on_either_side_and_no_strip_across() -> None:
         for lie in rail.settings:
             start, end = rail.start[0] + lie.start, rail.start[0] + lie.end
             assert end < 3000.0 or start > 3000.0
+    assert "rail_on_step" not in {caution.code for caution in room.rails.cautions}
+
+
+@pytest.mark.parametrize("angle", [0.0, 0.3, 1.1])
+@pytest.mark.parametrize(("x", "is_told"), [(3000.0, True), (2990.0, False)])
+def test_a_rail_along_a_step_is_told_however_the_room_is_turned(angle: float, x: float, is_told: bool) -> None:
+    spots = [(*turned(at, angle), 0.0) for at in rectangle(6000.0, 3000.0)]
+    line = [turned((3000.0, 0.0), angle), turned((3000.0, 900.0), angle)]
+    top = {"kind": "two_levels", "line": line, "left": 50.0, "right": 40.0, "ramp": 0.0}
+    lines = [{"from": turned((at, 200.0), angle), "to": turned((at, 2800.0), angle)} for at in (1700.0, x, 4400.0)]
+    room = worked(room_over([s[:2] for s in spots], spots, bed={"top": top}, rails={"lines": lines}))
+    told = {c.values["rail"]: c.values["by"] for c in room.rails.cautions if c.code == "rail_on_step"}
+    assert told == ({"B": pytest.approx(10.0)} if is_told else {})
 
 
 def test_such_rooms_have_rails_that_break_and_rails_that_strips_end_on() -> None:

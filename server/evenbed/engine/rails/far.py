@@ -12,6 +12,7 @@ from evenbed.engine.rails.lines import Floor
 
 AT_THE_WALL = 1.0  # mm within which a way out counts as in the wall of a floor
 CLEAR = 1.0  # mm that ways are led clear of corners, so that none runs along a wall
+MOST_CORNERS = 60  # to walk round: beyond this nobody's floor, and nobody's to wait for
 Wall = tuple[float, float, float, float]
 
 
@@ -25,13 +26,13 @@ class WaysOut:
     def walk(self, at: Point) -> float:
         """The shortest walk from a place on the floor to the nearest way out.
 
-        Straight over everything where no way out lies in this floor's walls or none can be walked to; 0 where none is
-        given at all.
+        Straight over everything where no way out lies in this floor's walls, none can be walked to, or there are more
+        than `MOST_CORNERS` to walk round; 0 where none is given at all.
         """
         if not self._doors:
             return min((math.dist(at, each) for each in self.exits), default=0.0)
         nearest = min(self._doors, key=lambda door: math.dist(at, door))
-        if self._is_open(at, nearest):
+        if len(self._corners) > MOST_CORNERS or self._is_open(at, nearest):
             return math.dist(at, nearest)
         ways = [math.dist(at, place) + walk for place, walk in self._walks.items() if self._is_open(at, place)]
         return min(ways, default=math.dist(at, nearest))
@@ -46,7 +47,7 @@ class WaysOut:
     @cached_property
     def _walks(self) -> dict[Point, float]:
         """The walk from each corner that can be walked round, and from the ways out themselves, to a way out."""
-        corners = [*_corners_round(self.floor.walls), *self._doors]
+        corners = [*self._corners, *self._doors]
         queue, walks = [(0.0, door) for door in self._doors], dict[Point, float]()
         while queue:
             walk, at = heapq.heappop(queue)
@@ -56,6 +57,10 @@ class WaysOut:
                     if other not in walks and self._is_open(at, other):
                         heapq.heappush(queue, (walk + math.dist(at, other), other))
         return walks
+
+    @cached_property
+    def _corners(self) -> tuple[Point, ...]:
+        return tuple(_corners_round(self.floor.walls))
 
     def _is_open(self, p: Point, q: Point) -> bool:
         """Whether no wall stands across the straight way between two places inside."""

@@ -13,7 +13,7 @@ from evenbed.engine.rails.choice import Layout
 from evenbed.engine.rails.far import WaysOut
 from evenbed.engine.rails.lines import Piece
 from evenbed.engine.rails.moves import settings_along
-from evenbed.engine.rails.neighbours import Planes, crooked_between, neighbours_in
+from evenbed.engine.rails.neighbours import Planes, crooked_between, neighbours_in, step_under
 from evenbed.engine.rails.ramps import ramp_volume
 from evenbed.engine.rails.shapes import Rail
 from evenbed.engine.rails.stations import Height, places_along, stations_from
@@ -56,6 +56,7 @@ class MadeRails:
         for n, choice in enumerate(self._choices):
             if len(choice.runs) > 1:
                 yield n, self._ended_strip(n, choice)
+        yield from self._on_steps()
         yield from ((None, caution) for caution in self._short_strips())
         yield from ((None, caution) for caution in self._crooked())
 
@@ -95,6 +96,13 @@ class MadeRails:
         first = min(range(len(alongs)), key=lambda m: abs(alongs[m] - choice.runs[0].end))
         values = {"count": len(choice.runs) - 1, "station": first + 1, "at": choice.runs[0].end}
         return caution_at("", "strip_ends_at_break", rail=self.names[n], **values)
+
+    def _on_steps(self) -> Iterator[tuple[int, Caution]]:
+        planes = self.heights.planes
+        for n, piece in enumerate(self.layout.pieces if planes else ()):
+            by = step_under(*self._ends(piece), planes) if planes else 0.0
+            if by > 0.0:
+                yield n, caution_at("", "rail_on_step", rail=self.names[n], by=by)
 
     def _short_strips(self) -> Iterator[Caution]:
         """Strips alone of their kind that both rails beside a section are made of, each told once."""

@@ -1,12 +1,13 @@
 """Between neighbouring rails: which two one straightedge rests on, and whether the top is straight across there."""
 
+import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
 from evenbed.engine.document.places import Point
 from evenbed.engine.geometry import between
-from evenbed.engine.rails.breaks import PlanePieces
+from evenbed.engine.rails.breaks import STEP_ASIDE, TRULY, PlanePieces
 from evenbed.engine.rails.choice import Layout
 from evenbed.engine.rails.cover import crosses_of
 from evenbed.engine.rails.lines import ROUNDING
@@ -58,6 +59,17 @@ def crooked_between(
         worst = max((_worst_across(p, q, planes) for p, q in lines), key=lambda each: abs(each[1]))
         if abs(worst[1]) > CROOKED:
             yield Crooked((a, b), *worst)
+
+
+def step_under(start: Point, end: Point, planes: Planes) -> float:
+    """How high a step is that a rail from `start` to `end` runs along, mm: looked for at a third and two; 0 for none."""
+    size = math.dist(start, end)
+    dx, dy = (start[1] - end[1]) / size * STEP_ASIDE, (end[0] - start[0]) / size * STEP_ASIDE
+    high = math.inf
+    for x, y in (between(start, end, 1 / 3), between(start, end, 2 / 3)):
+        across = planes((x - dx, y - dy), (x + dx, y + dy))
+        high = min(high, abs(across[-1][2].at(x, y) - across[0][2].at(x, y)))
+    return high if high > TRULY else 0.0
 
 
 def _looked_at(stretches: Iterable[Interval], stations: Sequence[float]) -> list[float]:

@@ -44,6 +44,10 @@ RAIL_CAUTIONS: dict[str, str] = {
         "Rail {rail}: the top bends where a straight strip cannot follow, times: {count:.0f}, the first at station "
         "{station}. End the strip there and begin the next one there, each cut to length."
     ),
+    "rail_on_step": (
+        "Rail {rail} runs along a step of {by:.1f} mm in the top: it can serve one side alone, and its heights are "
+        "not to be trusted. Move it to one side, and lay one on the other side."
+    ),
     "strips_short": (
         "Strips of {thickness:.1f} mm, {length:.0f} mm long, on hand: {count:.0f}. Rails {rail} and {other} stand "
         "beside the same section and are both made of them: {wanted:.0f} are wanted."
