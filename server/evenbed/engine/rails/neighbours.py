@@ -62,7 +62,7 @@ def crooked_between(
 
 
 def step_under(start: Point, end: Point, planes: Planes) -> float:
-    """How high a step is that a rail from `start` to `end` runs along, mm: looked for at a third and two; 0 for none."""
+    """How high a step is that a rail from `start` to `end` runs along, mm: at a third and at two; 0 for none."""
     size = math.dist(start, end)
     dx, dy = (start[1] - end[1]) / size * STEP_ASIDE, (end[0] - start[0]) / size * STEP_ASIDE
     high = math.inf
