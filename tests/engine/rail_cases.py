@@ -1,7 +1,7 @@
 """Rooms with their rails and sections, and the plain shapes that the tests of both measure against."""
 
 from dataclasses import dataclass, replace
-from functools import cache
+from functools import cache, cached_property
 
 from shapely import Polygon
 from tests.rooms import Room, cutouts_of, outline_of, random_room
@@ -10,10 +10,13 @@ from evenbed.engine.document.rails import RailDesign
 from evenbed.engine.document.room import Fixture, Opening
 from evenbed.engine.filling.sections import WayOut, way_out_from
 from evenbed.engine.geometry import Ring
+from evenbed.engine.outline import ends_of_opening
+from evenbed.engine.rails.areas import HandPlan, hand_plan_of
 from evenbed.engine.rails.laid import RailPlan, rails_from
 from evenbed.engine.region import Region
 from evenbed.engine.touching import regions_of_room
 
+END = 25.0 + 38.1 / 2.0  # mm from a rail's end to the wall that it runs up to
 STRIP_ALWAYS_FITS = 40.0  # mm over a flat floor: every shim is positive
 
 
@@ -35,10 +38,16 @@ class Case:
     def shapes(self) -> list[Polygon]:
         return [Polygon(region.outer, region.holes) for region in self.regions]
 
-    @property
+    @cached_property
     def rails(self) -> RailPlan:
         exits = self.way_out.exits
         return rails_from(self.regions, self.fixtures, self.design, exits, subfloor=flat, top=high_enough)
+
+    @cached_property
+    def hand(self) -> HandPlan:
+        """What no straightedge on the rails proposed serves."""
+        doorways = [ends_of_opening(opening, self.vertices) for opening in self.openings]
+        return hand_plan_of(self.rails.layouts, self.design, doorways)
 
 
 def flat(_x: float, _y: float) -> float:

@@ -7,7 +7,7 @@ from itertools import pairwise
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from tests.engine.rail_cases import Case, flat, high_enough, plain_case, random_case, rectangle
+from tests.engine.rail_cases import END, Case, flat, high_enough, plain_case, random_case, rectangle
 from tests.share import share_of
 
 from evenbed.engine.document.rails import RailDesign, Strip, StripsOnHand
@@ -117,7 +117,7 @@ def test_the_fewest_moves_decide_then_the_shortest_strip() -> None:
 def test_a_strip_too_short_to_be_moved_serves_only_what_is_no_longer() -> None:
     on_hand = (StripsOnHand(30.0, 350.0, 4), StripsOnHand(25.4, 2438.4, 4))
     long = made(plain_case(rectangle(4000.0, 1200.0), strips=on_hand, overlap=300.0))
-    short = made(plain_case(rectangle(640.0, 600.0), strips=on_hand, overlap=300.0))
+    short = made(plain_case(rectangle(430.0, 600.0), strips=on_hand, overlap=300.0, direction=0.0))
     assert {rail.strip.thickness for rail in long.rails} == {25.4}
     assert {rail.strip.thickness for rail in short.rails} == {30.0}
 
@@ -165,7 +165,7 @@ def test_rails_keep_clear_of_walls_by_the_widest_strip_on_hand() -> None:
 
 def test_the_strip_starts_at_the_end_away_from_the_way_out() -> None:
     case = plain_case(rectangle(9000.0, 3000.0))
-    for exit_x, first in ((0.0, 9000.0 - 152.4), (9000.0, 152.4)):
+    for exit_x, first in ((0.0, 9000.0 - END), (9000.0, END)):
         for rail in made(case, exits=((exit_x, 1500.0),)).rails:
             lie = rail.settings[0]
             assert first in (pytest.approx(rail.start[0] + lie.start), pytest.approx(rail.start[0] + lie.end))

@@ -31,6 +31,7 @@ def cautions_of(room: WorkedRoom) -> Iterable[Caution]:
     yield from at_material
     yield from room.joints.cautions
     yield from room.rails.cautions
+    yield from room.hand.cautions
     yield from room.trued.cautions
     yield from room.sections.cautions
     yield from room.readiness.cautions

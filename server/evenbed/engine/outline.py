@@ -167,6 +167,13 @@ def check_openings(figure: Figure, openings: tuple[Opening, ...]) -> list[Proble
     return found
 
 
+def ends_of_opening(opening: Opening, vertices: Ring) -> tuple[Point, Point]:
+    """Where the jambs of a doorway stand that has passed `check_openings`, in the order along its wall."""
+    start, end = edge_of(vertices, opening.wall)
+    size = math.dist(start, end)
+    return between(start, end, opening.start / size), between(start, end, opening.end / size)
+
+
 def middle_of_opening(opening: Opening, vertices: Ring) -> Point:
     """The middle of a doorway that has passed `check_openings`; `vertices` in the order that walls are counted in."""
     start, end = edge_of(vertices, opening.wall)

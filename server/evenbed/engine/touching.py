@@ -23,13 +23,13 @@ def regions_of_room(outer: Sequence[Point], holes: Iterable[Sequence[Point]] = (
     rings = [_turned(tuple(outer), 1.0), *(_turned(tuple(hole), -1.0) for hole in holes)]
     if not _do_touch(rings):
         return (Region(rings[0], tuple(rings[1:])),)
-    return tuple(regions_from_rings(_traced(_edges_left(_with_shared_corners(rings), _never))))
+    return tuple(regions_from_rings(traced(_edges_left(_with_shared_corners(rings), _never))))
 
 
 def regions_joined(parts: Iterable[Region], is_cut: Callable[[Point, Point], bool]) -> tuple[Region, ...]:
     """Regions that lie side by side made one wherever they meet, but for the edges that are cuts."""
     rings = _with_shared_corners([ring for part in parts for ring in part.rings])
-    return tuple(regions_from_rings(_traced(_edges_left(rings, is_cut))))
+    return tuple(regions_from_rings(traced(_edges_left(rings, is_cut))))
 
 
 def _turned(ring: Ring, way: float) -> Ring:
@@ -67,8 +67,8 @@ def _edges_left(rings: list[Ring], is_cut: Callable[[Point, Point], bool]) -> li
     return [(a, b) for a, b in counted if counted[(b, a)] == 0 or is_cut(a, b)]
 
 
-def _traced(edges: list[_Edge]) -> list[Ring]:
-    """Rings from loose edges, keeping to the same area where several meet at a corner."""
+def traced(edges: list[_Edge]) -> list[Ring]:
+    """Rings from loose edges that run round areas on their left, keeping to the same area where several meet."""
     onward: dict[Point, list[Point]] = defaultdict(list)
     for a, b in edges:
         onward[a].append(b)

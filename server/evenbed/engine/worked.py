@@ -19,8 +19,9 @@ from evenbed.engine.joints.room import RoomJoints, joints_from
 from evenbed.engine.joints.slab import check_slab_joints
 from evenbed.engine.load import BedWeight, covering_load, load_from
 from evenbed.engine.mix import MixPlan, materials_for
-from evenbed.engine.outline import ON_THE_WALL, Figure, check_openings
+from evenbed.engine.outline import ON_THE_WALL, Figure, check_openings, ends_of_opening
 from evenbed.engine.problems import BadDocumentError, Problem, problem_at
+from evenbed.engine.rails.areas import HandPlan, hand_plan_of
 from evenbed.engine.rails.laid import RailPlan, check_rail_design, rails_from
 from evenbed.engine.readiness import Readiness, readiness_from
 from evenbed.engine.region import Region
@@ -187,6 +188,13 @@ class WorkedRoom:
             top=self.top.at,
             planes=self.top.pieces if len(self.top.cells) > 1 else None,
         )
+
+    @cached_property
+    def hand(self) -> HandPlan:
+        """What no straightedge on the rails serves."""
+        vertices = self.figure.vertices
+        doorways = [ends_of_opening(opening, vertices) for opening in self.document.openings]
+        return hand_plan_of(self.rails.layouts, self.document.rails, doorways)
 
     @cached_property
     def joints(self) -> RoomJoints:

@@ -42,7 +42,7 @@ def placed_layouts(regions: Sequence[Region], fixtures: Sequence[Fixture], desig
     found = _longest_pieces([list(_pieces_on(floor, frame, design.lines or ())) for floor in floors])
     named = iter(list(_with_names([piece for pieces in found for piece in pieces], design.lines or ())))
     return tuple(
-        Layout(frame, floor, tuple(next(named) for _ in pieces), (), reach_of(design, floor.inset), is_placed=True)
+        Layout(frame, floor, tuple(next(named) for _ in pieces), reach_of(design, floor.inset), is_placed=True)
         for floor, pieces in zip(floors, found, strict=True)
     )
 
@@ -98,7 +98,7 @@ def _floor(frame: Frame, region: Region, fixtures: Sequence[Fixture], design: Ra
 
 def _pieces_on(floor: Floor, frame: Frame, lines: Sequence[RailLine]) -> Iterable[Piece]:
     """What of the lines lies on a floor, from one side to the other and along them."""
-    open_floor = replace(floor, inset=0.0)
+    open_floor = replace(floor, inset=0.0, end=0.0)
     pieces = [piece for n, line in enumerate(lines) for piece in _on_floor(open_floor, _spread(frame, line), n)]
     return sorted(pieces, key=lambda piece: (piece.v, piece.start, piece.line))
 

@@ -1,16 +1,21 @@
 """What rails break that a person placed: told where the drawing shows it, never mended behind their back."""
 
 import math
+from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from evenbed.engine.cautions import Caution, caution_at
 from evenbed.engine.document.places import Point
 from evenbed.engine.document.rails import RailDesign
 from evenbed.engine.geometry import crossing_of, nearest_on_segment
-from evenbed.engine.rails.choice import CLEAR_AT_END, Layout
+from evenbed.engine.rails.choice import Layout
 from evenbed.engine.rails.lines import LEAST_RAIL, Floor, Piece
+from evenbed.engine.rails.trimming import needless
 
+HAND_BREADTH = 100.0  # mm between rails that a trowel needs; common practice, no source
+MOST_JUDGED = 20_000  # stretches of rails: beyond this nobody reads which of them are needless
 TOLD_BEYOND = 1.0  # mm: what a drawing on a phone cannot show is not told
 _Named = tuple[Layout, Piece]
 
@@ -22,6 +27,8 @@ def as_placed_cautions(layouts: Sequence[Layout], design: RailDesign) -> Iterato
         return
     rails = [(layout, piece) for layout in layouts for piece in layout.pieces]
     yield from _cut_off(rails, design)
+    yield from _pairs(layouts)
+    yield from _needless(layouts)
     for n, (layout, piece) in enumerate(rails):
         yield from _at_walls(f"rails[{n}]", layout.floor, piece, design)
         if piece.length < LEAST_RAIL - TOLD_BEYOND:
@@ -44,15 +51,48 @@ def _cut_off(rails: Sequence[_Named], design: RailDesign) -> Iterator[Caution]:
             yield caution_at(f"rails[{first[line]}]", "rail_cut_off", rail=name, cut=cut)
 
 
+def _pairs(layouts: Sequence[Layout]) -> Iterator[Caution]:
+    """Neighbours that the straightedge does not span along a rail's length at least, and such as leave no room."""
+    first = 0
+    for layout in layouts:
+        shared: dict[tuple[int, int], float] = defaultdict(float)
+        for cross in layout.crosses:
+            for pair in pairwise(cross.rails):
+                shared[pair] += cross.end - cross.start
+        for (a, b), length in shared.items():
+            yield from _pair(f"rails[{first + a}]", layout.pieces[a], layout.pieces[b], length, layout.reach.span)
+        first += len(layout.pieces)
+
+
+def _pair(where: str, a: Piece, b: Piece, length: float, span: float) -> Iterator[Caution]:
+    gap = b.v - a.v
+    if gap > span + TOLD_BEYOND and length >= LEAST_RAIL:
+        yield caution_at(where, "rails_too_far", rail=a.id, other=b.id, distance=gap, most=span)
+    elif gap < HAND_BREADTH - TOLD_BEYOND and length > TOLD_BEYOND:
+        yield caution_at(where, "rails_too_close", rail=a.id, other=b.id, distance=gap, least=HAND_BREADTH)
+
+
+def _needless(layouts: Sequence[Layout]) -> Iterator[Caution]:
+    """Rails without which nothing more is left to hand work, each judged without those told before it."""
+    first = 0
+    for layout in layouts:
+        crosses = [cross._replace(rails=list(cross.rails)) for cross in layout.crosses]
+        if sum(len(cross.rails) for cross in crosses) <= MOST_JUDGED:
+            for i in needless(crosses, layout.pieces, layout.reach):
+                yield caution_at(f"rails[{first + i}]", "rail_not_needed", rail=layout.pieces[i].id)
+        first += len(layout.pieces)
+
+
 def _at_walls(where: str, floor: Floor, piece: Piece, design: RailDesign) -> Iterator[Caution]:
     """A strip that would lie in a wall, or nearer to one than the perimeter joint asks; an end may come nearer."""
-    half = design.strip.width / 2.0
-    at_ends, back = half + CLEAR_AT_END, min(floor.inset, piece.length / 2.0)
-    alongside = _to_walls(floor, replace(piece, start=piece.start + back, end=piece.end - back))
-    least = floor.inset if alongside < floor.inset - TOLD_BEYOND else at_ends
-    nearest = alongside if least == floor.inset else _to_walls(floor, piece)
-    if alongside < half - TOLD_BEYOND:
-        yield caution_at(where, "rail_in_wall", rail=piece.id, distance=alongside, least=half)
+    half, back = design.strip.width / 2.0, floor.inset
+    alongside = replace(piece, start=piece.start + back, end=piece.end - back)
+    beside = _to_walls(floor, alongside) if alongside.length > 0.0 else math.inf
+    nearest, least = (
+        (beside, floor.inset) if beside < floor.inset - TOLD_BEYOND else (_to_walls(floor, piece), floor.end)
+    )
+    if beside < half - TOLD_BEYOND:
+        yield caution_at(where, "rail_in_wall", rail=piece.id, distance=beside, least=half)
     elif nearest < least - TOLD_BEYOND:
         yield caution_at(where, "rail_near_wall", rail=piece.id, distance=nearest, inset=least)
 

@@ -9,9 +9,10 @@ from itertools import pairwise
 from evenbed.engine.document.rails import RailDesign
 from evenbed.engine.document.room import Fixture
 from evenbed.engine.frame import SAME_WAY, Frame, between_ways, frame_at, way_of
-from evenbed.engine.rails.cover import LEAST_MARGIN, Reach, Spot, trimmed, unserved
+from evenbed.engine.rails.cover import Cell, Cross, Reach, cells_of, crosses_of
 from evenbed.engine.rails.lines import (
     LEAST_RAIL,
+    ROUNDING,
     Floor,
     Obstacle,
     Piece,
@@ -22,16 +23,20 @@ from evenbed.engine.rails.lines import (
     pieces_at,
     shunned_intervals,
 )
+from evenbed.engine.rails.trimming import trimmed, worth_laying
 from evenbed.engine.region import Region
 
 CLEAR_OF_FIXTURE = 25.0  # mm between a strip's side and a fixture; common practice, no source
 CLEAR_AT_END = 25.0  # mm between a strip's end and a wall: room for the perimeter strip; common practice, no source
 WORTH_TRYING = 0.4  # walls shorter than this share of the longest do not set the direction
 SAME_DIRECTION = 0.5  # degrees within which two walls are taken as parallel
-WORTH_A_RAIL = 0.05  # share of the floor: one more rail is laid where it spares the float this much
+GOOD_ENOUGH = 0.05  # share of the floor left to hand work below which no more spacings are tried
 DENSER = (1.0, 0.6)  # shares of the straightedge's span tried, the second where walls slant and much is left
+LEAST_MARGIN = 100.0  # mm: what the float always does beyond a rail; common practice, no source
+LEAST_MOVE = 100.0  # mm that a strip moves on: less is a slip of the finger
 MOST_WAYS = 4  # directions tried, those of the longest walls
 LOOKED_AT_TWICE = 2  # directions that are tried with denser rails
+MOST_PIECES = 250  # rails tried at once, those for single walls among them
 MOST_LINES = 400  # across one region: beyond this the room is a hangar or the straightedge a slip
 MOST_LENGTH = 1e7  # mm of rails in one region: ten kilometres, for the same reason
 
@@ -46,14 +51,18 @@ class Layout:
     frame: Frame
     floor: Floor
     pieces: tuple[Piece, ...]
-    left_out: tuple[Piece, ...]
     reach: Reach
     is_placed: bool = False
 
     @cached_property
-    def by_hand(self) -> tuple[Spot, ...]:
-        """Places no pair of rails serves, along the rails."""
-        return tuple(unserved(self.floor, self.pieces, self.reach))
+    def crosses(self) -> tuple[Cross, ...]:
+        """The floor's stretches across the rails."""
+        return tuple(crosses_of(self.floor, self.pieces))
+
+    @cached_property
+    def cells(self) -> tuple[Cell, ...]:
+        """What no straightedge on rails serves, in pieces along the rails."""
+        return tuple(cells_of(self.crosses, self.pieces, self.reach))
 
     @property
     def is_too_wide(self) -> bool:
@@ -62,41 +71,51 @@ class Layout:
         lines = (high - low) / self.reach.span
         return lines > MOST_LINES or lines * (end - start) > MOST_LENGTH
 
-    @property
+    @cached_property
     def left(self) -> float:
-        """The share of the floor that no pair of rails serves."""
-        return math.fsum(spot.area for spot in self.by_hand) / self.floor.region.area
+        """How much of the floor no straightedge on rails serves, mm²."""
+        return math.fsum(cell.area for cell in self.cells)
 
     @cached_property
-    def cost(self) -> tuple[float, float]:
-        """What it takes: rails (and the floor left to the float, in rails), then all rails' length in mm."""
+    def cost(self) -> tuple[float, float, float]:
+        """What it takes, to be compared in this order.
+
+        How often a strip is laid, moves counted, together with the floor left to hand work, as much of which counts
+        as a strip's lie as one is worth; then the widest pull between neighbouring rails; then all rails' length.
+        """
         if not self.pieces:
-            return (math.inf, math.inf)
+            return (math.inf, math.inf, math.inf)
         length = math.fsum(piece.length for piece in self.pieces)
-        rails = len(self.pieces) + self.left / WORTH_A_RAIL
-        return (round(rails, 6), round(length, 3))
+        lies = sum(self.reach.lies(piece.length) for piece in self.pieces)
+        return (round(lies + self.left / worth_laying(self.floor), 3), round(self._widest_pull, 3), round(length, 3))
+
+    @property
+    def _widest_pull(self) -> float:
+        pairs = (pair for cross in self.crosses for pair in pairwise(self.pieces[i].v for i in cross.rails))
+        return max((b - a for a, b in pairs if b - a <= self.reach.span + ROUNDING), default=0.0)
 
 
 def layout_of(region: Region, fixtures: Sequence[Fixture], design: RailDesign, inset: float) -> Layout:
     """The rails of one region at a given inset; the best direction where the design says "auto".
 
-    Best is the fewest rails, then the least length, then along the longest wall; where the walls slant and some of
-    the floor is left to the float, a twentieth of the floor counts as much as a rail.
+    Best is what costs least (`Layout.cost`), then what runs along the longest wall.
     """
     ways = _ways_to_try(region) if design.direction == "auto" else [design.direction]
     frames = [frame_at(way) for way in ways]
     floors = [(frame, floor_at(frame, region, fixtures, design, inset)) for frame in frames]
     reach, longest = reach_of(design, inset), _walls_by_length(region)[0][1]
-    layouts = [_best_of(Layout(*floor, (), (), reach), DENSER[:1]) for floor in floors]
+    layouts = [_best_of(Layout(*floor, (), reach), DENSER[:1]) for floor in floors]
     layouts.sort(key=lambda layout: _rank(layout, longest))
     densest = [_best_of(layout, DENSER[1:]) for layout in layouts[:LOOKED_AT_TWICE]]
     return min(densest, key=lambda layout: _rank(layout, longest))
 
 
 def reach_of(design: RailDesign, inset: float) -> Reach:
-    """What the tools at hand span: the longest straightedge rests on the rails."""
-    edge = longest_straightedge(design)
-    return Reach(edge - 2.0 * design.bearing, edge, design.bearing, max(2.0 * inset, LEAST_MARGIN))
+    """What the tools at hand reach: the longest straightedge on the rails, the longest strips under it."""
+    edge, strip = longest_straightedge(design), max((s.length for s in design.strips), default=design.strip.length)
+    move = max(LEAST_MOVE, strip - design.overlap)
+    margin = max(2.0 * inset, LEAST_MARGIN)
+    return Reach(edge - 2.0 * design.bearing, edge, design.bearing, margin, strip, move)
 
 
 def longest_straightedge(design: RailDesign) -> float:
@@ -104,14 +123,14 @@ def longest_straightedge(design: RailDesign) -> float:
     return max((design.straightedge, *design.straightedges))
 
 
-def _rank(layout: Layout, longest: float) -> tuple[float, float, float, float]:
+def _rank(layout: Layout, longest: float) -> tuple[float, ...]:
     aside = round(between_ways(layout.frame.degrees, longest), 6)
     return (*layout.cost, aside, round(layout.frame.degrees, 6))
 
 
 def _walls_by_length(region: Region) -> list[tuple[float, float]]:
     """(length, direction) of the outer walls, the longest first."""
-    straight = Floor(Region(region.outer), (), 0.0).walls
+    straight = Floor(Region(region.outer), (), 0.0, 0.0).walls
     walls = [(math.dist(w[:2], w[2:]), way_of(w[:2], w[2:])) for w in straight]
     return sorted(walls, key=lambda wall: (-round(wall[0], 3), wall[1]))
 
@@ -135,7 +154,8 @@ def floor_at(frame: Frame, region: Region, fixtures: Sequence[Fixture], design: 
     """A region in the rails' frame, with the fixtures that its rails keep clear of."""
     clear = CLEAR_OF_FIXTURE + design.strip.width / 2.0
     obstacles = tuple(obstacle_at(frame, fixture, clear) for fixture in fixtures)
-    return Floor(frame.turned_region(region), obstacles, inset)
+    end = min(inset, CLEAR_AT_END + design.strip.width / 2.0)
+    return Floor(frame.turned_region(region), obstacles, inset, end)
 
 
 def obstacle_at(frame: Frame, fixture: Fixture, clear: float) -> Obstacle:
@@ -147,10 +167,9 @@ def obstacle_at(frame: Frame, fixture: Fixture, clear: float) -> Obstacle:
 def _best_of(best: Layout, shares: Sequence[float]) -> Layout:
     """The cheapest layout of this floor at these spacings, or the one given; good enough ends the search."""
     for lines in () if best.is_too_wide else _line_sets(best.floor, best.reach, shares):
-        if best.pieces and best.left < WORTH_A_RAIL:
+        if best.pieces and best.left < GOOD_ENOUGH * best.floor.region.area:
             break
-        pieces, left_out = _laid(best.floor, *lines, best.reach)
-        layout = replace(best, pieces=pieces, left_out=left_out)
+        layout = replace(best, pieces=_laid(best.floor, *lines, best.reach))
         best = min(best, layout, key=lambda one: one.cost)
     return best
 
@@ -158,8 +177,8 @@ def _best_of(best: Layout, shares: Sequence[float]) -> Layout:
 def _line_sets(floor: Floor, reach: Reach, shares: Sequence[float]) -> Iterator[tuple[list[float], list[float]]]:
     """Ways to choose the lines, each as (those across the whole floor, those for single walls only).
 
-    Evenly from side to side, the walls between served by lines of their own where needed; then with every wall's
-    line taken into the even filling; each at ever smaller spacings, for walls that slant.
+    Evenly from side to side, the walls between, cutouts and fixtures served by lines of their own where needed; then
+    with every wall's line taken into the even filling; each at ever smaller spacings, for walls that slant.
     """
     below, above = lines_along_walls(floor)
     ends = outermost_lines(floor, below, above)
@@ -167,12 +186,12 @@ def _line_sets(floor: Floor, reach: Reach, shares: Sequence[float]) -> Iterator[
         return
     first, last = ends
     if last - first < max(floor.inset, LEAST_MARGIN):
-        yield [(first + last) / 2.0], []
         return
     shunned = shunned_intervals(floor)
     inner = sorted(v for v in (*below, *above) if first < v < last)
+    beside = [v for span in shunned for v in span if first < v < last]
     for share in shares:
-        yield [first, *lines_between(first, last, reach.span * share, shunned), last], inner
+        yield [first, *lines_between(first, last, reach.span * share, shunned), last], [*inner, *beside]
         yield _filled([first, *inner, last], reach.span * share, floor.inset, shunned), []
 
 
@@ -185,14 +204,16 @@ def _filled(lines: list[float], span: float, near: float, shunned: list[tuple[fl
     return sorted(full)
 
 
-def _laid(
-    floor: Floor, through: list[float], local: list[float], reach: Reach
-) -> tuple[tuple[Piece, ...], tuple[Piece, ...]]:
-    """The lines' free pieces, cut down to where they are needed, and the stretches too short to be a rail."""
-    free = [piece for v in sorted({*through, *local}) for piece in pieces_at(floor, v)]
-    pieces = [piece for piece in free if piece.length >= LEAST_RAIL]
-    short = tuple(piece for piece in free if piece.length < LEAST_RAIL)
+def _laid(floor: Floor, through: list[float], local: list[float], reach: Reach) -> tuple[Piece, ...]:
+    """The lines' free pieces, cut down to where they are needed; of too many local ones none."""
     only_local = set(local) - set(through)
-    spare = sorted(range(len(pieces)), key=lambda i: (pieces[i].v not in only_local, pieces[i].length, i))
+    pieces = _long_pieces(floor, {*through, *local})
+    if len(pieces) > MOST_PIECES:
+        pieces = [piece for piece in pieces if piece.v not in only_local]
+    spare = sorted(range(len(pieces)), key=lambda i: (pieces[i].v not in only_local, round(pieces[i].length, 3), i))
     rails = trimmed(floor, pieces, spare, reach)
-    return tuple(sorted(rails, key=lambda piece: (piece.v, piece.start))), short
+    return tuple(sorted(rails, key=lambda piece: (piece.v, piece.start)))
+
+
+def _long_pieces(floor: Floor, lines: set[float]) -> list[Piece]:
+    return [piece for v in sorted(lines) for piece in pieces_at(floor, v) if piece.length >= LEAST_RAIL]

@@ -1,219 +1,206 @@
-"""What rails serve: for every line across the floor, which rails stand there and how far apart.
+"""What rails serve: for every line across the floor, which rails stand there and what a straightedge on them cuts.
 
 The floor is cut into slabs across the rails at every corner and rail end. Inside a slab the same walls and rails
-face each other, and distances change evenly: what holds in its middle and at its two ends holds throughout.
+face each other, and distances change evenly: what holds at its two ends holds throughout. A straightedge serves
+what lies between two neighbouring rails that it spans, and on both sides of them as far as it sticks out. What stands
+in its way, a post, parts the rails on its two sides.
 Everything here is in the rails' frame: u along, v across, mm.
 """
 
+import math
 from bisect import bisect_left
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import NamedTuple
 
-from evenbed.engine.rails.lines import LEAST_RAIL, ROUNDING, Floor, Piece
-from evenbed.engine.region import chords_at
+from evenbed.engine.rails.lines import ROUNDING, Floor, Piece
+from evenbed.engine.region import Interval
 
-LEAST_HAND_AREA = 0.02e6  # mm²: a smaller place is not worth naming; common practice, no source
-NEGLIGIBLE = 0.001e6  # mm²: a slab's share that calls for no rail; walls a hair out of square make such slabs
-LEAST_MARGIN = 100.0  # mm: what the float always does beyond a rail; common practice, no source
+POST = -1  # in place of a wall's number: the side of a post
+BAND = -2  # the side of what is served
 
 
 @dataclass(frozen=True)
 class Reach:
-    """What the straightedge spans: `span` between rails, `edge` its length, `bearing` on a rail; `margin` by float.
+    """What the tools at hand reach.
 
-    Within `margin` of a rail, beside it or beyond its end, the bed is finished with the float from that rail.
+    `span` between rails, `edge` the straightedge's length, `bearing` how much of it rests on a rail. Within `margin`
+    of a wall a rail beside it leaves an ordinary strip to the float. `strip` is the longest strip's length, and
+    `move` how far it is moved on at a time.
     """
 
     span: float
     edge: float
     bearing: float
     margin: float
+    strip: float
+    move: float
+
+    def lies(self, length: float) -> int:
+        """How many times a strip is laid along a rail of this length."""
+        return 1 + max(0, math.ceil((length - self.strip) / self.move - 1e-9))
+
+    def beyond(self, gap: float) -> float:
+        """How far the straightedge sticks out over a rail while its other end bears on the neighbour `gap` away.
+
+        No further than the rails are apart, or it tips.
+        """
+        return min(self.edge - self.bearing - gap, gap)
 
 
-@dataclass(frozen=True)
-class Cross:
-    """One stretch of floor across the rails in a slab: its sides at the slab's two ends, and the rails in it."""
+class Side(NamedTuple):
+    """One side of a stretch: v at the slab's two ends, and the number of the wall there, POST or BAND."""
 
     start: float
     end: float
-    low: tuple[float, float]
-    high: tuple[float, float]
+    wall: int
+
+
+class Cross(NamedTuple):
+    """One stretch of floor across the rails in a slab: its sides, the rails in it, and what posts take up of it."""
+
+    start: float
+    end: float
+    low: Side
+    high: Side
     rails: list[int]
+    posts: tuple[Interval, ...]
+
+
+class Cell(NamedTuple):
+    """A part of a stretch that no straightedge serves, between two sides; a triangle where they meet.
+
+    `number` counts the stretches; `below` and `above` are the rails at the ends of what is served on its two sides,
+    None at a wall; `is_posted` where a post stands in it.
+    """
+
+    start: float
+    end: float
+    low: Side
+    high: Side
+    number: int
+    below: float | None
+    above: float | None
+    is_posted: bool
 
     @property
-    def middle(self) -> tuple[float, float]:
-        """The lower and upper side in the slab's middle."""
-        return ((self.low[0] + self.low[1]) / 2.0, (self.high[0] + self.high[1]) / 2.0)
-
-
-@dataclass(frozen=True)
-class Spot:
-    """A place that no pair of rails serves: a box in the rails' frame, and how much of it there is, mm²."""
-
-    start: float
-    end: float
-    low: float
-    high: float
-    area: float
+    def area(self) -> float:
+        """How much of the floor it is, mm²."""
+        return (self.end - self.start) * (self.high.start - self.low.start + self.high.end - self.low.end) / 2.0
 
 
 def crosses_of(floor: Floor, pieces: Sequence[Piece]) -> list[Cross]:
     """Every stretch of floor across the rails, slab by slab along them."""
-    ends = [u for piece in pieces for u in (piece.start, piece.end)]
-    events = sorted([wall[0] for wall in floor.walls] + ends)
-    order = sorted(range(len(pieces)), key=lambda i: (pieces[i].v, pieces[i].start))
+    events = [wall[0] for wall in floor.walls]
+    events += [u for piece in pieces for u in (piece.start, piece.end)]
+    events += [u for o in floor.obstacles if o.core > 0.0 for u in (o.u - o.core, o.u + o.core)]
+    slabs = list(pairwise(_apart(events, floor)))
     crosses: list[Cross] = []
-    for start, end in pairwise(events):
-        if end - start > ROUNDING:
-            here = [i for i in order if pieces[i].start < end - ROUNDING and pieces[i].end > start + ROUNDING]
-            crosses += _slab(floor, pieces, here, (start, end))
+    walls = _standing_in(slabs, [(min(w[0], w[2]), max(w[0], w[2])) for w in floor.walls])
+    rails = _standing_in(slabs, [(piece.start, piece.end) for piece in pieces])
+    posts = _standing_in(slabs, [(o.u - o.core, o.u + o.core) for o in floor.obstacles])
+    for slab, *here in zip(slabs, walls, rails, posts, strict=True):
+        crosses += _slab(floor, pieces, slab, *here)
     return crosses
 
 
-def trimmed(floor: Floor, pieces: Sequence[Piece], spare: Sequence[int], reach: Reach) -> list[Piece]:
-    """The pieces cut down to where they are needed; those needed nowhere are left out.
-
-    `spare` names the order in which pieces are tried. A piece is needed where without it neighbours would stand
-    further apart than the straightedge spans, or more bed would lie beyond the float's margin.
-    """
-    crosses = crosses_of(floor, [_with_run_out(floor, piece, reach.margin) for piece in pieces])
-    kept = list(pieces)
-    for i in spare:
-        run = [cross for cross in crosses if i in cross.rails]
-        needed = [cross for cross in run if _is_needed(cross, pieces, i, reach)]
-        kept[i] = _cut_down(pieces[i], needed)
-        for cross in run:
-            if not _is_served_by(kept[i], cross, reach.margin):
-                cross.rails.remove(i)
-    return [piece for piece in kept if piece.length > ROUNDING]
-
-
-def unserved(floor: Floor, pieces: Sequence[Piece], reach: Reach, least: float = LEAST_HAND_AREA) -> list[Spot]:
-    """Places of `least` mm² or more that no pair of rails serves and no float reaches from a rail, along the rails.
-
-    Their order is by place, to a thousandth of a mm, so that no rounding of their areas changes it.
-    """
-    longer = [_with_run_out(floor, piece, reach.margin) for piece in pieces]
-    spots = [spot for cross in crosses_of(floor, longer) for spot in _spots(cross, pieces, reach)]
-    joined = _joined(spots)
-    return sorted((s for s in joined if s.area >= least), key=lambda s: (round(s.start, 3), round(s.low, 3)))
+def bands_of(vs: Sequence[float], posts: Sequence[Interval], reach: Reach) -> list[Interval]:
+    """What straightedges on neighbouring rails at `vs` (ascending) serve, overlapping bands made one."""
+    bands: list[Interval] = []
+    for a, b in pairwise(vs):
+        gap = b - a
+        if not ROUNDING < gap <= reach.span + ROUNDING:
+            continue
+        low, high = a - reach.beyond(gap), b + reach.beyond(gap)
+        if posts:
+            if any(post[0] < b and post[1] > a for post in posts):
+                continue
+            low = max(low, *(post[1] for post in posts if post[1] <= a), low)
+            high = min(high, *(post[0] for post in posts if post[0] >= b), high)
+        while bands and low <= bands[-1][1] + ROUNDING:
+            before = bands.pop()
+            low, high = min(low, before[0]), max(high, before[1])
+        bands.append((low, high))
+    return bands
 
 
-def _with_run_out(floor: Floor, piece: Piece, margin: float) -> Piece:
-    """The piece made longer by the float's margin at both ends, but not through a wall."""
-    chords = chords_at(floor.region, (0.0, piece.v), (1.0, 0.0))
-    start, end = next(c for c in chords if c[0] - ROUNDING <= piece.start and piece.end <= c[1] + ROUNDING)
-    return Piece(piece.v, max(start, piece.start - margin), min(end, piece.end + margin))
+def cells_of(crosses: Sequence[Cross], pieces: Sequence[Piece], reach: Reach) -> Iterator[Cell]:
+    """What no straightedge serves, stretch by stretch and upwards in each."""
+    for number, cross in enumerate(crosses):
+        vs = [pieces[i].v for i in cross.rails]
+        before, below = cross.low, None
+        for low, high in bands_of(vs, cross.posts, reach):
+            yield from _between(cross, before, Side(low, low, BAND), number, (below, _first_from(vs, low)))
+            before, below = Side(high, high, BAND), vs[bisect_left(vs, high + ROUNDING) - 1]
+        yield from _between(cross, before, cross.high, number, (below, None))
 
 
-def _slab(floor: Floor, pieces: Sequence[Piece], here: list[int], ends: tuple[float, float]) -> list[Cross]:
-    start, end = ends
-    middle = (start + end) / 2.0
-    sides = []
-    for ua, va, ub, vb in floor.walls:
-        if (ua > middle) != (ub > middle):
-            slope = (vb - va) / (ub - ua)
-            sides.append((va + slope * (middle - ua), va + slope * (start - ua), va + slope * (end - ua)))
-    sides.sort()
-    heights = [pieces[i].v for i in here]
-    crosses = []
-    for low, high in zip(sides[::2], sides[1::2], strict=True):
-        rails = here[bisect_left(heights, low[0]) : bisect_left(heights, high[0])]
-        crosses.append(Cross(start, end, low[1:], high[1:], rails))
-    return crosses
+def _first_from(vs: Sequence[float], low: float) -> float:
+    return vs[bisect_left(vs, low - ROUNDING)]
 
 
-def _is_needed(cross: Cross, pieces: Sequence[Piece], i: int, reach: Reach) -> bool:
-    n = cross.rails.index(i)
-    low = pieces[cross.rails[n - 1]].v if n > 0 else None
-    high = pieces[cross.rails[n + 1]].v if n + 1 < len(cross.rails) else None
-    sides, at = cross.middle, pieces[i].v
-    with_it = _left_by(low, at, sides, reach) + _left_by(at, high, sides, reach)
-    spared = _left_by(low, high, sides, reach) - with_it
-    return spared * (cross.end - cross.start) > NEGLIGIBLE
-
-
-def _left_by(low: float | None, high: float | None, sides: tuple[float, float], reach: Reach) -> float:
-    """How much of the stretch between two neighbours stays unserved; None stands for the wall on that side."""
-    if low is not None and high is not None:
-        return high - low if high - low > reach.span + ROUNDING else 0.0
-    if low is None and high is None:
-        return sides[1] - sides[0]
-    gap = sides[1] - low if low is not None else (high or 0.0) - sides[0]
-    return max(0.0, gap - reach.margin)
-
-
-def _cut_down(piece: Piece, needed: list[Cross]) -> Piece:
-    """The piece from first need to last, long enough for a rail; of no length where it is not needed."""
-    if not needed:
-        return Piece(piece.v, piece.start, piece.start)
-    start, end = max(piece.start, needed[0].start), min(piece.end, needed[-1].end)
-    lack = max(0.0, LEAST_RAIL - (end - start))
-    end = min(piece.end, max(end + lack / 2.0, piece.start + LEAST_RAIL))
-    start = max(piece.start, min(start, end - LEAST_RAIL))
-    return Piece(piece.v, start, end)
-
-
-def _is_served_by(piece: Piece, cross: Cross, margin: float) -> bool:
-    """Whether the piece, or the float from its end, serves the whole of the slab."""
-    near = piece.start - margin <= cross.start + ROUNDING and cross.end - ROUNDING <= piece.end + margin
-    return near and piece.length > ROUNDING
-
-
-def _spots(cross: Cross, pieces: Sequence[Piece], reach: Reach) -> list[Spot]:
-    """What of one stretch no pair serves: too wide a gap, or too far beyond the outermost rail."""
-    vs = sorted({pieces[i].v for i in cross.rails})
-    if not vs:
-        return [_between_sides(cross, cross.low, cross.high)]
-    gaps = [(a, b) for a, b in pairwise(vs) if b - a > reach.span + ROUNDING]
-    spots = [_between_sides(cross, (a, a), (b, b)) for a, b in gaps]
-    low = vs[0] - _stick_out(vs[:2], reach)
-    high = vs[-1] + _stick_out(vs[-2:], reach)
-    spots.append(_between_sides(cross, cross.low, (low, low)))
-    spots.append(_between_sides(cross, (high, high), cross.high))
-    return [spot for spot in spots if spot.area > 0.0]
-
-
-def _stick_out(pair: Sequence[float], reach: Reach) -> float:
-    """How far beyond its outer rail a straightedge on this pair reaches; the float's margin at least."""
-    if len(pair) < 2 or pair[1] - pair[0] > reach.span + ROUNDING:
-        return reach.margin
-    return max(reach.margin, reach.edge - reach.bearing - (pair[1] - pair[0]))
-
-
-def _between_sides(cross: Cross, low: tuple[float, float], high: tuple[float, float]) -> Spot:
-    """The part of the slab between two slanting sides, where the first is the lower one."""
-    left, right = high[0] - low[0], high[1] - low[1]
-    start, end = cross.start, cross.end
+def _between(
+    cross: Cross, low: Side, high: Side, number: int, rails: tuple[float | None, float | None]
+) -> Iterator[Cell]:
+    """The part of a stretch between two sides, where the first is the lower one."""
+    start, end, left, right = cross.start, cross.end, high.start - low.start, high.end - low.end
     if left <= 0.0 and right <= 0.0:
-        return Spot(start, end, low[0], low[0], 0.0)
+        return
     if left < 0.0 or right < 0.0:
-        turn = start + (end - start) * left / (left - right)
-        start, end = (turn, end) if left < 0.0 else (start, turn)
-    area = (end - start) * (max(left, 0.0) + max(right, 0.0)) / 2.0
-    return Spot(start, end, min(low), max(high), area)
-
-
-def _joined(spots: list[Spot]) -> list[Spot]:
-    """Spots that follow each other along the rails made one place."""
-    ended: list[Spot] = []
-    going_on: list[Spot] = []  # those that a later spot may still touch, for spots come in the order of their starts
-    for spot in sorted(spots, key=lambda s: (s.start, s.low)):
-        ended += [one for one in going_on if spot.start - one.end > ROUNDING]
-        going_on = [one for one in going_on if spot.start - one.end <= ROUNDING]
-        touching = next((n for n, one in enumerate(going_on) if _are_side_by_side(one, spot)), None)
-        if touching is None:
-            going_on.append(spot)
+        share = left / (left - right)
+        turn, v = start + (end - start) * share, low.start + (low.end - low.start) * share
+        if left < 0.0:
+            start, low, high = turn, low._replace(start=v), high._replace(start=v)
         else:
-            going_on[touching] = _both(going_on[touching], spot)
-    return ended + going_on
+            end, low, high = turn, low._replace(end=v), high._replace(end=v)
+    if end > start:
+        is_posted = any(post[0] < max(high[:2]) and post[1] > min(low[:2]) for post in cross.posts)
+        yield Cell(start, end, low, high, number, *rails, is_posted)
 
 
-def _are_side_by_side(a: Spot, b: Spot) -> bool:
-    return min(a.high, b.high) - max(a.low, b.low) > ROUNDING
+def _apart(events: Iterable[float], floor: Floor) -> list[float]:
+    """Events inside the floor, ascending, those a rounding apart made one."""
+    first, _, last, _ = floor.region.box
+    kept = [first]
+    for u in sorted(events):
+        if u - kept[-1] > ROUNDING and u <= last:
+            kept.append(u)
+    return kept
 
 
-def _both(a: Spot, b: Spot) -> Spot:
-    ends, sides = (min(a.start, b.start), max(a.end, b.end)), (min(a.low, b.low), max(a.high, b.high))
-    return Spot(*ends, *sides, a.area + b.area)
+def _standing_in(slabs: Sequence[Interval], spans: Sequence[Interval]) -> Iterator[list[int]]:
+    """For each slab the spans (by number) that hold its middle; slabs ascend."""
+    coming = sorted(range(len(spans)), key=lambda i: spans[i][0], reverse=True)
+    here: list[int] = []
+    for start, end in slabs:
+        middle = (start + end) / 2.0
+        here = [i for i in here if spans[i][1] > middle]
+        while coming and spans[coming[-1]][0] <= middle:
+            i = coming.pop()
+            if spans[i][1] > middle:
+                here.append(i)
+        yield here
+
+
+def _slab(
+    floor: Floor, pieces: Sequence[Piece], slab: Interval, walls: list[int], rails: list[int], posts: list[int]
+) -> Iterator[Cross]:
+    start, end = slab
+    sides = sorted((_side(floor, i, start, end) for i in walls), key=lambda side: side.start + side.end)
+    order = sorted(rails, key=lambda i: (pieces[i].v, pieces[i].start))
+    heights = [pieces[i].v for i in order]
+    blocks = [(floor.obstacles[i].v, floor.obstacles[i].core) for i in posts if floor.obstacles[i].core > 0.0]
+    for low, high in zip(sides[::2], sides[1::2], strict=True):
+        middles = (low.start + low.end) / 2.0, (high.start + high.end) / 2.0
+        here = order[bisect_left(heights, middles[0] - ROUNDING) : bisect_left(heights, middles[1] + ROUNDING)]
+        inside = tuple(sorted((v - r, v + r) for v, r in blocks if middles[0] < v < middles[1]))
+        yield Cross(start, end, low, high, here, inside)
+
+
+def _side(floor: Floor, wall: int, start: float, end: float) -> Side:
+    """A wall's heights at a slab's ends, which may lie a rounding beyond its own."""
+    ua, va, ub, vb = floor.walls[wall]
+    shares = ((u - ua) / (ub - ua) for u in (start, end))
+    one, two = (va + (vb - va) * min(1.0, max(0.0, share)) for share in shares)
+    return Side(one, two, wall)

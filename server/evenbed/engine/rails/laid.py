@@ -1,6 +1,5 @@
 """Rails: the entry. Lay-outs of the regions, then the rails made of strips on them, with what must be said."""
 
-import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from itertools import groupby, islice
@@ -15,7 +14,7 @@ from evenbed.engine.rails.broken import as_placed_cautions
 from evenbed.engine.rails.choice import CLEAR_OF_FIXTURE, Layout, layout_of, longest_straightedge
 from evenbed.engine.rails.made import Heights, MadeRails
 from evenbed.engine.rails.neighbours import Planes
-from evenbed.engine.rails.shapes import FirstStation, HandArea, Rail
+from evenbed.engine.rails.shapes import FirstStation, Rail
 from evenbed.engine.rails.stations import Height
 from evenbed.engine.rails.strips import LEAST_MOVE, kinds_of, with_widest_strip
 from evenbed.engine.rails.thickness import thick_strips
@@ -34,8 +33,6 @@ class RailPlan:
     direction: float
     rails: tuple[Rail, ...]
     first_station: FirstStation | None
-    hand_areas: tuple[HandArea, ...]
-    hand_share: float
     cautions: tuple[Caution, ...]
     layouts: tuple[Layout, ...]
 
@@ -74,13 +71,10 @@ def rails_from(
     layouts = _layouts(regions, fixtures, with_widest_strip(design))
     made = _made(layouts, design, exits, Heights(subfloor, top, planes))
     rails = tuple(rail for region in made for rail in region.rails)
-    hands = tuple(_hand_areas(layouts))
     broken = as_placed_cautions(layouts, design) if design.lines is not None else ()
-    cautions = (*broken, *_layout_cautions(layouts, hands, design), *thick_strips(rails), *_made_cautions(made))
+    cautions = (*broken, *_layout_cautions(layouts, design), *thick_strips(rails), *_made_cautions(made))
     direction = layouts[0].frame.degrees if layouts else 0.0
-    whole = math.fsum(region.area for region in regions) / 1e6
-    share = math.fsum(hand.area for hand in hands) / whole if whole > 0.0 else 0.0
-    return RailPlan(direction, rails, _first_station(rails), hands, share, cautions, layouts)
+    return RailPlan(direction, rails, _first_station(rails), cautions, layouts)
 
 
 def _layouts(regions: Sequence[Region], fixtures: Sequence[Fixture], design: RailDesign) -> tuple[Layout, ...]:
@@ -138,23 +132,13 @@ def _names(layouts: Sequence[Layout]) -> Iterable[str]:
             yield piece.id or letters_of(n) + (str(m + 1) if len(run) > 1 else "")
 
 
-def _hand_areas(layouts: Sequence[Layout]) -> Iterable[HandArea]:
-    spots = [(layout, spot) for layout in layouts if layout.pieces for spot in layout.by_hand]
-    for n, (layout, spot) in enumerate(spots, start=1):
-        us, vs = (spot.start, spot.end), (spot.low, spot.high)
-        corners = ((us[0], vs[0]), (us[1], vs[0]), (us[1], vs[1]), (us[0], vs[1]))
-        middle = layout.frame.placed(sum(us) / 2.0, sum(vs) / 2.0)
-        ring = layout.frame.placed_ring(corners)
-        yield HandArea(f"H{n}", "between", "float", None, middle, ring, spot.area / 1e6)
-
-
-def _layout_cautions(layouts: Sequence[Layout], hands: Sequence[HandArea], design: RailDesign) -> Iterable[Caution]:
+def _layout_cautions(layouts: Sequence[Layout], design: RailDesign) -> Iterable[Caution]:
     for layout in layouts:
         area = layout.floor.region.area / 1e6
         if layout.is_placed:
             pass
         elif layout.is_too_wide:
-            yield caution_at("rails", "too_many_rails", straightedge=design.straightedge)
+            yield caution_at("rails", "too_many_rails", straightedge=longest_straightedge(design))
         elif not layout.pieces:
             yield caution_at("rails", "no_rails_fit", area=area, inset=design.inset)
         elif layout.floor.inset != design.inset:
@@ -162,17 +146,3 @@ def _layout_cautions(layouts: Sequence[Layout], hands: Sequence[HandArea], desig
             yield caution_at("rails", code, used=layout.floor.inset, inset=design.inset)
         if len(layout.pieces) == 1:
             yield caution_at("rails", "one_rail", area=area)
-    if hands:
-        total = math.fsum(hand.area for hand in hands)
-        yield caution_at("rails", "by_hand", count=len(hands), area=total, largest=max(hand.area for hand in hands))
-    yield from _left_out(layouts)
-
-
-def _left_out(layouts: Sequence[Layout]) -> Iterable[Caution]:
-    """Stretches of a line too short for a rail, where that leaves bed to the float."""
-    for layout in layouts:
-        for piece in layout.left_out:
-            u = (piece.start + piece.end) / 2.0
-            if any(s.start <= u <= s.end and s.low <= piece.v <= s.high for s in layout.by_hand):
-                x, y = layout.frame.placed(u, piece.v)
-                yield caution_at("rails", "rail_too_short", length=piece.length, x=x, y=y)

@@ -8,11 +8,11 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
 
-from evenbed.engine.geometry import Ring, edges_of, turn_of
+from evenbed.engine.geometry import Box, Ring, box_of, edges_of, turn_of
 from evenbed.engine.region import Interval, Region, chords_at
 
 LEAST_RAIL = 300.0  # mm: what is shorter carries no straightedge; common practice, no source
-LEAST_WALL = 900.0  # mm: a shorter wall, jog or column calls for no rail of its own; common practice, no source
+LEAST_WALL = 300.0  # mm: a shorter wall, jog or column calls for no rail of its own; common practice, no source
 NEARLY_PARALLEL = 0.1  # rise over run of a wall that still counts as running along the rails
 ROUNDING = 1e-6  # mm
 STRAIGHT = 1e-9  # share of its neighbours' product by which a corner may turn and be none
@@ -33,17 +33,31 @@ class Obstacle:
 
 @dataclass(frozen=True)
 class Floor:
-    """One region with what stands in it, and the distance `inset` that rails keep from walls."""
+    """One region with what stands in it, and the distance `inset` that rails keep from walls beside them.
+
+    With their ends they come as near to a wall as `end`, which is no more than the inset.
+    """
 
     region: Region
     obstacles: tuple[Obstacle, ...]
     inset: float
+    end: float
 
     @cached_property
     def walls(self) -> tuple[tuple[float, float, float, float], ...]:
         """Every wall and cutout edge as (u, v, u, v), the floor to its left, split only where it turns."""
-        rings = [_without_straight_corners(ring) for ring in self.region.rings]
+        rings = [without_straight_corners(ring) for ring in self.region.rings]
         return tuple((*a, *b) for ring in rings for a, b in edges_of(ring))
+
+    @cached_property
+    def outer_walls(self) -> int:
+        """How many of the walls are the outer ones, which come first."""
+        return len(without_straight_corners(self.region.outer))
+
+    @cached_property
+    def cutout_boxes(self) -> tuple[Box, ...]:
+        """The upright rectangles round the cutouts."""
+        return tuple(box_of(hole) for hole in self.region.holes)
 
 
 @dataclass(frozen=True)
@@ -67,10 +81,27 @@ class Piece:
 
 
 def pieces_at(floor: Floor, v: float) -> list[Piece]:
-    """The free stretches of the line at `v`, of any length, in order along it."""
-    blocked = sorted(_blocked(floor, v))
+    """The free stretches of the line at `v`, of any length, in order along it.
+
+    They keep the inset; only their ends run on towards walls, by no more than the inset.
+    """
+    near = _near_pieces(floor, v, floor.inset)
+    if floor.end >= floor.inset or not near:
+        return near
+    wide = _near_pieces(floor, v, floor.end)
+    return [_run_on(floor, piece, wide) for piece in near]
+
+
+def _near_pieces(floor: Floor, v: float, clear: float) -> list[Piece]:
+    blocked = sorted(_blocked(floor, v, clear))
     chords = chords_at(floor.region, (0.0, v), (1.0, 0.0))
     return [Piece(v, *free) for chord in chords for free in _left_over(chord, blocked)]
+
+
+def _run_on(floor: Floor, piece: Piece, wide: list[Piece]) -> Piece:
+    """The piece with its ends run on; where two would meet in between, each takes half."""
+    within = next(w for w in wide if w.start <= piece.start + ROUNDING and piece.end <= w.end + ROUNDING)
+    return Piece(piece.v, max(within.start, piece.start - floor.inset), min(within.end, piece.end + floor.inset))
 
 
 def lines_along_walls(floor: Floor) -> tuple[list[float], list[float]]:
@@ -166,12 +197,13 @@ def close_groups(lines: Iterable[float], within: float) -> list[list[float]]:
     return groups
 
 
-def _blocked(floor: Floor, v: float) -> Iterable[Interval]:
-    near = floor.inset - ROUNDING
+def _blocked(floor: Floor, v: float, clear: float) -> Iterable[Interval]:
+    """Where the line at `v` is nearer than `clear` to a wall, or than it may be to a fixture."""
+    near = clear - ROUNDING
     if near > 0.0:
         for wall in floor.walls:
             if min(wall[1], wall[3]) - near < v < max(wall[1], wall[3]) + near:
-                yield _near_wall(wall, v, floor.inset)
+                yield _near_wall(wall, v, clear)
     for o in floor.obstacles:
         if abs(o.v - v) < o.radius - ROUNDING:
             half = math.sqrt(o.radius * o.radius - (o.v - v) * (o.v - v))
@@ -207,7 +239,8 @@ def _left_over(chord: Interval, blocked: list[Interval]) -> Iterable[Interval]:
     yield (start, end)
 
 
-def _without_straight_corners(ring: Ring) -> Ring:
+def without_straight_corners(ring: Ring) -> Ring:
+    """The ring without the corners at which it does not turn."""
     before, after = (ring[-1], *ring[:-1]), (*ring[1:], ring[0])
     kept = [p for o, p, q in zip(before, ring, after, strict=True) if not _is_straight(o, p, q)]
     return tuple(kept)

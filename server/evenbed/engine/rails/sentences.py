@@ -26,9 +26,6 @@ RAIL_CAUTIONS: dict[str, str] = {
         "{area:.2f} m² in all, the largest {largest:.2f} m². Each is named with the way to finish it: "
         "check them with a straightedge before the bed hardens."
     ),
-    "rail_too_short": (
-        "At {x:.0f}, {y:.0f} only {length:.0f} mm is free for a rail: none is laid there, the place is done by hand."
-    ),
     "strip_too_thick": (
         "Rail {rail}: the strip of {strip:.1f} mm is thicker than the bed, stations concerned: {count:.0f}. "
         "The worst is station {station}: the bed is {bed:.1f} mm thick there, "

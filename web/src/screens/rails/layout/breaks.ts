@@ -7,7 +7,7 @@ const FIRST = [
   "no_rails_placed", "no_rails_fit", "too_many_rails", "rail_outside", "rail_in_wall", "rails_too_far", "rail_cut_off",
   "strip_too_thick", "rail_short", "rails_too_close", "one_rail", "rail_near_wall",
 ];
-const LAST = ["rail_not_needed", "inset_reduced", "inset_raised", "rail_too_short", "by_hand"];
+const LAST = ["rail_not_needed", "inset_reduced", "inset_raised", "by_hand"];
 
 function rankOf({ code }: Caution): number {
   const [first, last] = [FIRST.indexOf(code), LAST.indexOf(code)];
