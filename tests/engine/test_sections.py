@@ -1,31 +1,38 @@
 """Sections: they are the bed, no more and no less, and nobody is stranded behind fresh bed. shapely judges."""
 
 import math
+import random
+from collections.abc import Sequence
+from dataclasses import replace
 from functools import cache
 from itertools import combinations
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from shapely import Point, Polygon
+from shapely import LineString, Polygon, union_all
 from tests.engine.rail_cases import Case, flat, plain_case, random_case, random_rails, rectangle
+from tests.engine.section_judge import doors_between, reached
 from tests.rooms import random_room
+from tests.share import share_of
 
-from evenbed.engine.document.rails import RailDesign, Strip
+from evenbed.engine.document.rails import RailDesign, RailLine, Strip
 from evenbed.engine.document.room import Opening
 from evenbed.engine.filling.sections import SectionPlan, sections_from, way_out_from
-from evenbed.engine.filling.ways import WALKABLE
 from evenbed.engine.geometry import Plane, Ring, integral_over
-from evenbed.engine.rails.laid import rails_from
+from evenbed.engine.rails.laid import RailPlan, rails_from
+from evenbed.engine.rails.shapes import Rail
 from evenbed.engine.touching import regions_of_room
 
-SEEDS = range(300)
+ROOMS = share_of(2000)
+AT_A_TIME = 50
+CHUNKS = [range(n, min(n + AT_A_TIME, ROOMS)) for n in range(0, ROOMS, AT_A_TIME)]
 VOLUME_RELATIVE = 1e-9  # the contract's tolerance for volumes
 OUTSIDE = 1e-3  # mm²: what rounding on a wall may put outside the room
 SHARED_SIDE = 1e-4  # mm from a shared side: nearer than this, whose it is is nobody's to judge
 THICKNESS = Plane(45.0, 0.003, -0.002)  # mm, anywhere in the rooms well above 0
 BATCH, WASTE = 0.06, 0.1  # m³, fraction
-PROBE = 0.05  # mm: how far a side is grown to feel what it touches
+CHANNEL = 0.01  # mm in the length of a rail's channels, m³ in their volume is less
 
 
 def volume_over(ring: Ring) -> float:
@@ -33,73 +40,126 @@ def volume_over(ring: Ring) -> float:
 
 
 def sections_of(case: Case) -> SectionPlan:
+    return divided(case, case.rails)
+
+
+def divided(case: Case, rails: RailPlan) -> SectionPlan:
     return sections_from(
-        case.rails.layouts, case.design, case.way_out, volume_over=volume_over, batch_yield=BATCH, waste=WASTE
+        rails.layouts,
+        case.design,
+        case.way_out,
+        volume_over=volume_over,
+        batch_yield=BATCH,
+        waste=WASTE,
+        rails=rails.rails,
     )
 
 
 @cache
 def random_sections(seed: int) -> SectionPlan:
-    case = random_case(seed)
-    layouts = random_rails(seed).layouts
-    return sections_from(layouts, case.design, case.way_out, volume_over=volume_over, batch_yield=BATCH, waste=WASTE)
+    return divided(random_case(seed), random_rails(seed))
 
 
 def shapes_of(plan: SectionPlan) -> list[Polygon]:
     return [Polygon(section.polygon) for section in plan.sections]
 
 
-@pytest.mark.parametrize("seed", SEEDS)
-def test_sections_are_simple_lie_in_the_room_and_fill_it_without_overlap(seed: int) -> None:
-    (room,), parts = random_case(seed).shapes, shapes_of(random_sections(seed))
-    assert all(part.is_valid and part.exterior.is_ccw for part in parts)
-    assert math.fsum(part.area for part in parts) == pytest.approx(room.area, rel=VOLUME_RELATIVE)
-    assert all(part.difference(room.buffer(1e-6)).area < OUTSIDE for part in parts)
+def dragged(seed: int) -> tuple[Case, RailPlan]:
+    """A random room whose rails somebody dragged aside, shortened, took away or doubled, one in three of them."""
+    dice, case, lines = random.Random(seed), random_case(seed), list[RailLine]()
+    for rail in random_rails(seed).rails:
+        (ax, ay), (bx, by) = rail.start, rail.end
+        size = math.dist(rail.start, rail.end)
+        aside = dice.uniform(-400.0, 400.0) if dice.random() < 1 / 3 else 0.0
+        dx, dy = -(by - ay) / size * aside, (bx - ax) / size * aside
+        line = RailLine((ax + dx, ay + dy), (bx + dx, by + dy), rail.id)
+        lines += [line] if dice.random() < 0.9 else []
+        lines += [RailLine((ax - dx, ay - dy), (bx - dx, by - dy), rail.id + "'")] if dice.random() < 0.1 else []
+    design = replace(case.design, lines=tuple(lines))
+    moved = replace(case, design=design)
+    return moved, moved.rails
+
+
+def is_exact_cover(room: Polygon, parts: Sequence[Polygon]) -> bool:
+    """Whether the parts are simple, lie in the room, do not overlap and are as large as it is."""
+    is_simple = all(part.is_valid and part.exterior.is_ccw for part in parts)
+    is_whole = math.isclose(math.fsum(part.area for part in parts), room.area, rel_tol=VOLUME_RELATIVE)
+    is_inside = all(part.difference(room.buffer(1e-6)).area < OUTSIDE for part in parts)
     shrunk = [part.buffer(-SHARED_SIDE, join_style="mitre") for part in parts]
-    assert not any(a.intersects(b) for a, b in combinations(shrunk, 2))
+    return is_simple and is_whole and is_inside and not any(a.intersects(b) for a, b in combinations(shrunk, 2))
 
 
-@pytest.mark.parametrize("seed", SEEDS)
-def test_volumes_add_up_to_the_bed_by_an_independent_integral(seed: int) -> None:
-    (room,), plan = random_case(seed).shapes, random_sections(seed)
-    bed = room.area * THICKNESS.at(room.centroid.x, room.centroid.y) / 1e9
-    assert math.fsum(section.volume for section in plan.sections) == pytest.approx(bed, rel=VOLUME_RELATIVE)
-    for section in plan.sections:
-        assert section.batches == pytest.approx(section.volume * (1 + WASTE) / BATCH)
+@pytest.mark.parametrize("seeds", CHUNKS, ids=str)
+def test_sections_are_simple_lie_in_the_room_and_fill_it_without_overlap(seeds: range) -> None:
+    for seed in seeds:
+        (room,) = random_case(seed).shapes
+        assert is_exact_cover(room, shapes_of(random_sections(seed))), seed
 
 
-@pytest.mark.parametrize("seed", SEEDS)
-def test_the_crew_can_always_walk_out_over_what_is_still_open(seed: int) -> None:
-    plan, way_out = random_sections(seed), random_case(seed).way_out
+@pytest.mark.parametrize("seeds", CHUNKS, ids=str)
+def test_volumes_add_up_to_the_bed_by_an_independent_integral(seeds: range) -> None:
+    for seed in seeds:
+        (room,), plan = random_case(seed).shapes, random_sections(seed)
+        bed = room.area * THICKNESS.at(room.centroid.x, room.centroid.y) / 1e9
+        assert math.fsum(section.volume for section in plan.sections) == pytest.approx(bed, rel=VOLUME_RELATIVE)
+        for section in plan.sections:
+            assert section.mixed_volume == pytest.approx(section.volume * (1 + WASTE))
+            assert section.batches == pytest.approx(section.mixed_volume / BATCH)
+
+
+@pytest.mark.parametrize("seeds", CHUNKS, ids=str)
+def test_channels_are_as_long_as_the_rails_and_lie_in_the_section_filled_last_beside_them(seeds: range) -> None:
+    for seed in seeds:
+        rails = random_rails(seed).rails
+        assert_channels_are_the_rails(random_sections(seed), rails)
+
+
+def assert_channels_are_the_rails(plan: SectionPlan, rails: Sequence[Rail]) -> None:
+    """Each rail in channels once from end to end, each channel in the last section that shapely finds beside it."""
     parts = shapes_of(plan)
-    is_narrow = "narrow_way_out" in {caution.code for caution in plan.cautions}
-    doors = joined_pairs(parts, 0.0 if is_narrow else WALKABLE)
-    assert parts[-1].distance(Point(way_out.exits[0])) < 1e-6
-    for n in range(len(parts)):
-        assert reachable(doors, len(parts) - 1, n) == set(range(n, len(parts)))
+    for section, part in zip(plan.sections, parts, strict=True):
+        assert section.channel_volume == pytest.approx(math.fsum(channel.volume for channel in section.channels))
+        for channel in section.channels:
+            middle = LineString([channel.start, channel.end]).interpolate(0.5, normalized=True)
+            beside = [n for n, other in enumerate(parts, start=1) if other.distance(middle) < 1e-3]
+            assert part.distance(middle) < 1e-3
+            assert section.order == max(beside)
+    for rail in rails:
+        channels = [channel for section in plan.sections for channel in section.channels if channel.rail == rail.id]
+        length = math.dist(rail.start, rail.end)
+        assert math.fsum(channel.length for channel in channels) == pytest.approx(length, abs=CHANNEL)
+        volume = length * rail.strip.width * rail.strip.thickness / 1e9
+        assert math.fsum(channel.volume for channel in channels) == pytest.approx(volume, abs=CHANNEL)
+        lines = union_all([LineString([channel.start, channel.end]) for channel in channels])
+        assert lines.length == pytest.approx(length, abs=CHANNEL)
 
 
-def joined_pairs(parts: list[Polygon], least: float) -> set[tuple[int, int]]:
-    """Pairs of parts that share a side of this length at least, felt by growing one of them."""
-    pairs = list(combinations(range(len(parts)), 2))
-    shared = {(a, b): parts[a].buffer(PROBE).intersection(parts[b]).area / PROBE for a, b in pairs}
-    return {pair for pair, size in shared.items() if size > max(least - 1.0, 1.0)}
+@pytest.mark.parametrize("seeds", CHUNKS[: max(1, len(CHUNKS) // 4)], ids=str)
+def test_sections_follow_the_rails_that_a_person_dragged(seeds: range) -> None:
+    for seed in seeds:
+        case, rails = dragged(seed)
+        (room,), plan = case.shapes, divided(case, rails)
+        assert is_exact_cover(room, shapes_of(plan)), seed
+        assert_channels_are_the_rails(plan, rails.rails)
+        doors, count = doors_between(shapes_of(plan)), len(plan.sections)
+        for n in range(count):
+            assert reached(doors, {i for i, _ in plan.ways.exits}, range(n, count), count) == {*range(n, count)}, seed
 
 
-def reachable(doors: set[tuple[int, int]], start: int, still_open: int) -> set[int]:
-    """Parts that can be walked to from `start` over parts not yet filled (numbered `still_open` and later)."""
-    found, edge = {start}, [start]
-    while edge:
-        at = edge.pop()
-        beside = {a + b - at for a, b in doors if at in (a, b) and min(a, b) >= still_open}
-        edge += beside - found
-        found |= beside
-    return found
+def test_rails_dragged_close_together_make_sections_that_are_told_of() -> None:
+    case = plain_case(rectangle(4000.0, 3000.0))
+    wide = divided(case, case.rails)
+    assert "thin_sections" not in {caution.code for caution in wide.cautions}
+    nook = ((0.0, 0.0), (4000.0, 0.0), (4000.0, 100.0), (90.0, 100.0), (90.0, 4000.0), (0.0, 4000.0))
+    thin = sections_of(plain_case(nook))
+    (caution,) = [caution for caution in thin.cautions if caution.code == "thin_sections"]
+    assert caution.values["count"] == sum(2 * part.area / part.length < 150.0 for part in shapes_of(thin)) > 0
 
 
 def test_narrow_ways_are_rare_enough_for_the_walkable_rule_to_be_tried() -> None:
-    narrow = [seed for seed in SEEDS if any(c.code == "narrow_way_out" for c in random_sections(seed).cautions)]
-    assert len(narrow) < len(SEEDS) / 20
+    seeds = range(ROOMS)
+    narrow = [seed for seed in seeds if any(c.code == "narrow_way_out" for c in random_sections(seed).cautions)]
+    assert len(narrow) < ROOMS / 20
 
 
 @settings(max_examples=80, deadline=None)
@@ -118,7 +178,7 @@ def test_a_rectangle_has_a_section_for_each_lie_of_the_strip_in_each_bay(
 
 
 def test_sections_run_from_the_far_end_to_the_doorway() -> None:
-    case = plain_case(rectangle(10_000.0, 1800.0))
+    case = plain_case(rectangle(10_000.0, 1800.0), direction=0.0)
     for wall, far_x in ((3, 10_000.0), (1, 0.0)):
         door = (Opening(wall=wall, start=500.0, end=1300.0, exit=True),)
         parts = shapes_of(sections_of(Case(case.vertices, case.regions, case.design, (), door)))
@@ -128,7 +188,7 @@ def test_sections_run_from_the_far_end_to_the_doorway() -> None:
 
 
 def test_a_room_with_two_exits_is_left_by_the_nearer_one() -> None:
-    case = plain_case(rectangle(10_000.0, 1800.0))
+    case = plain_case(rectangle(10_000.0, 1800.0), direction=0.0)
     doors = tuple(Opening(wall=wall, start=500.0, end=1300.0, exit=True) for wall in (1, 3))
     parts = shapes_of(sections_of(Case(case.vertices, case.regions, case.design, (), doors)))
     assert parts[0].centroid.x == pytest.approx(5000.0)
@@ -168,7 +228,7 @@ def test_a_room_too_small_for_rails_is_still_one_bed(width: float, depth: float)
 
 
 def test_small_scraps_are_rare() -> None:
-    areas = [part.area / 1e6 for seed in SEEDS for part in shapes_of(random_sections(seed))]
+    areas = [part.area / 1e6 for seed in range(ROOMS) for part in shapes_of(random_sections(seed))]
     assert sum(area < 0.1 for area in areas) <= len(areas) / 500
     assert len(areas) > 2000
 
@@ -176,8 +236,6 @@ def test_small_scraps_are_rare() -> None:
 def test_the_same_room_gives_the_same_sections() -> None:
     case = random_case(17)
     plan = rails_from(case.regions, (), case.design, case.way_out.exits, subfloor=flat, top=flat)
-    again = sections_from(
-        plan.layouts, case.design, case.way_out, volume_over=volume_over, batch_yield=BATCH, waste=WASTE
-    )
+    again = divided(case, plan)
     assert again == random_sections(17)
     assert random_room(17) == random_room(17)

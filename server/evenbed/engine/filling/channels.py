@@ -15,7 +15,7 @@ from evenbed.engine.geometry import Ring, between, box_of, boxes_meet
 from evenbed.engine.rails.shapes import Rail
 from evenbed.engine.region import Interval, Region, chords_at
 
-LEAST_CHANNEL = 1e-3  # mm: shorter is rounding
+LEAST_CHANNEL = 1e-2  # mm: shorter is rounding
 BESIDE = 1.0  # mm round a rail within which a section's box is looked at
 
 
@@ -45,11 +45,22 @@ def _stretches(rings: dict[int, Ring], rail: Rail) -> Iterator[tuple[int, float,
     if size <= 0.0:
         return
     spans = [(n, *span) for n, ring in rings.items() for span in _spans(ring, rail.start, rail.end, size)]
-    places = sorted({place for _, *span in spans for place in span})
-    whose = [
-        (max((n for n, low, high in spans if low <= a and b <= high), default=-1), a, b) for a, b in pairwise(places)
-    ]
-    yield from _joined((n, a, b) for n, a, b in whose if n >= 0)
+    places = _apart(sorted({place for _, *span in spans for place in span}))
+    owners = ((_last_at(spans, (a + b) / 2.0), a, b) for a, b in pairwise(places))
+    yield from _joined(owner for owner in owners if owner[0] >= 0)
+
+
+def _last_at(spans: Sequence[tuple[int, float, float]], along: float) -> int:
+    return max((n for n, low, high in spans if low <= along <= high), default=-1)
+
+
+def _apart(places: Sequence[float]) -> list[float]:
+    """Places that are one but for rounding once."""
+    kept = list(places[:1])
+    for place in places:
+        if place - kept[-1] > LEAST_CHANNEL:
+            kept.append(place)
+    return kept
 
 
 def _spans(ring: Ring, start: Point, end: Point, size: float) -> Iterator[Interval]:

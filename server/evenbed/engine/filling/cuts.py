@@ -7,11 +7,11 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 
 from evenbed.engine.document.places import Point
-from evenbed.engine.document.rails import RailDesign
 from evenbed.engine.rails.choice import Layout
 from evenbed.engine.region import Region, chords_at, split_by_line
 
 LEAST_DEPTH = 0.45  # share of the straightedge's span below which a bay is not cut off on its own
+LEAST_MOVE = 100.0  # mm that a strip moves on at least, however short it is
 SHALLOW = 300.0  # mm: a section is at least this deep behind a cut across the rails, where that can be had
 SHIFTS = (0.0, -0.12, 0.12, -0.25, 0.25)  # where else a cut across the rails may go, in shares of a section
 HOLE_CUTS = (0.5, 0.3, 0.7)  # where a cutout may be opened, in shares of its length
@@ -20,10 +20,14 @@ ALONG: Point = (1.0, 0.0)
 ACROSS: Point = (0.0, 1.0)
 
 
-def pieces_of(layout: Layout, design: RailDesign) -> list[Region]:
-    """The floor of a layout in pieces without holes, one for each fill between moves of the strips."""
+def pieces_of(layout: Layout, strip: float, overlap: float) -> list[Region]:
+    """The floor of a layout in pieces without holes, one for each fill between moves of the strips.
+
+    These are `strip` mm long, and at each move `overlap` mm of them stay in finished bed.
+    """
+    move = max(LEAST_MOVE, strip - overlap)
     bays = bays_of(layout)
-    return [piece for bay in bays for part in _cut_across(bay, layout, design) for piece in _opened(part)]
+    return [piece for bay in bays for part in _cut_across(bay, layout, move, overlap) for piece in _opened(part)]
 
 
 def bays_of(layout: Layout) -> list[Region]:
@@ -71,11 +75,11 @@ def _length_on(part: Region, point: Point, direction: Point) -> float:
     return math.fsum(end - start for start, end in chords)
 
 
-def _cut_across(bay: Region, layout: Layout, design: RailDesign) -> list[Region]:
-    """A bay in lengths that a strip can serve, even ones, the cuts moved a little to meet cutouts or miss slivers."""
+def _cut_across(bay: Region, layout: Layout, move: float, overlap: float) -> list[Region]:
+    """A bay in lengths that a strip can serve, even ones, the cuts shifted to meet cutouts or miss slivers."""
     low, _, high, _ = bay.box
-    run = high - low - 2.0 * layout.floor.inset
-    count = max(1, math.ceil((run - design.overlap) / (design.strip.length - design.overlap) - 1e-9))
+    run = high - low - 2.0 * layout.floor.end
+    count = max(1, math.ceil((run - overlap) / move - 1e-9))
     pitch = (high - low) / count
     parts = [bay]
     for n in range(1, count):

@@ -8,7 +8,6 @@ from itertools import pairwise
 
 from evenbed.engine.document.places import Point
 from evenbed.engine.geometry import Ring, between, edges_of, is_inside, nearest_on_segment, signed_area, turn_of
-from evenbed.engine.region import Region, chords_at
 
 TOUCHING = 1e-3  # mm within which a place lies on a wall
 HAIR = 1e-6  # share of a way that may lie on a wall and be no crossing of it
@@ -22,13 +21,13 @@ class Inside:
 
     @cached_property
     def middle(self) -> Point:
-        """Its centroid; where that lies outside, the middle of its longest line at the centroid's height."""
+        """Its centroid; where that lies outside, the place on its walls that is nearest to it."""
         at = _centroid(self.ring)
         if is_inside(self.ring, *at):
             return at
-        chords = chords_at(Region(self.ring), at, (1.0, 0.0)) or chords_at(Region(self.ring), at, (0.0, 1.0))
-        start, end = max(chords, key=lambda chord: chord[1] - chord[0], default=(0.0, 0.0))
-        return (at[0] + (start + end) / 2.0, at[1])
+        return min(
+            (nearest_on_segment(p, q, at) for p, q in edges_of(self.ring)), key=lambda near: math.dist(near, at)
+        )
 
     def walk(self, start: Point, end: Point) -> float:
         """The shortest walk between two places in it or on its walls, mm."""

@@ -66,7 +66,10 @@ def own_paces(sections: Sequence[Section], records: Sequence[Record], stops: Sto
     before: float | None = None
     finished = [(r.finished, n) for n, r in enumerate(records) if r.finished is not None]
     for end, n in sorted(finished):
-        start = _start(records[n].mixed, before, stops)
+        mixed = records[n].mixed
+        if mixed is not None and mixed > end:
+            continue
+        start = _start(mixed, before, stops)
         hours = -1.0 if start is None else stops.worked(start, end)
         if 0.0 < hours <= LONGEST_SECTION and sections[n].volume > 0.0:
             yield Own(hours, sections[n].volume)

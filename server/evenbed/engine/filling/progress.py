@@ -134,7 +134,7 @@ def progress_from(
     found, whose = list(records), list[int | None]()
     for batch in batches:
         mixed = clock.hour(batch.mixed_at)
-        later = next((n for at, n in finished if at >= mixed), current)
+        later = next((n for at, n in finished if at > mixed), current)
         n = number.get(batch.section or "", later)
         whose.append(n)
         if n is not None and _is_used(batch):

@@ -80,7 +80,8 @@ def sections_from(
     long as the rails. Regions without a way out come first, the mixer's comes last. A mixer that stands on no floor
     counts as outside.
     """
-    found = [_ordered(layout, design, way_out) for layout in layouts]
+    strip = max((rail.strip.length for rail in rails), default=design.strip.length)
+    found = [_ordered(layout, (strip, design.overlap), way_out) for layout in layouts]
     regions = sorted(found, key=lambda region: (region.has_way_out, region.ways.mixer is not None))
     ways = _ways_of(regions)
     channels = channels_of(ways.rings, rails)
@@ -101,8 +102,8 @@ class _Ordered:
     has_way_out: bool
 
 
-def _ordered(layout: Layout, design: RailDesign, way_out: WayOut) -> _Ordered:
-    rings = tuple(piece.outer for piece in pieces_of(layout, design))
+def _ordered(layout: Layout, strip_and_overlap: tuple[float, float], way_out: WayOut) -> _Ordered:
+    rings = tuple(piece.outer for piece in pieces_of(layout, *strip_and_overlap))
     outline, turned = layout.floor.region.outer, layout.frame.turned
     exits = [turned(at) for at in way_out.exits]
     own = [at for at in exits if distance_to_ring(outline, at) <= AT_THE_WALL]

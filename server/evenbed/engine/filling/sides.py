@@ -37,6 +37,7 @@ class Side:
 
 _Edge = tuple[int, float, float, float, int]  # 0 along or 1 across, where, from, to, piece
 _Stretch = tuple[int, int, int, float, float, float]  # piece, piece, 0 along or 1 across, where, from, to
+_Place = tuple[float, float, float]  # where, from, to
 
 
 def shared_sides(pieces: Sequence[Ring]) -> list[Side]:
@@ -67,16 +68,28 @@ def _beside(edges: list[_Edge], n: int) -> Iterable[_Stretch]:
 
 def _joined(stretches: list[_Stretch]) -> Iterable[Side]:
     """Stretches of one pair and one way, those that run on in one line made one."""
-    a, b, way, at, low, high = stretches[0]
-    for *_, where, start, end in stretches[1:]:
-        if abs(where - at) <= SAME_LINE and start - high <= SAME_LINE:
+    a, b, way = stretches[0][:3]
+    for line in _lines([stretch[3:] for stretch in stretches]):
+        at, low, high = line[0]
+        for _, start, end in line[1:]:
+            if start - high > SAME_LINE:
+                yield _side(a, b, way, (at, low, high))
+                low = start
             high = max(high, end)
-        else:
-            yield _side(a, b, way, (at, low, high))
-            at, low, high = where, start, end
-    yield _side(a, b, way, (at, low, high))
+        yield _side(a, b, way, (at, low, high))
 
 
-def _side(a: int, b: int, way: int, place: tuple[float, float, float]) -> Side:
+def _lines(places: list[_Place]) -> Iterable[list[_Place]]:
+    """Places on one line but for rounding together, in order along it; they are given in order across."""
+    line = places[:1]
+    for place in places[1:]:
+        if place[0] - line[0][0] > SAME_LINE:
+            yield sorted(line, key=lambda one: one[1])
+            line = []
+        line.append(place)
+    yield sorted(line, key=lambda one: one[1])
+
+
+def _side(a: int, b: int, way: int, place: _Place) -> Side:
     at, low, high = place
     return Side(a, b, (low, at), (high, at)) if way == 0 else Side(a, b, (at, low), (at, high))
