@@ -2,7 +2,7 @@
 import type { Place } from "./camera";
 import { pathOf, type Project } from "./Ground";
 import { handlesOf } from "./handles";
-import { fittingLabels } from "./labels";
+import { fittingLabels, WIDTH_OF_A_CHARACTER } from "./labels";
 import type { Scene, SceneRail, SceneSpacing, SceneStation } from "./scene";
 
 const SIZE = 12;
@@ -84,9 +84,11 @@ export function Spacings({ scene, project }: { scene: Scene; project: Project })
 
 function Spacing({ spacing, ends: [from, to] }: { spacing: SceneSpacing; ends: readonly [Place, Place] }) {
   const [x, y] = middleOf(from, to);
+  const wide = spacing.text.length * SIZE * WIDTH_OF_A_CHARACTER;
   return (
     <g class={spacing.isTooWide ? "spacing too-wide" : "spacing"}>
       <path d={`M${from[0]} ${from[1]}L${to[0]} ${to[1]}`} />
+      <rect x={x - wide / 2} y={y - SIZE / 2 - 2} width={wide} height={SIZE + 3} rx={2} />
       <text x={x} y={y}>{spacing.text}</text>
     </g>
   );

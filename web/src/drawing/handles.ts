@@ -3,7 +3,7 @@ import { distance, type Place } from "./camera";
 import { toSegment } from "./figure";
 
 export const HANDLE_REACH = 28; // px round a handle, or off the rail: 56 px across, a thumb in a glove
-const HANDLE_OFF = 26; // px from the rail's end to the middle of its handle, so that a short rail can be taken between them
+const HANDLE_OFF = 24; // px from the rail's end to the middle of its handle, so that a short rail can be taken between them
 
 export type Hold = "from" | "to" | "body";
 

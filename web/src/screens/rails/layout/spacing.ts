@@ -18,6 +18,7 @@ export interface Spacing {
 
 const LEAST_BESIDE = 50; // mm that two rails lie side by side to be neighbours
 const SAME_LINE = 1; // mm
+const TOLD_AT = 0.3; // of the stretch side by side: the middle is where a place left to hand work has its name
 
 interface Spread {
   readonly rail: Laid;
@@ -58,10 +59,10 @@ export function spacingsOf(rails: readonly Laid[]): readonly Spacing[] {
   const spread = rails.map((rail) => spreadOf(first, rail));
   const [ux, uy] = wayOf(first);
   const at = (along: number, off: number): Place => [first.from[0] + ux * along - uy * off, first.from[1] + uy * along + ux * off];
-  return [...spread].sort((a, b) => a.off - b.off).flatMap((one) => neighboursOf(one, spread).map(({ other, beside: [low, high] }) => ({
-    rails: [one.rail.id, other.rail.id] as const,
-    from: at((low + high) / 2, one.off), to: at((low + high) / 2, other.off), gap: other.off - one.off,
-  })));
+  return [...spread].sort((a, b) => a.off - b.off).flatMap((one) => neighboursOf(one, spread).map(({ other, beside: [low, high] }) => {
+    const along = low + (high - low) * TOLD_AT;
+    return { rails: [one.rail.id, other.rail.id] as const, from: at(along, one.off), to: at(along, other.off), gap: other.off - one.off };
+  }));
 }
 
 /** The widest of them; null for fewer than two rails side by side. */

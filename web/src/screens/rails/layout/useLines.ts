@@ -40,11 +40,13 @@ export function useLines(room: RoomView): Lines {
   const newest = useRef<readonly RailLine[] | null>(null);
   const [, draw] = useState(0);
   const told = useRef<Told>(NOTHING);
+  const proposed = useRef<readonly RailLine[] | null>(null);
   const { plan, state } = room;
   const isTold = plan !== null && state.status === "ready" && waiting.current === 0;
-  if (isTold) told.current = { lines: stored === null ? linesOfPlan(plan) : named(stored), rails: plan.rails };
+  if (isTold || (plan !== null && stored === null && told.current === NOTHING)) told.current = { lines: stored === null ? linesOfPlan(plan) : named(stored), rails: plan.rails };
+  if (isTold && stored === null) proposed.current = told.current.lines;
   const standing = waiting.current > 0 ? newest.current : stored && named(stored);
-  const lines = standing ?? told.current.lines;
+  const lines = standing ?? (isTold ? null : proposed.current) ?? told.current.lines;
   const keep = async (to: readonly RailLine[] | null) => {
     newest.current = to;
     waiting.current += 1;
