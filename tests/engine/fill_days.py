@@ -9,6 +9,20 @@ from tests.questions import answer_to
 LONG_ROOM = [(0.0, 0.0), (10_000.0, 0.0), (10_000.0, 1800.0), (0.0, 1800.0)]
 DOOR = {"id": "door", "wall": 3, "from": 500.0, "to": 1300.0, "exit": True}
 DAY = "2026-05-04"
+A_DAY: Json = {
+    "filling": {"mixer": [0, 0], "day_ends": "2026-05-04T17:00:00-05:00"},
+    "placements": [
+        {"section": "S1", "mixed_at": "2026-05-04T08:00:00-05:00", "placed_at": "2026-05-04T08:40:00-05:00"},
+        {"section": "S1", "screeded_at": "2026-05-04T15:50:00+02:00"},
+        {"section": "S9", "channels_at": "2026-05-04T09:00:00-05:00"},
+    ],
+    "batches": [
+        {"mixed_at": "2026-05-04T08:05:00-05:00", "placed_at": "2026-05-04T08:20:00-05:00", "section": "S1"},
+        {"mixed_at": "2026-05-04T09:05:00-05:00", "size": 0.5},
+    ],
+    "stoppages": [{"start": "2026-05-04T08:10:00-05:00", "end": "2026-05-04T08:15:00-05:00"}],
+    "climate": [{"at": "2026-05-04T08:00:00-05:00", "air": 12.5}, {"at": "2026-05-04T16:00:00-05:00", "bed": 24}],
+}
 STATES = ("waiting", "filling", "placed", "screeded", "packed")
 
 

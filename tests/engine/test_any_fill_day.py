@@ -146,7 +146,7 @@ def filled_room(seed: int) -> Json:
 
 
 def test_filled_in_the_plans_order_nothing_is_ever_trapped_and_the_next_is_the_plans_next() -> None:
-    for seed in range(share_of(25)):
+    for seed in range(share_of(15)):
         names = sections_of(seed)
         for done in range(len(names) + 1):
             rows = [{"section": name, "placed_at": moment(5)} for name in names[:done]]
@@ -157,7 +157,7 @@ def test_filled_in_the_plans_order_nothing_is_ever_trapped_and_the_next_is_the_p
 
 def test_filled_in_any_order_the_next_section_is_one_that_can_be_walked_to() -> None:
     trapped = 0
-    for seed in range(share_of(60)):
+    for seed in range(share_of(40)):
         dice, names = random.Random(seed), sections_of(seed)
         done = dice.sample(names, dice.randrange(len(names)))
         rows = [{"section": name, "placed_at": moment(5)} for name in done]

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.documents import SQUARE, places_of, plan_of, value_at
+from tests.engine.fill_days import A_DAY
 from tests.questions import reply_to
 from tests.rooms import random_room
 from tests.share import share_of
@@ -16,20 +17,6 @@ from evenbed.engine.bridge import QUESTIONS
 from evenbed.engine.contract import QUESTION_SHAPES
 
 ROOM = random_room(4)
-FILLING = {
-    "filling": {"mixer": [0, 0], "day_ends": "2026-05-04T17:00:00-05:00"},
-    "placements": [
-        {"section": "S1", "mixed_at": "2026-05-04T08:00:00-05:00", "placed_at": "2026-05-04T08:40:00-05:00"},
-        {"section": "S1", "screeded_at": "2026-05-04T15:50:00+02:00"},
-        {"section": "S9", "channels_at": "2026-05-04T09:00:00-05:00"},
-    ],
-    "batches": [
-        {"mixed_at": "2026-05-04T08:05:00-05:00", "placed_at": "2026-05-04T08:20:00-05:00", "section": "S1"},
-        {"mixed_at": "2026-05-04T09:05:00-05:00", "size": 0.5},
-    ],
-    "stoppages": [{"start": "2026-05-04T08:10:00-05:00", "end": "2026-05-04T08:15:00-05:00"}],
-    "climate": [{"at": "2026-05-04T08:00:00-05:00", "air": 12.5}, {"at": "2026-05-04T16:00:00-05:00", "bed": 24}],
-}
 LINES = [
     "point,northing,easting,elevation,description",
     '1,2.5,0.1,0.2,"a, b"',
@@ -47,7 +34,7 @@ GOOD: dict[str, Any] = {
         "prices": {"currency": "USD", "cement_bag": 15, "sand": 40, "labour": {"hour": 50}, "margin": 0.2},
     },
     "taped_place": {"outline": {"vertices": SQUARE}, "from": [[0, 0], [4000, 0]], "distances": [2500, 2500]},
-    "fill_clock": {"document": ROOM | FILLING, "now": "2026-05-04T10:00:00-05:00"},
+    "fill_clock": {"document": ROOM | A_DAY, "now": "2026-05-04T10:00:00-05:00"},
     "profile": {"document": ROOM, "from": [-5000, -5000], "to": [5000, 5000]},
     "table_in": {
         "text": "\n".join(LINES[:2]),

@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 from tests.documents import SQUARE, Json, plan_of
+from tests.engine.fill_days import A_DAY
 from tests.rooms import random_room
 
 from evenbed.engine.bridge import answer_text
@@ -27,6 +28,7 @@ def asked() -> list[tuple[str, Json]]:
     return [
         *(("walk", room) for room in rooms),
         *(("bed_design", room) for room in rooms[:10]),
+        *(("fill_clock", {"document": room | A_DAY, "now": "2026-05-04T10:00:00-05:00"}) for room in rooms[:10]),
         *(("order", {"rooms": [{"materials": plan_of(r)["materials"]} for r in rooms[n : n + 5]]}) for n in (0, 5)),
         *(("profile", {"document": room, "from": [-6000, -5000], "to": [6000, 5100]}) for room in rooms),
         *(("table_out", {"document": room, "unit": "ft"}) for room in rooms),

@@ -4,7 +4,6 @@ import math
 import random
 from collections.abc import Sequence
 from dataclasses import replace
-from functools import cache
 from itertools import combinations
 
 import pytest
@@ -12,56 +11,31 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely import LineString, Polygon, union_all
 from tests.engine.rail_cases import Case, flat, plain_case, random_case, random_rails, rectangle
+from tests.engine.section_cases import (
+    BATCH,
+    CHUNKS,
+    ROOMS,
+    THICKNESS,
+    WASTE,
+    divided,
+    random_sections,
+    sections_of,
+    shapes_of,
+)
 from tests.engine.section_judge import doors_between, reached
 from tests.rooms import random_room
-from tests.share import share_of
 
 from evenbed.engine.document.rails import RailDesign, RailLine, Strip
 from evenbed.engine.document.room import Opening
-from evenbed.engine.filling.sections import SectionPlan, sections_from, way_out_from
-from evenbed.engine.geometry import Plane, Ring, integral_over
+from evenbed.engine.filling.sections import SectionPlan, way_out_from
 from evenbed.engine.rails.laid import RailPlan, rails_from
 from evenbed.engine.rails.shapes import Rail
 from evenbed.engine.touching import regions_of_room
 
-ROOMS = share_of(2000)
-AT_A_TIME = 50
-CHUNKS = [range(n, min(n + AT_A_TIME, ROOMS)) for n in range(0, ROOMS, AT_A_TIME)]
 VOLUME_RELATIVE = 1e-9  # the contract's tolerance for volumes
 OUTSIDE = 1e-3  # mm²: what rounding on a wall may put outside the room
 SHARED_SIDE = 1e-4  # mm from a shared side: nearer than this, whose it is is nobody's to judge
-THICKNESS = Plane(45.0, 0.003, -0.002)  # mm, anywhere in the rooms well above 0
-BATCH, WASTE = 0.06, 0.1  # m³, fraction
 CHANNEL = 0.01  # mm in the length of a rail's channels, m³ in their volume is less
-
-
-def volume_over(ring: Ring) -> float:
-    return integral_over(ring, THICKNESS) / 1e9
-
-
-def sections_of(case: Case) -> SectionPlan:
-    return divided(case, case.rails)
-
-
-def divided(case: Case, rails: RailPlan) -> SectionPlan:
-    return sections_from(
-        rails.layouts,
-        case.design,
-        case.way_out,
-        volume_over=volume_over,
-        batch_yield=BATCH,
-        waste=WASTE,
-        rails=rails.rails,
-    )
-
-
-@cache
-def random_sections(seed: int) -> SectionPlan:
-    return divided(random_case(seed), random_rails(seed))
-
-
-def shapes_of(plan: SectionPlan) -> list[Polygon]:
-    return [Polygon(section.polygon) for section in plan.sections]
 
 
 def dragged(seed: int) -> tuple[Case, RailPlan]:
