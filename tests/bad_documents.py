@@ -60,6 +60,8 @@ def good() -> Json:
             "overlap": 300.0,
             "station_spacing": 600.0,
             "direction": "auto",
+            "straightedges": [600.0, 1200.0],
+            "strips": [{"thickness": 20.0, "length": 1800.0, "count": 3}],
         },
         "mix": {"cement": 1, "sand": 5, "water_cement": 0.5, "bag_mass": 42.6, "air": 0.1, "waste": 0.1},
         "joints": {

@@ -32,7 +32,7 @@ class Judged:
     @property
     def hand_share(self) -> float:
         """The share of the floor that is left to hand work."""
-        return 1.0 - self.served.area / self.floor.area
+        return float(1.0 - self.served.area / self.floor.area)
 
 
 def judged(floor: Polygon, rails: Sequence[Segment], edge: float, bearing: float) -> Judged:

@@ -21,7 +21,7 @@ from evenbed.engine.region import Region
 
 PARALLEL = 0.5  # degrees by which a line may differ from the longest: 35 mm over 4 m; common practice, no source
 LEAST_PIECE = 10.0  # mm: what is cut off shorter than this is no rail at all
-MOST_PIECES = 1000  # rails in one room: beyond this walls cut lines to shreds, and nobody should wait for it
+MOST_PIECES = 500  # rails in one room: beyond this walls cut lines to shreds, and nobody should wait for it
 
 
 def check_lines(design: RailDesign) -> list[Problem]:

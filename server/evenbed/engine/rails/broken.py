@@ -9,7 +9,7 @@ from itertools import pairwise
 from evenbed.engine.cautions import Caution, caution_at
 from evenbed.engine.document.places import Point
 from evenbed.engine.document.rails import RailDesign
-from evenbed.engine.geometry import crossing_of, nearest_on_segment
+from evenbed.engine.geometry import boxes_meet, crossing_of, nearest_on_segment
 from evenbed.engine.rails.choice import Layout
 from evenbed.engine.rails.lines import LEAST_RAIL, Floor, Piece
 from evenbed.engine.rails.trimming import needless
@@ -98,8 +98,11 @@ def _at_walls(where: str, floor: Floor, piece: Piece, design: RailDesign) -> Ite
 
 
 def _to_walls(floor: Floor, piece: Piece) -> float:
+    """From a piece to the nearest wall, of those that come as near as the inset; without end where none does."""
     a, b = (piece.start, piece.v), (piece.end, piece.v)
-    return min(_distance(wall, a, b) for wall in floor.walls)
+    grown = (piece.start - floor.inset, piece.v - floor.inset, piece.end + floor.inset, piece.v + floor.inset)
+    near = (wall for wall, box in zip(floor.walls, floor.wall_boxes, strict=True) if boxes_meet(box, grown))
+    return min((_distance(wall, a, b) for wall in near), default=math.inf)
 
 
 def _distance(wall: tuple[float, float, float, float], a: Point, b: Point) -> float:

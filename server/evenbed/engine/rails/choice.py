@@ -1,7 +1,7 @@
 """Which rails to lay in one region: the lines, and the direction where that is left open."""
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import pairwise
@@ -36,6 +36,7 @@ LEAST_MARGIN = 100.0  # mm: what the float always does beyond a rail; common pra
 LEAST_MOVE = 100.0  # mm that a strip moves on: less is a slip of the finger
 MOST_WAYS = 4  # directions tried, those of the longest walls
 LOOKED_AT_TWICE = 2  # directions that are tried with denser rails
+MANY_CORNERS = 150  # a region with more is laid out along its longest wall, and evenly: round walls, or nonsense
 MOST_PIECES = 250  # rails tried at once, those for single walls among them
 MOST_LINES = 400  # across one region: beyond this the room is a hangar or the straightedge a slip
 MOST_LENGTH = 1e7  # mm of rails in one region: ten kilometres, for the same reason
@@ -98,15 +99,20 @@ class Layout:
 def layout_of(region: Region, fixtures: Sequence[Fixture], design: RailDesign, inset: float) -> Layout:
     """The rails of one region at a given inset; the best direction where the design says "auto".
 
-    Best is what costs least (`Layout.cost`), then what runs along the longest wall.
+    Best is what costs least (`Layout.cost`), then what runs along the longest wall. A region of many corners is laid
+    out once, along its longest wall.
     """
-    ways = _ways_to_try(region) if design.direction == "auto" else [design.direction]
+    is_plain = sum(map(len, region.rings)) <= MANY_CORNERS
+    ways = _ways_to_try(region, MOST_WAYS if is_plain else 1) if design.direction == "auto" else [design.direction]
     frames = [frame_at(way) for way in ways]
     floors = [(frame, floor_at(frame, region, fixtures, design, inset)) for frame in frames]
     reach, longest = reach_of(design, inset), _walls_by_length(region)[0][1]
-    layouts = [_best_of(Layout(*floor, (), reach), DENSER[:1]) for floor in floors]
+    bare = [Layout(*floor, (), reach) for floor in floors]
+    layouts = [_best_of(layout, _line_sets(layout.floor, reach, DENSER[0])) for layout in bare]
+    if not is_plain:
+        return layouts[0]
     layouts.sort(key=lambda layout: _rank(layout, longest))
-    densest = [_best_of(layout, DENSER[1:]) for layout in layouts[:LOOKED_AT_TWICE]]
+    densest = [_best_of(one, _line_sets(one.floor, reach, DENSER[1])) for one in layouts[:LOOKED_AT_TWICE]]
     return min(densest, key=lambda layout: _rank(layout, longest))
 
 
@@ -135,15 +141,15 @@ def _walls_by_length(region: Region) -> list[tuple[float, float]]:
     return sorted(walls, key=lambda wall: (-round(wall[0], 3), wall[1]))
 
 
-def _ways_to_try(region: Region) -> list[float]:
+def _ways_to_try(region: Region, most: int) -> list[float]:
     """Directions of the walls and across them, near ones once, each by its longest wall."""
     walls = _walls_by_length(region)
     kept: list[float] = []
     for size, way in walls:
         for candidate in (way, frame_at(way + 90.0).degrees):
-            if size >= WORTH_TRYING * walls[0][0] and not _is_near_any(candidate, kept):
+            if len(kept) < most and size >= WORTH_TRYING * walls[0][0] and not _is_near_any(candidate, kept):
                 kept.append(candidate)
-    return kept[:MOST_WAYS]
+    return kept
 
 
 def _is_near_any(way: float, others: list[float]) -> bool:
@@ -164,9 +170,9 @@ def obstacle_at(frame: Frame, fixture: Fixture, clear: float) -> Obstacle:
     return Obstacle(*frame.turned(fixture.at), fixture.radius + clear, core)
 
 
-def _best_of(best: Layout, shares: Sequence[float]) -> Layout:
-    """The cheapest layout of this floor at these spacings, or the one given; good enough ends the search."""
-    for lines in () if best.is_too_wide else _line_sets(best.floor, best.reach, shares):
+def _best_of(best: Layout, sets: Iterable[tuple[list[float], list[float]]]) -> Layout:
+    """The cheapest layout of this floor on these lines, or the one given; good enough ends the search."""
+    for lines in () if best.is_too_wide else sets:
         if best.pieces and best.left < GOOD_ENOUGH * best.floor.region.area:
             break
         layout = replace(best, pieces=_laid(best.floor, *lines, best.reach))
@@ -174,11 +180,11 @@ def _best_of(best: Layout, shares: Sequence[float]) -> Layout:
     return best
 
 
-def _line_sets(floor: Floor, reach: Reach, shares: Sequence[float]) -> Iterator[tuple[list[float], list[float]]]:
-    """Ways to choose the lines, each as (those across the whole floor, those for single walls only).
+def _line_sets(floor: Floor, reach: Reach, share: float) -> Iterator[tuple[list[float], list[float]]]:
+    """Ways to choose lines at a share of the span: those across the whole floor, and those for single walls only.
 
     Evenly from side to side, the walls between, cutouts and fixtures served by lines of their own where needed; then
-    with every wall's line taken into the even filling; each at ever smaller spacings, for walls that slant.
+    with every wall's line taken into the even filling.
     """
     below, above = lines_along_walls(floor)
     ends = outermost_lines(floor, below, above)
@@ -190,9 +196,8 @@ def _line_sets(floor: Floor, reach: Reach, shares: Sequence[float]) -> Iterator[
     shunned = shunned_intervals(floor)
     inner = sorted(v for v in (*below, *above) if first < v < last)
     beside = [v for span in shunned for v in span if first < v < last]
-    for share in shares:
-        yield [first, *lines_between(first, last, reach.span * share, shunned), last], [*inner, *beside]
-        yield _filled([first, *inner, last], reach.span * share, floor.inset, shunned), []
+    yield [first, *lines_between(first, last, reach.span * share, shunned), last], [*inner, *beside]
+    yield _filled([first, *inner, last], reach.span * share, floor.inset, shunned), []
 
 
 def _filled(lines: list[float], span: float, near: float, shunned: list[tuple[float, float]]) -> list[float]:

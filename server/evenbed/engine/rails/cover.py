@@ -46,7 +46,8 @@ class Reach:
 
         No further than the rails are apart, or it tips.
         """
-        return min(self.edge - self.bearing - gap, gap)
+        out = self.edge - self.bearing - gap
+        return out if out < gap else gap
 
 
 class Side(NamedTuple):
@@ -201,6 +202,7 @@ def _slab(
 def _side(floor: Floor, wall: int, start: float, end: float) -> Side:
     """A wall's heights at a slab's ends, which may lie a rounding beyond its own."""
     ua, va, ub, vb = floor.walls[wall]
-    shares = ((u - ua) / (ub - ua) for u in (start, end))
-    one, two = (va + (vb - va) * min(1.0, max(0.0, share)) for share in shares)
-    return Side(one, two, wall)
+    slope = (vb - va) / (ub - ua)
+    low, high = (ua, ub) if ua < ub else (ub, ua)
+    one, two = (start if start > low else low), (end if end < high else high)
+    return Side(va + slope * (one - ua), va + slope * (two - ua), wall)

@@ -50,6 +50,11 @@ class Floor:
         return tuple((*a, *b) for ring in rings for a, b in edges_of(ring))
 
     @cached_property
+    def wall_boxes(self) -> tuple[Box, ...]:
+        """The upright rectangle round each wall."""
+        return tuple((min(ua, ub), min(va, vb), max(ua, ub), max(va, vb)) for ua, va, ub, vb in self.walls)
+
+    @cached_property
     def outer_walls(self) -> int:
         """How many of the walls are the outer ones, which come first."""
         return len(without_straight_corners(self.region.outer))
