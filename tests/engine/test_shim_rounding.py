@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.share import share_of
 
-from evenbed.engine.rails.rounding import MILLIMETRE, SIXTEENTH, rounded_shims
+from evenbed.engine.rails.rounding import MILLIMETRE, MOST_OUT, PARTS, SIXTEENTH, rounded_shims
 
 NEARLY = 5e-6  # of a unit: errors are weighed in whole millionths
 SHIMS = st.floats(-5.0, 80.0).map(lambda shim: round(shim, 3))
@@ -32,12 +32,18 @@ def is_no_better(cost: Cost, than: Cost) -> bool:
     return True
 
 
+def near_to(height: float) -> set[int]:
+    """Down and up, where that is not further off than allowed; at the very limit either may be meant."""
+    both = {math.floor(height + 1e-7), math.ceil(height - 1e-7)}
+    return {n for n in both if abs(n - height) <= MOST_OUT / PARTS - NEARLY}
+
+
 @settings(max_examples=share_of(250), deadline=None)
 @given(st.lists(SHIMS, min_size=1, max_size=9), st.sampled_from([SIXTEENTH, MILLIMETRE]))
-def test_no_other_rounding_down_or_up_is_better(shims: list[float], unit: float) -> None:
+def test_no_other_rounding_down_or_up_within_three_quarters_is_better(shims: list[float], unit: float) -> None:
     heights = [shim / unit for shim in shims]
     best = cost_of(errors_of(rounded_shims(shims, unit), shims, unit))
-    ways = product(*({math.floor(h + 1e-7), math.ceil(h - 1e-7)} for h in heights))
+    ways = product(*(near_to(h) for h in heights))
     assert all(is_no_better(cost_of(errors_of(way, shims, unit)), best) for way in ways)
 
 
@@ -46,7 +52,7 @@ def test_no_other_rounding_down_or_up_is_better(shims: list[float], unit: float)
 def test_every_shim_is_rounded_down_or_up_and_never_below_nothing(shims: list[float], unit: float) -> None:
     whole = rounded_shims(shims, unit)
     assert len(whole) == len(shims)
-    assert all(abs(error) < 1.0 + NEARLY for error in errors_of(whole, shims, unit))
+    assert all(abs(error) <= MOST_OUT / PARTS + NEARLY for error in errors_of(whole, shims, unit))
     assert all(n >= 0 for n, shim in zip(whole, shims, strict=True) if shim >= 0.0)
 
 

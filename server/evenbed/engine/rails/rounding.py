@@ -6,12 +6,13 @@ from itertools import pairwise
 SIXTEENTH = 25.4 / 16.0  # mm
 MILLIMETRE = 1.0  # mm
 PARTS = 1_000_000  # of a unit: errors are weighed in whole numbers of them, so that equal ways are equal
+MOST_OUT = 750_000  # parts that a shim may be out by: further, and two rails set so would stand apart by an eighth
 _Errors = tuple[int, ...]
 _Way = tuple[int, int, int]  # squared differences and squared errors so far, and which choice the one before made
 
 
 def rounded_shims(shims: Sequence[float], unit: float) -> tuple[int, ...]:
-    """The shims of a rail's stations, in order, in whole units: each rounded down or up, out by less than one unit.
+    """The shims of a rail's stations, in order, in whole units: each rounded down or up, out by 3/4 of one at most.
 
     A strip lies on its ramps like a ruler on pegs: what two neighbours are out by alike only lifts it, what they are
     out by differently tilts it. So of all ways to round, first the largest difference of two neighbours' errors is
@@ -27,9 +28,9 @@ def rounded_shims(shims: Sequence[float], unit: float) -> tuple[int, ...]:
 
 
 def _errors_at(height: int) -> _Errors:
-    """What rounding down and what rounding up is out by; a whole height is out by nothing and has no choice."""
+    """What rounding down and what rounding up is out by, where that is not too far; a whole height has no choice."""
     over = height % PARTS
-    return (-over, PARTS - over) if over else (0,)
+    return tuple(error for error in (-over, PARTS - over) if abs(error) <= MOST_OUT) if over else (0,)
 
 
 def _least_tilt(errors: Sequence[_Errors]) -> int:
