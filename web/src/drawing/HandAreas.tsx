@@ -67,7 +67,12 @@ export function HandAreas({ scene, project, name }: { scene: Scene; project: Pro
       {scene.handAreas.map(({ id, polygon, kind, isLit }) => (
         <path key={id} class={isLit ? "hand-area lit" : "hand-area"} data-hand={id} data-kind={kind} d={pathOf(polygon, project)} style={{ fill: `url(#${hatchId(name, kind)})` }} />
       ))}
-      {namesOf(scene.handAreas, project).map(({ id, isLit, on: [x, y] }) => <text key={id} class={isLit ? "hand-name lit" : "hand-name"} x={x} y={y}>{id}</text>)}
     </g>
   );
+}
+
+/** Their names, over walls and rails: many a place is hardly wider than a line. */
+export function HandNames({ scene, project }: { scene: Scene; project: Project }) {
+  if (scene.handAreas.length === 0) return null;
+  return <g class="hand-names">{namesOf(scene.handAreas, project).map(({ id, isLit, on: [x, y] }) => <text key={id} class={isLit ? "hand-name lit" : "hand-name"} x={x} y={y}>{id}</text>)}</g>;
 }

@@ -72,12 +72,19 @@ export function Rails({ scene, project }: { scene: Scene; project: Project }) {
   return <g class="rails">{ordered.map((rail) => <Rail key={rail.id} rail={rail} project={project} />)}</g>;
 }
 
-const LEAST_GAP = 22; // px between rails that a figure fits between
+const SPARE = 6; // px between a figure and the rails on both sides
+
+/** Whether the figure fits between two rails, along the line from one to the other. */
+function hasRoomBetween(text: string, [ax, ay]: Place, [bx, by]: Place): boolean {
+  const [dx, dy] = [Math.abs(bx - ax), Math.abs(by - ay)];
+  const gap = Math.hypot(dx, dy);
+  return gap > 0 && gap >= SPARE + (dx * text.length * SIZE * WIDTH_OF_A_CHARACTER + dy * SIZE) / gap;
+}
 
 /** How far neighbours are apart, where there is room for the figure. */
 export function Spacings({ scene, project }: { scene: Scene; project: Project }) {
   const drawn = scene.spacings.map((spacing) => ({ ...spacing, ends: [project(spacing.from), project(spacing.to)] as const }));
-  const roomy = drawn.filter(({ ends: [[ax, ay], [bx, by]] }) => Math.hypot(bx - ax, by - ay) >= LEAST_GAP);
+  const roomy = drawn.filter(({ text, ends }) => hasRoomBetween(text, ...ends));
   const written = fittingLabels(roomy.map(({ text, ends, isTooWide }, index) => ({ id: `${index}`, text, at: middleOf(...ends), size: SIZE, rank: isTooWide ? 0 : 2 })));
   return <g class="spacings">{roomy.map((spacing, index) => (written.has(`${index}`) ? <Spacing key={index} spacing={spacing} ends={spacing.ends} /> : null))}</g>;
 }

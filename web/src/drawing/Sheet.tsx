@@ -5,7 +5,7 @@ import { Cut } from "./Cut";
 import { Falls } from "./Falls";
 import { Joints } from "./Joints";
 import { Live } from "./Live";
-import { HandAreas } from "./HandAreas";
+import { HandAreas, HandNames } from "./HandAreas";
 import { Points } from "./Points";
 import { Rails, Spacings } from "./Rails";
 import type { Scene } from "./scene";
@@ -32,6 +32,7 @@ export function Sheet({ scene, camera, window, name }: SheetProps) {
       <Joints scene={scene} project={project} scale={camera.scale} clip={`floor-${name}`} />
       <Spacings scene={scene} project={project} />
       <Rails scene={scene} project={project} />
+      <HandNames scene={scene} project={project} />
       <Points scene={scene} project={project} />
       <Cut scene={scene} project={project} />
     </svg>

@@ -1,8 +1,8 @@
 /** Spanish: laying the rails out. */
 export const laying = {
-  "rails.layout": "Trazar las maestras",
-  "rails.truing": "Nivelar las maestras",
-  "rails.hands": "Con manos mojadas",
+  "rails.layout": "Trazado",
+  "rails.truing": "Nivelado",
+  "rails.hands": "Manos mojadas",
   "lay.rails": "Maestras",
   "lay.stations": "Puntos",
   "lay.moves": "Traslados",
@@ -35,8 +35,8 @@ export const laying = {
   "lay.split_middle": "Por la mitad",
   "lay.split_refused": "Una parte quedaría muy corta. Toque otro lugar.",
   "lay.leave": "Dejarlo",
-  "lay.breaks": "A saber",
-  "lay.nothing_breaks": "Con estas maestras todo cumple.",
+  "lay.broken": "Lo que no cumple",
+  "lay.to_know": "A saber",
   "lay.hand_areas": "Se termina a mano",
   "lay.hand_areas_more": "A estos lugares no llega ninguna regla sobre dos maestras.",
   "hand_kind.beside_wall": "Junto a una pared",

@@ -34,11 +34,11 @@ function Direction({ room }: { room: RoomView }) {
     shown, isChanged: held !== "auto", onReset: () => keep(null), onValue: (degrees) => keep(halfTurn(degrees)),
   };
   return (
-    <>
+    <div class="stack tight ways-to-run">
       <Choice label={t("lay.direction")} name="direction" value={way} onChoose={choose} options={WAYS.map((value) => ({ value, label: t(`lay.way_${value}`) }))} />
       {way === "degrees" && <ValueField {...field} />}
       {open && <ValueSheet {...field} onClose={() => setOpen(false)} />}
-    </>
+    </div>
   );
 }
 

@@ -15,7 +15,8 @@ const PACES = ["coarse", "fine"] as const;
 interface HandDeckProps {
   readonly laid: Lines;
   readonly line: RailLine;
-  readonly breaks: readonly Break[];
+  /** The worst of what it breaks, or of what the others do. */
+  readonly worst: Break | null;
   readonly onSplit: () => void;
   readonly onDone: () => void;
 }
@@ -67,8 +68,7 @@ function EndOf({ line, by, end, onLine }: Moving & { end: End }) {
 }
 
 /** Its figures, or the worst of what it breaks. */
-function Standing({ laid, line, breaks }: Pick<HandDeckProps, "laid" | "line" | "breaks">) {
-  const worst = breaks[0];
+function Standing({ laid, line, worst }: Pick<HandDeckProps, "laid" | "line" | "worst">) {
   const rails = railsOfLine(laid.told, line, laid.rails);
   const stations = rails.reduce((sum, rail) => sum + rail.stations.length, 0);
   const moves = rails.reduce((sum, rail) => sum + Math.max(0, rail.settings.length - 1), 0);
@@ -80,7 +80,7 @@ function Standing({ laid, line, breaks }: Pick<HandDeckProps, "laid" | "line" | 
   );
 }
 
-export function HandDeck({ laid, line, breaks, onSplit, onDone }: HandDeckProps) {
+export function HandDeck({ laid, line, worst, onSplit, onDone }: HandDeckProps) {
   const [pace, setPace] = useState<Pace>("coarse");
   const deck = useRef<HTMLDivElement>(null);
   useEffect(() => deck.current?.scrollIntoView({ block: "nearest" }), [line.id]);
@@ -91,7 +91,7 @@ export function HandDeck({ laid, line, breaks, onSplit, onDone }: HandDeckProps)
   return (
     <div class="rail-deck" ref={deck} data-testid="rail-deck">
       <div class="deck-head">
-        <Standing laid={laid} line={line} breaks={breaks} />
+        <Standing laid={laid} line={line} worst={worst} />
         <button type="button" class="button" data-testid="hand-done" onClick={onDone}>{t("lay.done")}</button>
       </div>
       <div class="deck-moves">

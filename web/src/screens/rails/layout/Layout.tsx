@@ -12,7 +12,7 @@ import { sayOnlyLooks } from "../../common/saving";
 import { useAwake } from "../../common/useAwake";
 import { useRoom, type RoomView } from "../../common/useRoom";
 import { addedAt, middleOfWidest, splitAt } from "./adding";
-import { breaksOf, warnedRails } from "./breaks";
+import { breaksOf, isBroken, warnedRails } from "./breaks";
 import { Choose } from "./Choose";
 import { LayoutFigures } from "./Figures";
 import { HandDeck } from "./HandDeck";
@@ -69,7 +69,7 @@ function Deck({ room, laid, working, breaks }: { room: RoomView; laid: Lines; wo
   }
   if (hand) {
     const own = breaks.filter(({ rail }) => rail !== null && lineOfRail(laid.lines, rail)?.id === hand.id);
-    return <HandDeck laid={laid} line={hand} breaks={own} onSplit={() => setMode("split")} onDone={() => setHand(null)} />;
+    return <HandDeck laid={laid} line={hand} worst={own[0] ?? breaks.find(isBroken) ?? null} onSplit={() => setMode("split")} onDone={() => setHand(null)} />;
   }
   const add = () => { if (mayWrite.value) setMode("add"); else sayOnlyLooks(); };
   return (
@@ -107,8 +107,9 @@ function LaidOut({ room }: { room: RoomView }) {
         {laid.lines.length > 0 || plan ? <Deck room={room} laid={laid} working={working} breaks={breaks} /> : <NoPlan room={room} />}
         {plan && (
           <>
+            <Breaks title={t("lay.broken")} breaks={breaks.filter(isBroken)} laid={laid} onHand={working.setHand} />
             <LayoutFigures plan={plan} reach={reach} />
-            <Breaks breaks={breaks} laid={laid} onHand={working.setHand} />
+            <Breaks title={t("lay.to_know")} breaks={breaks.filter((one) => !isBroken(one))} laid={laid} onHand={working.setHand} />
             <HandAreaList areas={plan.hand_areas} lit={working.lit} onLit={working.setLit} />
           </>
         )}

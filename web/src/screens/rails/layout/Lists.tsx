@@ -8,11 +8,18 @@ import type { Break } from "./breaks";
 import { lengthOf, lineOfRail } from "./shown";
 import type { Lines } from "./useLines";
 
-export function Breaks({ breaks, laid, onHand }: { breaks: readonly Break[]; laid: Lines; onHand: (line: string) => void }) {
-  if (breaks.length === 0) return <p class="notice good" data-testid="nothing-breaks">{t("lay.nothing_breaks")}</p>;
+interface BreaksProps {
+  readonly title: string;
+  readonly breaks: readonly Break[];
+  readonly laid: Lines;
+  readonly onHand: (line: string) => void;
+}
+
+export function Breaks({ title, breaks, laid, onHand }: BreaksProps) {
+  if (breaks.length === 0) return null;
   return (
     <section class="stack tight">
-      <h3>{t("lay.breaks")}</h3>
+      <h3>{title}</h3>
       <ul class="cautions" data-testid="cautions">
         {breaks.map(({ caution, rail }, index) => {
           const line = rail === null ? null : lineOfRail(laid.lines, rail);

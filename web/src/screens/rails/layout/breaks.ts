@@ -30,7 +30,12 @@ export function breaksOf(plan: Pick<Plan, "rails" | "cautions">): readonly Break
   return cautions.map((caution) => ({ caution, rail: railAt(plan, caution) }));
 }
 
-/** Rails that break something that is more than to know. */
+/** Whether it breaks something; else it is to know. */
+export function isBroken({ caution }: Break): boolean {
+  return !LAST.includes(caution.code);
+}
+
+/** Rails that break something. */
 export function warnedRails(breaks: readonly Break[]): ReadonlySet<string> {
-  return new Set(breaks.flatMap(({ caution, rail }) => (rail !== null && !LAST.includes(caution.code) ? [rail] : [])));
+  return new Set(breaks.flatMap((one) => (one.rail !== null && isBroken(one) ? [one.rail] : [])));
 }
