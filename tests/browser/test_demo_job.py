@@ -29,8 +29,11 @@ def test_the_story_of_a_temperature_and_of_the_placing_is_one_tap_from_where_the
 ) -> None:
     phone = demo_phone
     phone.go_to("filling")
-    phone.page.locator('[data-testid^="placed-"]').first.click()
-    phone.page.get_by_test_id("placement-history").first.click()
+    phone.tap("open-section-1")
+    phone.tap("section-placed_at")
+    phone.tap("time--1")
+    phone.tap("time-keep")
+    phone.tap("placement-history")
     phone.wait_for_text("story-step", "Placed")
     expect(phone.page.get_by_test_id("story-who").first).to_have_text("Ana, on this phone")
     phone.find_demo_room()

@@ -81,10 +81,19 @@ function isDue({ at }: Alarm, now: number): boolean {
 
 /** Nobody need be told of a batch that is in place or gone, or of channels that are packed. */
 function isOpen({ batch, section, code }: Alarm, { batches, times }: Worked): boolean {
-  const fields = batches.find(({ id }) => id === batch)?.fields;
-  if (batch !== null) return fields !== undefined && !fields.placed_at && !fields.thrown_at;
+  const row = batches.find(({ id }) => id === batch);
+  if (batch !== null) return row !== undefined && isBatchOpen(row, times);
   const channels = times.get(section ?? "");
   return code !== "channels" || (Boolean(channels?.screeded_at) && !channels?.channels_at);
+}
+
+/** Still to be used: a section that is in place has all that was mixed for it before, as the engine has it. */
+export function isBatchOpen({ fields }: Row<"batch">, times: ReadonlyMap<string, SectionTimes>): boolean {
+  const { section, mixed_at, placed_at, thrown_at } = fields;
+  if (!mixed_at || placed_at || thrown_at) return false;
+  const told = times.get(section ?? "");
+  const whole = told?.placed_at ?? told?.screeded_at ?? told?.channels_at;
+  return whole === undefined || Date.parse(whole) < Date.parse(mixed_at);
 }
 
 function withKey(keys: readonly string[], key: string): readonly string[] {

@@ -19,7 +19,7 @@ export {
 } from "./actions";
 export { addAlternative, chooseAlternative, decideTop, decisionOf, editAlternative } from "./alternatives";
 export {
-  alarmBook, alarmKey, fillHere, hearAlarm, joinedAlarms, noteSounded, ringingAlarms, silenceAlarms, takeAlarms, type AlarmBook, type Worked,
+  alarmBook, alarmKey, fillHere, hearAlarm, isBatchOpen, joinedAlarms, noteSounded, ringingAlarms, silenceAlarms, takeAlarms, type AlarmBook, type Worked,
 } from "./alarms";
 export { askEngine, readScan, type Asked } from "./asking";
 export { editPrices, editSupplies } from "./company";

@@ -36,23 +36,23 @@ test("a section is told by its latest moment; without channels it is packed once
 test("what was thrown away counts neither as mixed nor as waiting", () => {
   const batches = [row("batch", "b", { section: "S1", mixed_at: at(0), thrown_at: at(5) })];
   expect(states({}, batches)).toEqual(["waiting", "waiting", "waiting"]);
-  expect(freshBatches(batches, null, 1.5)).toEqual([]);
+  expect(freshBatches(batches, new Map(), null, 1.5)).toEqual([]);
 });
 
 test("a batch lasts its working time until the engine has told another, and turns soon, then late", () => {
   const rows = [row("batch", "young", { mixed_at: at(30) }), row("batch", "old", { mixed_at: at(0) })];
-  const [old, young] = freshBatches(rows, null, 1.5);
+  const [old, young] = freshBatches(rows, new Map(), null, 1.5);
   expect([old?.id, young?.id]).toEqual(["old", "young"]);
   const told = old && [66, 68, 90].map((minutes) => batchState(old, Date.parse(at(minutes))));
   expect(told).toEqual(["fresh", "soon", "late"]);
   const clock = { batches: [{ id: "old", section: null, state: "fresh", use_by: at(60), is_in_time: false }], sections: [] } as unknown as FillClock;
-  const [sooner] = freshBatches(rows, clock, 1.5);
+  const [sooner] = freshBatches(rows, new Map(), clock, 1.5);
   expect([sooner?.useBy, sooner?.isInTime]).toEqual([Date.parse(at(60)), false]);
 });
 
 function acts(times: Record<string, SectionTimes>, batches: readonly Row<"batch">[] = []) {
-  const sections = sectionsNow(THREE, new Map(Object.entries(times)), batches, null);
-  const { mix, place, cutOff, pack } = actsOf(sections, freshBatches(batches, null, 1.5), null);
+  const told = new Map(Object.entries(times));
+  const { mix, place, cutOff, pack } = actsOf(sectionsNow(THREE, told, batches, null), freshBatches(batches, told, null, 1.5), null);
   return { mix: mix?.section.id, place: place && [place.batch.id, place.into?.section.id, place.isLast], cutOff: cutOff?.section.id, pack: pack?.section.id };
 }
 
@@ -69,9 +69,12 @@ test("a tap places the oldest batch, and knows the last that its section takes",
   expect(acts({}, [row("batch", "a", { ...one.fields, placed_at: at(9) }), two]).place).toEqual(["b", "S1", true]);
 });
 
-test("what is left of a batch once its section is cut off goes into the next", () => {
-  const left = row("batch", "b", { section: "S1", mixed_at: at(0) });
-  expect(acts({ S1: { screeded_at: at(9) } }, [left])).toEqual({ mix: "S2", place: ["b", "S2", true], cutOff: "S2", pack: "S1" });
+test("a section in place has all that was mixed for it before; a batch that names none goes into the section in hand", () => {
+  const cut = { S1: { screeded_at: at(9) } };
+  const used = row("batch", "b", { section: "S1", mixed_at: at(0) });
+  expect(acts(cut, [used])).toEqual({ mix: "S2", place: null, cutOff: "S2", pack: "S1" });
+  expect(acts(cut, [row("batch", "b", { mixed_at: at(0) })]).place).toEqual(["b", "S2", true]);
+  expect(acts(cut, [row("batch", "b", { section: "S1", mixed_at: at(10) })]).place).toEqual(["b", "S2", true]);
 });
 
 test("with all cut off and packed no tap has anything to act on", () => {

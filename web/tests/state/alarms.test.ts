@@ -10,7 +10,7 @@ function alarm(code: Alarm["code"], after: number, about: Partial<Alarm> = {}): 
 }
 
 function worked(batch: object = {}, times: object = {}): Worked {
-  const row = { kind: "batch", id: "b", fields: { mixed_at: "2026-06-01T08:00:00Z", ...batch } } as unknown as Row<"batch">;
+  const row = { kind: "batch", id: "b", fields: { mixed_at: "2026-06-01T08:01:00Z", section: "S1", ...batch } } as unknown as Row<"batch">;
   return { batches: [row], times: new Map([["S1", { screeded_at: "2026-06-01T08:00:00Z", ...times }]]) };
 }
 
@@ -38,6 +38,7 @@ test("nothing rings for a batch in place, thrown away or taken back, or for chan
   const done = "2026-06-01T09:00:00Z";
   expect(ring([BY], 95, [], worked({ placed_at: done }))).toEqual([]);
   expect(ring([BY], 95, [], worked({ thrown_at: done }))).toEqual([]);
+  expect(ring([BY], 95, [], worked({}, { screeded_at: done }))).toEqual([]);
   expect(ring([BY], 95, [], { batches: [], times: new Map() })).toEqual([]);
   expect(ring([CHANNELS], 95, [], worked({}, { channels_at: done }))).toEqual([]);
   expect(ring([CHANNELS], 95, [], { batches: [], times: new Map() })).toEqual([]);

@@ -2,7 +2,7 @@
  * How far batches and sections are, told from the records at once: a tap shows within a frame. What only the engine
  * knows (until when, in time or not, trapped or not) comes from its clock and follows.
  */
-import { batchesOf, fillClockOf, sectionTimesOf, type Row, type SectionTimes } from "../../state";
+import { batchesOf, fillClockOf, isBatchOpen, sectionTimesOf, type Row, type SectionTimes } from "../../state";
 import type { FillClock, Plan, Section } from "../../wire";
 
 export const SECTION_STATES = ["waiting", "filling", "placed", "screeded", "packed"] as const;
@@ -25,11 +25,12 @@ export interface FreshBatch {
   readonly isInTime: boolean;
 }
 
-/** Batches that are neither in place nor thrown away, the oldest first. */
-export function freshBatches(rows: readonly Row<"batch">[], clock: FillClock | null, workingHours: number): readonly FreshBatch[] {
+export type Times = ReadonlyMap<string, SectionTimes>;
+
+/** Batches that are still to be used, the oldest first. */
+export function freshBatches(rows: readonly Row<"batch">[], times: Times, clock: FillClock | null, workingHours: number): readonly FreshBatch[] {
   const told = new Map((clock?.batches ?? []).map((one) => [one.id, one]));
-  const open = rows.filter(({ fields }) => fields.mixed_at && !fields.placed_at && !fields.thrown_at);
-  const fresh = open.map(({ id, fields }): FreshBatch => {
+  const fresh = rows.filter((row) => isBatchOpen(row, times)).map(({ id, fields }): FreshBatch => {
     const mixedAt = fields.mixed_at ?? "";
     const known = told.get(id);
     const useBy = known ? Date.parse(known.use_by) : Date.parse(mixedAt) + workingHours * HOUR_MS;
@@ -59,12 +60,12 @@ export interface SectionNow {
 type Filled = Pick<Plan, "sections">;
 
 /** Every section in the order of filling. */
-export function sectionsNow({ sections }: Filled, times: ReadonlyMap<string, SectionTimes>, batches: readonly Row<"batch">[], clock: FillClock | null): readonly SectionNow[] {
+export function sectionsNow({ sections }: Filled, times: Times, batches: readonly Row<"batch">[], clock: FillClock | null): readonly SectionNow[] {
   const inOrder = sections.map((section, index) => ({ section, index })).sort((a, b) => a.section.order - b.section.order);
   return inOrder.map(({ section, index }) => {
     const told = clock?.sections.find(({ id }) => id === section.id);
     const own = batches.filter(({ fields }) => fields.section === section.id && !fields.thrown_at);
-    const [mixed, placed] = [amountOf(own), amountOf(own.filter(({ fields }) => fields.placed_at))];
+    const [mixed, placed] = [amountOf(own), amountOf(own.filter((row) => !isBatchOpen(row, times)))];
     const state = stateOf(times.get(section.id) ?? {}, section, mixed);
     return { section, index, state, mixed, placed, channelsDue: state === "screeded" ? told?.channels_due ?? null : null, isTrapped: (told?.is_trapped ?? false) && !isFilled(state) };
   });
@@ -123,7 +124,7 @@ function mixedFor(sections: readonly SectionNow[], hand: SectionNow | null): Sec
   return hand !== null && lacking.includes(hand) ? hand : (lacking[0] ?? hand);
 }
 
-/** A batch goes where it was mixed for; what is left once that is cut off goes into the section in hand. */
+/** A batch goes where it was mixed for; one that names no section, or one mixed for it later, into the section in hand. */
 function placing(sections: readonly SectionNow[], batch: FreshBatch | undefined, hand: SectionNow | null): FillActs["place"] {
   if (batch === undefined) return null;
   const own = sections.find(({ section, state }) => section.id === batch.section && !isFilled(state));
@@ -135,7 +136,7 @@ function placing(sections: readonly SectionNow[], batch: FreshBatch | undefined,
 export function fillingOf(room: string, plan: Plan) {
   const [batches, times, { clock }] = [batchesOf(room).value, sectionTimesOf(room), fillClockOf(room).value];
   const sections = sectionsNow(plan, times, batches, clock);
-  const fresh = freshBatches(batches, clock, plan.working_time.hours);
+  const fresh = freshBatches(batches, times, clock, plan.working_time.hours);
   return { clock, sections, fresh, acts: actsOf(sections, fresh, clock) };
 }
 

@@ -65,7 +65,7 @@ function outcomeText({ fields }: Row<"batch">, fresh: readonly FreshBatch[]): st
   if (fields.thrown_at) return t("filling.batch_thrown", { at: fields.thrown_at });
   if (fields.placed_at) return t("filling.batch_placed", { at: fields.placed_at });
   const useBy = fresh.find(({ mixedAt }) => mixedAt === fields.mixed_at)?.useBy;
-  return useBy === undefined ? "" : t("filling.use_by", { at: new Date(useBy).toISOString() });
+  return useBy === undefined ? t("filling.batch_in_section") : t("filling.use_by", { at: new Date(useBy).toISOString() });
 }
 
 function BatchLine({ row, filling, onOpen }: { row: Row<"batch">; filling: FillingNow; onOpen: () => void }) {

@@ -34,7 +34,7 @@ export function NoBatch({ hours }: { hours: number }) {
     <div class="countdown none" data-testid="countdown" data-state="none">
       <p class="number" data-testid="countdown-left">{Math.round(hours * 60)}</p>
       <p class="label">{t("filling.minutes_last")}</p>
-      <p class="say"><strong>{t("batch_state.none")}</strong></p>
+      <p class="say" data-testid="countdown-say"><strong>{t("batch_state.none")}</strong></p>
     </div>
   );
 }

@@ -54,6 +54,7 @@ export const filling = {
   "filling.batch_of": "Batch of {at:clock}",
   "filling.use_by": "use by {at:clock}",
   "filling.batch_placed": "placed {at:clock}",
+  "filling.batch_in_section": "in place with its section",
   "filling.batch_thrown": "thrown away {at:clock}",
   "filling.how_full": "How full it was",
   "batch_size.1": "Full",

@@ -56,6 +56,7 @@ export const filling: Readonly<Record<keyof typeof english, string>> = {
   "filling.batch_of": "Amasada de {at:clock}",
   "filling.use_by": "usar antes de {at:clock}",
   "filling.batch_placed": "colocada: {at:clock}",
+  "filling.batch_in_section": "colocada con su tramo",
   "filling.batch_thrown": "tirada: {at:clock}",
   "filling.how_full": "Qué tan llena fue",
   "batch_size.1": "Entera",
