@@ -1,5 +1,6 @@
 export * from "./changes";
 export * from "./document";
+export * from "./floor";
 export { DEFAULTS } from "./generated/defaults";
 export * from "./people";
 export * from "./photos";
