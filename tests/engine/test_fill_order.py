@@ -11,12 +11,16 @@ from shapely import Point, Polygon
 from tests.engine.rail_cases import Case, plain_case, random_case, random_rails, rectangle
 from tests.engine.section_cases import CHUNKS, Place, divided, sections_of, shapes_of
 from tests.engine.section_judge import Doors, doors_between, fewest_steps, reached, shortest_walk
-from tests.rooms import random_room
+from tests.rooms import area_of, outline_of, random_room
 from tests.share import share_of
 
 from evenbed.engine.document.room import Opening
+from evenbed.engine.filling.inside import Inside
+from evenbed.engine.filling.order import order_of
 from evenbed.engine.filling.sections import SectionPlan
-from evenbed.engine.filling.ways import WALKABLE
+from evenbed.engine.filling.sides import shared_sides
+from evenbed.engine.filling.ways import WALKABLE, Ways
+from evenbed.engine.geometry import Ring
 from evenbed.engine.region import Region
 from evenbed.engine.touching import regions_of_room
 
@@ -123,6 +127,46 @@ def test_walks_are_never_shorter_than_the_shortest_and_hardly_longer() -> None:
             assert section.walk >= shortest - ROUNDING
             ratios.append(section.walk / shortest)
     assert statistics.median(ratios) < DETOUR
+
+
+@pytest.mark.parametrize("seeds", [range(n, n + 10) for n in range(0, share_of(200), 10)], ids=str)
+def test_a_walk_within_one_piece_is_the_shortest_there_is(seeds: range) -> None:
+    for seed in seeds:
+        dice, outline = random.Random(seed), outline_of(random_room(seed))
+        inside = Inside(outline if area_of(outline) > 0.0 else outline[::-1])
+        shape = Polygon(outline)
+        for _ in range(3):
+            start, end = point_in(shape, dice), point_in(shape, dice)
+            shortest = shortest_walk([shape], Point(start), Point(end))
+            assert inside.walk(start, end) == pytest.approx(shortest, abs=ROUNDING), seed
+            assert inside.walk(end, start) == pytest.approx(shortest, abs=ROUNDING), seed
+
+
+def test_where_nothing_wider_joins_sections_up_the_widest_of_narrow_sides_is_walked_through() -> None:
+    """A square, and above it another that three slim pieces tie to it, two of them beside each other."""
+    slim = [(0.0, 200.0), (900.0, 1100.0), (1500.0, 1750.0)]
+    rings = [box(0.0, 0.0, 2000.0, 1000.0), box(0.0, 2000.0, 2000.0, 3000.0)]
+    rings += [box(low, 1000.0, high, 2000.0) for low, high in slim]
+    sides = tuple(shared_sides(rings))
+    assert {(s.a, s.b): s.length for s in sides} == {
+        (a, b): pytest.approx(rings[b][1][0] - rings[b][0][0]) for a in (0, 1) for b in (2, 3, 4)
+    }
+    ways = Ways(tuple(rings), sides, ((0, (500.0, 0.0)),))
+    assert ways.is_narrow
+    assert {(side.a, side.b) for side in ways.doors} >= {(0, 4), (1, 4)}
+    order = order_of(ways, range(5)).first_to_last
+    assert order[-1] == 0
+    assert order.index(1) < order.index(4)
+    wide = Ways(
+        (rings[0], box(0.0, 1000.0, 2000.0, 3000.0)),
+        tuple(shared_sides([rings[0], box(0.0, 1000.0, 2000.0, 3000.0)])),
+        (),
+    )
+    assert not wide.is_narrow
+
+
+def box(low_x: float, low_y: float, high_x: float, high_y: float) -> Ring:
+    return ((low_x, low_y), (high_x, low_y), (high_x, high_y), (low_x, high_y))
 
 
 def test_in_a_long_room_walks_are_those_of_a_tape() -> None:

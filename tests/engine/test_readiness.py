@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from evenbed.engine.document.filling import Placement
+from evenbed.engine.document.filling import MixedBatch, Placement
 from evenbed.engine.document.room import ClimateRow, Curing, MilestoneNeed
 from evenbed.engine.readiness import (
     MILESTONES,
@@ -100,6 +100,15 @@ def test_where_nothing_is_placed_there_are_hours_from_the_first_row_and_no_date(
     found = tile_of(readiness_from(NEEDS_20, [row(0, 10.0), row(200, 10.0)], [Placement("1", PLACED, None)]))
     assert (found.at, found.equivalent_age, found.reason_code) == (None, 0.0, "not_placed")
     assert found.after_h == pytest.approx(20.0 / RATE_AT_10)
+
+
+def test_the_working_time_runs_from_the_last_mixing_whether_told_of_a_section_or_of_a_batch() -> None:
+    batches = [MixedBatch(at(1.0)), MixedBatch(at(0.5))]
+    found = readiness_from(Curing(), [row(-1, 10.0), row(1, 30.0)], [PLACEMENT], batches).working_time
+    assert (found.temperature, found.until) == (30.0, at(round(3600 * 1.5 / RATE_AT_30) / 3600 + 1.0))
+    assert readiness_from(Curing(), [row(-1, 10.0)], [PLACEMENT]).working_time.until == at(
+        round(3600 * 1.5 / RATE_AT_10) / 3600 - 0.5
+    )
 
 
 def test_without_a_climate_the_assumed_temperature_holds_and_is_named() -> None:

@@ -4,7 +4,7 @@ A bed's waiting starts when its last section was placed. Where nothing is placed
 the first row of the climate, and no date is given. A prediction is not a test, and says so.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta, tzinfo
 from typing import get_args
@@ -12,7 +12,7 @@ from typing import get_args
 from evenbed.engine.cautions import Caution, caution_at
 from evenbed.engine.cure import HOUR, AgeCurve, Rate, Temperatures, moment_from_time, temperatures_from_climate
 from evenbed.engine.document.fields import described, time
-from evenbed.engine.document.filling import Placement
+from evenbed.engine.document.filling import MixedBatch, Placement
 from evenbed.engine.document.room import ClimateRow, Curing, Milestone
 from evenbed.engine.sources import Explanation, explanation_of
 
@@ -108,7 +108,12 @@ class _Waiting:
     offsets: tuple[tuple[float, tzinfo], ...]
 
 
-def readiness_from(curing: Curing, climate: Sequence[ClimateRow], placements: Sequence[Placement]) -> Readiness:
+def readiness_from(
+    curing: Curing,
+    climate: Sequence[ClimateRow],
+    placements: Sequence[Placement],
+    batches: Sequence[MixedBatch] = (),
+) -> Readiness:
     """When the milestones are met, from measured and forecast temperatures.
 
     A bed that is placed counts from its last `placed_at`. `equivalent_age` is what it had gathered at the last
@@ -120,7 +125,8 @@ def readiness_from(curing: Curing, climate: Sequence[ClimateRow], placements: Se
     waiting = _waiting_from(curing, climate, last)
     needs = needs_from(curing)
     rows = tuple(_row(milestone, needs[milestone], curing, waiting) for milestone in MILESTONES)
-    working = _working_time(curing, placements, waiting)
+    mixings = [*(one.mixed_at for one in placements), *(one.mixed_at for one in batches)]
+    working = _working_time(curing, mixings, waiting)
     cautions = _cautions(curing, waiting, rows)
     return Readiness(rows, working, cautions, None if last is None else last.placed_at)
 
@@ -203,9 +209,9 @@ def _time_after(start: datetime, hours: float, offset: tzinfo) -> str | None:
         return None
 
 
-def _working_time(curing: Curing, placements: Sequence[Placement], waiting: _Waiting) -> WorkingTime:
+def _working_time(curing: Curing, mixings: Iterable[str | None], waiting: _Waiting) -> WorkingTime:
     """The working time at the temperature of the last mixing, or at the last measured one where nothing is mixed."""
-    mixed = [moment_from_time(p.mixed_at) for p in placements if p.mixed_at is not None]
+    mixed = [moment_from_time(at) for at in mixings if at is not None]
     last = max(mixed, default=None)
     hour = (waiting.temperatures.measured_until or 0.0) if last is None else (last - waiting.zero) / HOUR
     temperature_c = waiting.temperatures.at(hour)

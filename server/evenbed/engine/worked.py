@@ -160,7 +160,8 @@ class WorkedRoom:
     @cached_property
     def readiness(self) -> Readiness:
         """When the bed can be used."""
-        return readiness_from(self.document.curing, self.document.climate, self.document.placements)
+        document = self.document
+        return readiness_from(document.curing, document.climate, document.placements, document.batches)
 
     def is_estimated(self, at: Point) -> bool:
         """True where the surface stands on an estimated corner at this very place."""

@@ -1,6 +1,7 @@
 """The fill clock: how the filling stands at a moment, and what is to be done by when."""
 
 from collections.abc import Iterator
+from itertools import islice
 
 from evenbed.engine.cure import moment_from_time
 from evenbed.engine.document.check import checked_document
@@ -14,7 +15,7 @@ from evenbed.engine.filling.standing import Standing
 from evenbed.engine.filling.stopping import stop_edges_from
 from evenbed.engine.filling.times import Clock, is_stopped
 from evenbed.engine.identity import identity
-from evenbed.engine.problems import Problem, problem_at, problems_under
+from evenbed.engine.problems import MOST_PROBLEMS, Problem, problem_at, problems_under
 from evenbed.engine.readiness import WorkingTime
 
 
@@ -28,7 +29,7 @@ def fill_clock_from(given: object) -> FillClockAnswer:
         document = checked_document(question.document)
         standing = Standing(document, fill_room_of(document), Clock(moment_from_time(question.now)))
         left_out = [problem_at(path, "unknown_key") for path in unknown]
-        return _answer_of(standing, (*left_out, *standing.notices))
+        return _answer_of(standing, tuple(islice((*left_out, *standing.notices), MOST_PROBLEMS)))
 
 
 def _answer_of(standing: Standing, notices: tuple[Problem, ...]) -> FillClockAnswer:
