@@ -254,11 +254,3 @@ def test_what_rails_as_placed_break_is_told_at_the_rail() -> None:
     assert ("rails[5]", "rail_short", "bit") in told
     assert ("rails[5]", "rail_not_needed", "bit") in told
     assert ("rails[6]", "rail_in_wall", "high") in told
-
-
-def test_the_shortest_straightedge_that_fits_is_named_for_a_place_by_hand() -> None:
-    lines = (RailLine((44.0, 600.0), (4956.0, 600.0)), RailLine((44.0, 1990.0), (4956.0, 1990.0)))
-    case = plain_case(rectangle(5000.0, 2590.0), lines=lines, straightedge=1500.0, straightedges=(400.0, 1200.0))
-    ways = {(a.kind, a.way, a.straightedge) for a in case.hand.areas if a.kind != "rail_end"}
-    # 600 mm to the wall less 1500 - 50.8 - 1390 of overhang leave 540.8: twice that takes the 1200.
-    assert ways == {("beside_wall", "short_straightedge", 1200.0)}

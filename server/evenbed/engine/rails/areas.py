@@ -14,7 +14,7 @@ from evenbed.engine.rails.kinds import Doorway, kind_of
 from evenbed.engine.rails.shapes import HandArea, HandKind, HandWay
 from evenbed.engine.rails.ways import Surroundings, way_of
 
-ORDINARY = ("beside_wall", "rail_end")  # strips that every floor has
+STRIPS = ("beside_wall", "rail_end")  # where no deeper than the float's margin, every floor has them
 LEAST_TOLD = 0.02  # m²: a smaller place is not worth a caution; common practice, no source
 
 
@@ -29,14 +29,19 @@ class HandPlan:
 
 def hand_plan_of(layouts: Sequence[Layout], design: RailDesign, doorways: Sequence[Doorway]) -> HandPlan:
     """What no straightedge on rails serves, of all regions; `doorways` lie on the drawing, from jamb to jamb."""
-    areas = tuple(_hand_areas(layouts, design, doorways))
+    found = list(_hand_areas(layouts, design, doorways))
+    areas = tuple(area for area, _ in found)
     whole = math.fsum(layout.floor.region.area for layout in layouts) / 1e6
     share = math.fsum(area.area for area in areas) / whole if whole > 0.0 else 0.0
-    return HandPlan(areas, share, tuple(_cautions(areas)))
+    told = [area.area for area, is_ordinary in found if not is_ordinary and area.area >= LEAST_TOLD]
+    said = [caution_at("rails", "by_hand", count=len(told), area=math.fsum(told), largest=max(told))] if told else ()
+    return HandPlan(areas, share, tuple(said))
 
 
-def _hand_areas(layouts: Sequence[Layout], design: RailDesign, doorways: Sequence[Doorway]) -> Iterator[HandArea]:
-    """H1, H2, ... through the layouts."""
+def _hand_areas(
+    layouts: Sequence[Layout], design: RailDesign, doorways: Sequence[Doorway]
+) -> Iterator[tuple[HandArea, bool]]:
+    """H1, H2, ... through the layouts, each with whether it is a strip such as every floor has."""
     lengths = sorted({design.straightedge, *design.straightedges})
     numbers = count(1)
     for layout in layouts:
@@ -44,7 +49,13 @@ def _hand_areas(layouts: Sequence[Layout], design: RailDesign, doorways: Sequenc
         for group, (kind, way, edge) in _grouped(layout, turned, lengths):
             middle, ring = layout.frame.placed(*group[0].middle), layout.frame.placed_ring(joined_ring(group))
             area = math.fsum(place.area for place in group) / 1e6
-            yield HandArea(f"H{next(numbers)}", kind, way, edge, middle, ring, area)
+            is_ordinary = kind in STRIPS and all(_is_narrow(place, layout.reach.margin) for place in group)
+            yield HandArea(f"H{next(numbers)}", kind, way, edge, middle, ring, area), is_ordinary
+
+
+def _is_narrow(place: Place, margin: float) -> bool:
+    deepest = max(cell.high[end] - cell.low[end] for cell in place.cells for end in (0, 1))
+    return min(place.end - place.start, deepest) <= margin
 
 
 def _grouped(
@@ -60,10 +71,3 @@ def _grouped(
     groups = [[places[i] for i in group] for group in groups_of(places, told.__getitem__)]
     groups.sort(key=lambda group: (round(min(p.start for p in group), 3), round(min(p.low for p in group), 3)))
     return [(group, told[group[0]]) for group in groups]
-
-
-def _cautions(areas: Sequence[HandArea]) -> Iterator[Caution]:
-    """What is left to hand work beside the ordinary strips at walls and rails' ends."""
-    told = [area.area for area in areas if area.kind not in ORDINARY and area.area >= LEAST_TOLD]
-    if told:
-        yield caution_at("rails", "by_hand", count=len(told), area=sum(told), largest=max(told))

@@ -167,7 +167,8 @@ def floor_at(frame: Frame, region: Region, fixtures: Sequence[Fixture], design: 
 def obstacle_at(frame: Frame, fixture: Fixture, clear: float) -> Obstacle:
     """A fixture that rails keep `clear` of; a straightedge passes over a drain alone."""
     core = 0.0 if fixture.kind == "drain" else fixture.radius
-    return Obstacle(*frame.turned(fixture.at), fixture.radius + clear, core)
+    to = frame.turned(fixture.to) if fixture.to else (None, None)
+    return Obstacle(*frame.turned(fixture.at), fixture.radius + clear, core, *to)
 
 
 def _best_of(best: Layout, sets: Iterable[tuple[list[float], list[float]]]) -> Layout:

@@ -17,6 +17,7 @@ from evenbed.engine.rails.cover import Cell
 from evenbed.engine.rails.lines import without_straight_corners
 
 NECK = 1.0  # mm: cells that meet along less than this are two places
+WIDENS = 0.5  # of the wider of two cells, likewise
 SAME = 1e-6  # mm: corners nearer than this are one
 DUST = 2e-7  # share of the floor that all places together may take which are too small to be named
 SMALL = 100.0  # mm²: such a place is dust
@@ -88,7 +89,7 @@ def _runs(cells: Sequence[Cell]) -> Iterator[list[Cell]]:
     begins: dict[float, list[int]] = defaultdict(list)
     for i, cell in enumerate(cells):
         begins[cell.start].append(i)
-    onward = {i: _mostshared(cell, cells, begins[cell.end]) for i, cell in enumerate(cells)}
+    onward = {i: _most_shared(cell, cells, begins[cell.end]) for i, cell in enumerate(cells)}
     best: dict[int, int] = {}
     for i, j in onward.items():
         if j is not None and (j not in best or shared(cells[i], cells[j]) > shared(cells[best[j]], cells[j])):
@@ -106,9 +107,16 @@ def _row(first: int, following: dict[int, int]) -> Iterator[int]:
         at = following.get(at)
 
 
-def _mostshared(cell: Cell, cells: Sequence[Cell], others: Iterable[int]) -> int | None:
-    alike = [i for i in others if _is_alike(cell, cells[i]) and shared(cell, cells[i]) > NECK]
+def _most_shared(cell: Cell, cells: Sequence[Cell], others: Iterable[int]) -> int | None:
+    alike = [
+        i for i in others if _is_alike(cell, cells[i]) and shared(cell, cells[i]) > _least_shared(cell, cells[i])
+    ]
     return max(alike, key=lambda i: shared(cell, cells[i]), default=None)
+
+
+def _least_shared(one: Cell, other: Cell) -> float:
+    """Where less than this is shared, the floor widens or narrows so much that another place begins."""
+    return max(NECK, WIDENS * (one.high.end - one.low.end), WIDENS * (other.high.start - other.low.start))
 
 
 def _is_alike(one: Cell, other: Cell) -> bool:

@@ -16,6 +16,7 @@ from evenbed.engine.rails.lines import ROUNDING, without_straight_corners
 from evenbed.engine.touching import traced
 
 SLIVER = 100.0  # mm²: a smaller place takes the name of a neighbour, if it has one
+SAME_PLACE = 3  # digits after the point of a mm to which corners are one
 
 _Touching = dict[int, list[int]]
 
@@ -30,13 +31,22 @@ def groups_of(places: Sequence[Place], label: Callable[[Place], Hashable]) -> It
         if first in loose:
             group = _grown(first, touching, {i for i in loose if labels[i] == labels[first]})
             loose -= group
-            yield [i for i in order if i in group]
+            together = [i for i in order if i in group]
+            yield from [together] if _is_simple([places[i] for i in together]) else [[i] for i in together]
 
 
 def joined_ring(places: Sequence[Place]) -> Ring:
     """The one ring round places that make one, anticlockwise."""
-    if len(places) == 1:
-        return places[0].ring
+    return places[0].ring if len(places) == 1 else without_straight_corners(_traced(places))
+
+
+def _is_simple(places: Sequence[Place]) -> bool:
+    """Whether places that make one ring nowhere touch beside it, as round the corner of a cutout they may."""
+    ring = _traced(places) if len(places) > 1 else ()
+    return len({(round(u, SAME_PLACE), round(v, SAME_PLACE)) for u, v in ring}) == len(ring)
+
+
+def _traced(places: Sequence[Place]) -> Ring:
     upright: dict[float, list[tuple[float, float]]] = defaultdict(list)
     edges: list[tuple[Point, Point]] = []
     for place in places:
@@ -47,8 +57,8 @@ def joined_ring(places: Sequence[Place]) -> Ring:
                 edges.append((a, b))
     for u, ways in upright.items():
         edges += _left_standing(u, ways)
-    ring = max(traced(edges), key=signed_area)  # beside it at most specks, where corners differ by a rounding
-    return without_straight_corners(without_repeats(ring))
+    # Beside the ring there are at most specks, where corners differ by a rounding.
+    return without_repeats(max(traced(edges), key=signed_area))
 
 
 def _left_standing(u: float, ways: Sequence[tuple[float, float]]) -> Iterator[tuple[Point, Point]]:

@@ -20,15 +20,34 @@ STRAIGHT = 1e-9  # share of its neighbours' product by which a corner may turn a
 
 @dataclass(frozen=True)
 class Obstacle:
-    """A round thing that a rail stops short of: the fixture's radius and its clearance together.
+    """What a rail stops short of: a round fixture, or a long one from (u, v) to (to_u, to_v).
 
-    `core` is the radius of what no straightedge passes over; 0 where it lies flush with the top.
+    `radius` is the fixture's and its clearance together. `core` is the radius of what no straightedge passes over; 0
+    where it lies flush with the top.
     """
 
     u: float
     v: float
     radius: float
     core: float = 0.0
+    to_u: float | None = None
+    to_v: float | None = None
+
+    @property
+    def vs(self) -> Interval:
+        """The lines that it stands in the way of, its clearance included."""
+        other = self.v if self.to_v is None else self.to_v
+        return (min(self.v, other) - self.radius, max(self.v, other) + self.radius)
+
+    def on(self, v: float) -> Interval | None:
+        """Where it stands in the way of the line at `v`, None where it does not."""
+        low, high = self.vs
+        if not low + ROUNDING < v < high - ROUNDING:
+            return None
+        if self.to_u is not None and self.to_v is not None and (self.to_u, self.to_v) != (self.u, self.v):
+            return _near_wall((self.u, self.v, self.to_u, self.to_v), v, self.radius)
+        half = math.sqrt(self.radius * self.radius - (self.v - v) * (self.v - v))
+        return (self.u - half, self.u + half)
 
 
 @dataclass(frozen=True)
@@ -147,7 +166,7 @@ def lines_between(first: float, last: float, reach: float, shunned: list[Interva
 
 def shunned_intervals(floor: Floor) -> list[Interval]:
     """What of v the cutouts and fixtures take up, their clearance included; overlapping ones joined."""
-    spans = [(o.v - o.radius, o.v + o.radius) for o in floor.obstacles]
+    spans = [o.vs for o in floor.obstacles]
     for hole in floor.region.holes:
         vs = [v for _, v in hole]
         spans.append((min(vs) - floor.inset, max(vs) + floor.inset))
@@ -209,10 +228,7 @@ def _blocked(floor: Floor, v: float, clear: float) -> Iterable[Interval]:
         for wall in floor.walls:
             if min(wall[1], wall[3]) - near < v < max(wall[1], wall[3]) + near:
                 yield _near_wall(wall, v, clear)
-    for o in floor.obstacles:
-        if abs(o.v - v) < o.radius - ROUNDING:
-            half = math.sqrt(o.radius * o.radius - (o.v - v) * (o.v - v))
-            yield (o.u - half, o.u + half)
+    yield from (taken for taken in (o.on(v) for o in floor.obstacles) if taken)
 
 
 def _near_wall(wall: tuple[float, float, float, float], v: float, near: float) -> Interval:
