@@ -7,7 +7,7 @@ from playwright.sync_api import expect
 from tests.browser.phone import Phone
 
 STEPS = ("outline", "levels", "bed", "material", "rails", "filling", "waiting")
-LAYERS = ("readings", "ground", "thickness", "doubt", "rails", "sections")
+LAYERS = ("readings", "ground", "thickness", "doubt", "rails", "sections", "live")
 WAYS = ("table_in", "scan_in", "table_out")
 # step, what opens the sheet, the sheet's own mark
 SHEETS = (
@@ -30,7 +30,9 @@ SHEETS = (
     ("material", "field-mix.air", "value"),
     ("rails", "shim-table", "shim-sheet"),
     ("rails", "rail-cautions", "rails-know"),
-    ("rails", "rail-tools", "tools"),
+    ("filling", "open-section-1", "section-sheet"),
+    ("filling", "add-note", "note"),
+    ("filling", "day-ends", "time"),
     ("waiting", "add-climate", "climate"),
 )
 TABLE = "1;0,9;0,6;0,010;puerta\n2;2,1;0,6;0,004;\n3;0,9;1,2;0,007;\n"
@@ -89,7 +91,8 @@ def walk_in_and_out(phone: Phone, stop: Stop) -> None:
 
 
 def walk_the_sheets(phone: Phone, stop: Stop) -> None:
-    """The sheets of the steps, one at a time."""
+    """The sheets of the steps, one at a time, and what is done on the knees."""
+    walk_the_rails(phone, stop)
     for step, opener, mark in SHEETS:
         if not phone.page.locator(f".at-{step}").count():
             phone.go_to(step)
@@ -107,6 +110,34 @@ def walk_the_sheets(phone: Phone, stop: Stop) -> None:
             if mark == "setups":
                 phone.tap("levels-note")
                 phone.tap("open-setups")
+
+
+def walk_the_rails(phone: Phone, stop: Stop) -> None:
+    """Laying out, setting with wet hands, truing, and a reading of the level as it is entered."""
+    phone.go_to("rails")
+    phone.tap("rails-layout")
+    phone.wait_for("figure-layout-rails-value")
+    stop("rails-layout")
+    with sheet(phone, "add-strips", "strips-form"):
+        stop("rails-layout-strips")
+    phone.page.get_by_test_id("take-rail").first.click()
+    phone.wait_for("rail-deck")
+    stop("rails-layout-hand")
+    phone.tap("back")
+    phone.tap("rails-hands")
+    phone.wait_for("hands-where")
+    stop("rails-hands")
+    phone.tap("hands-leave")
+    phone.tap("rails-true")
+    phone.wait_for("read-next")
+    stop("rails-true")
+    phone.tap("read-next")
+    with sheet(phone, "check-where", "check-where-sheet"):
+        stop("rails-true-where")
+    stop("rails-true-reading")
+    phone.tap("check-put-away")
+    phone.wait_for("read-next")
+    phone.tap("back")
 
 
 def walk_outside_the_room(phone: Phone, stop: Stop) -> None:

@@ -169,13 +169,13 @@ def test_a_straightedge_that_spans_nothing_is_told_on_the_rails_and_changed_ther
     begin_read(phone)
     phone.go_to("rails")
     phone.wait_for("station-where")
-    phone.tap("rail-tools")
+    phone.tap("rails-layout")
     give(phone, "rails.straightedge", "1")
-    phone.tap("tools-close")
+    phone.tap("back")
     expect(phone.page.get_by_test_id("problems")).not_to_be_empty(timeout=10_000)
-    phone.tap("rail-tools")
+    phone.tap("rails-layout")
     give(phone, "rails.straightedge", "8", "feet")
-    phone.tap("tools-close")
+    phone.tap("back")
     phone.wait_for("station-where")
 
 

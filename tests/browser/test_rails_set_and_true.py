@@ -139,7 +139,7 @@ def test_rails_read_across_are_corrected_as_the_engine_says_and_one_undo_takes_t
     phone.page.reload()  # in mid-reading
     phone.wait_for_text("typed", "3/8")
     phone.keys("next")  # which end is high was not said yet
-    expect(phone.page.locator(".entry-note")).to_contain_text("Which end is high")
+    phone.wait_for_text("entry-what", "Which end is high")
     phone.shot("rails-true-2-reading")
     phone.tap("end-to")
     phone.keys("next")

@@ -76,7 +76,8 @@ function Paper({ room, plan }: { room: RoomView; plan: Plan }) {
     <>
       <PaperSheet scene={scene} window={PAPER} name="paper" />
       <Facts plan={plan} />
-      <div class="paper-tables"><ShimTable plan={plan} set={set} /><Fill room={room} plan={plan} /><Order plan={plan} /></div>
+      <div class="paper-shims"><ShimTable plan={plan} set={set} /></div>
+      <div class="paper-tables"><Fill room={room} plan={plan} /><Order plan={plan} /></div>
       <Times plan={plan} />
       <ul class="paper-cautions">{plan.cautions.map((caution, index) => <li key={index}>{cautionText(caution)}</li>)}</ul>
       <p class="quiet small">{t("print.engine", { version: plan.engine.version, hash: plan.engine.hash.slice(0, 12) })}</p>

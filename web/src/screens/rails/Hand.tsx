@@ -1,7 +1,9 @@
 /** The station in hand: its shim in giant figures, where it is, what must be known there, and what comes next. */
+import { useState } from "preact/hooks";
 import { errorText } from "../../units";
 import type { Plan } from "../../wire";
 import { reader, t } from "../../words";
+import { Dialog } from "../common/Dialog";
 import { Figure } from "../common/Figure";
 import { Cautions } from "../common/Notes";
 import { cautionsAt } from "../common/plan";
@@ -42,7 +44,6 @@ export function notesOf(hand: Standing, { set }: Pick<SettingStations, "set">): 
   const before = set.get(key);
   return [
     ...(before && isMoved(before) ? [t("rails.was", { was: station.shim - before.since, now: station.shim })] : []),
-    ...movesOf(hand),
     ...(station.is_break ? [t("rails.break")] : []),
   ];
 }
@@ -57,6 +58,25 @@ function Notes({ hand, setting }: { hand: Standing; setting: SettingStations }) 
   const notes = notesOf(hand, setting);
   if (notes.length === 0) return null;
   return <ul class="notice station-notes" data-testid="station-notes">{notes.map((note) => <li key={note}>{note}</li>)}</ul>;
+}
+
+/** At the first station of a strip's next lie, and only there: what is done before, on a sheet of its own. */
+function Move({ hand }: { hand: Standing }) {
+  const [open, setOpen] = useState(false);
+  const { begins, rail, lie, lies, station } = hand;
+  const moves = movesOf(hand);
+  if (!begins || moves.length === 0) return null;
+  return (
+    <>
+      <button type="button" class="button wide warns" data-testid="station-move" onClick={() => setOpen(true)}>{t(begins.overlap > 0 ? "rails.move_first" : "rails.new_first", { overlap: begins.overlap })}</button>
+      {open && (
+        <Dialog title={t("rails.move_title", { rail: rail.id, lie, lies })} testid="move-sheet" onClose={() => setOpen(false)}>
+          <ul class="stack tight">{moves.map((line) => <li key={line}>{line}</li>)}</ul>
+          {station.is_break && <p>{t("rails.break")}</p>}
+        </Dialog>
+      )}
+    </>
+  );
 }
 
 function Buttons({ hand, setting }: { hand: Standing; setting: SettingStations }) {
@@ -75,10 +95,11 @@ export function Hand({ plan, hand, setting }: { plan: Plan; hand: Standing; sett
   const path = `rails[${plan.rails.indexOf(hand.rail)}].stations[${hand.index}].shim`;
   return (
     <div class="hand">
-      <Figure size="giant" label={hand.isStart ? t("rails.start_here") : t("rails.shim")} value={shimText(hand.station)} plan={plan} path={path} />
+      <div data-testid="station-shim"><Figure size="giant" label={hand.isStart ? t("rails.start_here") : t("rails.shim")} value={shimText(hand.station)} plan={plan} path={path} /></div>
       <p class="where" data-testid="station-where">{whereText(hand)}</p>
       <p class="quiet small" data-testid="station-exactly">{placeText(hand)}</p>
       <TooThick plan={plan} hand={hand} />
+      <Move hand={hand} />
       <Notes hand={hand} setting={setting} />
       <p class="quiet next-line" data-testid="station-next">{setting.next ? nextText(setting.next) : t("rails.last")}</p>
       <Buttons hand={hand} setting={setting} />

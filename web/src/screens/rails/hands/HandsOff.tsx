@@ -59,9 +59,8 @@ function Face({ room, hit, title, foot, main, onBack, aside, children }: FacePro
 }
 
 function Notes({ hand, setting }: { hand: Standing; setting: SettingStations }) {
-  const moves = new Set(movesOf(hand));
-  const notes = notesOf(hand, setting).filter((note) => !moves.has(note));
-  if (hand.station.shim < 0) notes.push(t("rails.too_thick", { by: -hand.station.shim }));
+  const thick = hand.station.shim < 0 ? [t("rails.too_thick", { by: -hand.station.shim })] : [];
+  const notes = [...notesOf(hand, setting), ...thick];
   return notes.length === 0 ? null : <ul class="hands-notes">{notes.map((note) => <li key={note}>{note}</li>)}</ul>;
 }
 
@@ -73,7 +72,7 @@ function Station({ hand, setting, ...face }: HandProps & { readonly setting: Set
   const main = isDone
     ? { label: t("hands.is_set"), onHit: () => choose(next?.key ?? null) }
     : { label: t("hands.set"), onHit: () => setting.mark(hand) };
-  const aside = isDone ? { label: t("rails.unset"), onHit: () => setting.unmark(hand) } : null;
+  const aside = isDone ? { label: t("hands.unset"), onHit: () => setting.unmark(hand) } : null;
   const foot = next ? t("hands.next", { shim: shimText(next.station) }) : t("hands.last");
   return (
     <Face {...face} title={whereText(hand)} foot={foot} main={main} aside={aside}>

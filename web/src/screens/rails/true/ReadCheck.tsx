@@ -40,16 +40,16 @@ function whatOf({ step, way, off, back, id }: Entered, over: number): string {
   return t(`truing.what_${way}`, { over });
 }
 
-function Place({ entered, levels, onOpen, form }: { entered: Entered; levels: readonly OwnLevel[]; onOpen: () => void; form: Form<Entered> }) {
+function Place({ entered, onOpen, onAway, form }: { entered: Entered; onOpen: () => void; onAway: () => void; form: Form<Entered> }) {
   const other = entered.way === "bubble" ? "gap" : "bubble";
   return (
     <div class="level-row">
       <button type="button" class="button note" data-testid="check-where" onClick={onOpen}>
         <span>{whereLaid(entered)}</span>
-        <span class="quiet">{t(entered.step === "off" ? "truing.with_level" : "truing.with_level_back", { level: entered.level, long: lengthOfLevel(levels, entered.level) })}</span>
+        <span class="quiet">{t(entered.step === "off" ? "truing.with_level" : "truing.with_level_back", { level: entered.level })}</span>
       </button>
       <button type="button" class="button elsewhere" data-testid="check-way" onClick={() => form.set({ way: other, end: "" })}>{t(`truing.way_${entered.way}`)}{" \u21c4"}</button>
-      <button type="button" class="button icon" aria-label={t("truing.put_away")} data-testid="check-put-away" onClick={form.clear}>{"\u2715"}</button>
+      <button type="button" class="button icon" aria-label={t("truing.put_away")} data-testid="check-put-away" onClick={onAway}>{"\u2715"}</button>
     </div>
   );
 }
@@ -81,13 +81,14 @@ export function ReadCheck({ roomId, plan, form, levels }: ReadCheckProps) {
     form.set({ ...turned, step: entered.step === "off" ? "back" : "off", end: "" });
     void clearDraft(draft);
   };
+  const away = () => { form.clear(); void clearDraft(draft); };
   const canTurn = turned !== null && turned.off !== null;
   return (
     <>
-      <Place entered={entered} levels={levels} form={form} onOpen={() => setPlacing(true)} />
+      <Place entered={entered} form={form} onAway={away} onOpen={() => setPlacing(true)} />
       {ends && <EndButtons way={entered.way} end={entered.end} ends={ends} onEnd={(end) => form.set({ end })} />}
       <Entry
-        what={whatOf(entered, over)} draft={draft} measure="length" nextLabel={t("truing.keep")} note={noteOf(entered, plan, typed, over)} onDone={keep}
+        what={noteOf(entered, plan, typed, over) || whatOf(entered, over)} draft={draft} measure="length" nextLabel={t("truing.keep")} onDone={keep}
         beside={<button type="button" class="button" data-testid="check-turn" disabled={!canTurn} onClick={turn}>{t(entered.step === "off" ? "truing.turn" : "truing.turn_back")}</button>}
       />
       {isPlacing && <WhereSheet plan={plan} entered={entered} levels={levels} onChange={form.set} onClose={() => setPlacing(false)} />}

@@ -52,10 +52,11 @@ function Next({ plan, levels, onRead }: Pick<OverviewProps, "plan" | "levels" | 
 
 function Overview({ room, plan, checks, levels, onRead, onAgain }: OverviewProps) {
   const { truing } = plan;
+  const cautions = cautionsAt(plan, "truing", "corrections", "level_error");
   return (
     <div class="stack">
       {truing && <Worst plan={plan} truing={truing} />}
-      <Cautions cautions={cautionsAt(plan, "truing", "corrections", "level_error")} />
+      <Cautions cautions={cautions} />
       <Corrections roomId={room.id} plan={plan} />
       <Next plan={plan} levels={levels} onRead={onRead} />
       <LengthSetting room={room} name="rails.tolerance" label={t("truing.tolerance")} />

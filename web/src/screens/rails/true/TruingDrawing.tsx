@@ -9,10 +9,11 @@ import { bareScene } from "../../common/roomFigure";
 import { sceneRails } from "../../common/layers";
 import { shimText } from "../../common/shims";
 import type { RoomView } from "../../common/useRoom";
-import { amountOf, placeOf } from "./correcting";
+import { amountOf, isToDo, placeOf } from "./correcting";
 import { endsOf, railLength, type Entered } from "./reading";
 
 const TOUCH_EVERY = 100; // mm along a rail
+const AIR = 20; // px round the room while the keys leave little height
 
 interface TruingDrawingProps {
   readonly room: RoomView;
@@ -40,7 +41,7 @@ function levelEnds(plan: Plan, entered: Entered): readonly ScenePoint[] {
 function arrows(plan: Plan): readonly ScenePoint[] {
   return plan.corrections.flatMap((correction, n): readonly ScenePoint[] => {
     const at = placeOf(plan, correction);
-    return at ? [{ id: `correction-${n}`, at, label: markText(shimText(amountOf(correction))), kind: correction.raise < 0 ? "let_down" : "raise" }] : [];
+    return at && isToDo(correction) ? [{ id: `correction-${n}`, at, label: markText(shimText(amountOf(correction))), kind: correction.raise < 0 ? "let_down" : "raise" }] : [];
   });
 }
 
@@ -58,5 +59,5 @@ export function TruingDrawing({ room, entered, onTap }: TruingDrawingProps) {
     const rail = plan.rails.find((one) => one.id === id.slice(0, cut));
     if (rail) onTap(rail, Number(id.slice(cut + 1)));
   };
-  return <Drawing scene={{ ...bare, rails, points }} name="truing" onOpen={tapped} touch={touch} />;
+  return <Drawing scene={{ ...bare, rails, points }} name="truing" onOpen={tapped} touch={touch} {...(entered ? { air: AIR } : {})} />;
 }

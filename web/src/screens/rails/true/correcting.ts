@@ -30,10 +30,15 @@ export interface ToCorrect {
   readonly corrections: readonly { readonly correction: Correction; readonly number: number }[];
 }
 
+/** What is to be done in the person's own units: what rounds to nothing there is left as it lies. */
+export function isToDo(correction: Correction): boolean {
+  return roundedMm(correction) !== 0;
+}
+
 /** The corrections of each rail together, rails in the order that the worst of each has. */
 export function byRail(plan: Pick<Plan, "rails" | "corrections">): readonly ToCorrect[] {
   const found = new Map<string, { readonly correction: Correction; readonly number: number }[]>();
-  plan.corrections.forEach((correction, number) => found.set(correction.rail, [...(found.get(correction.rail) ?? []), { correction, number }]));
+  plan.corrections.forEach((correction, number) => isToDo(correction) && found.set(correction.rail, [...(found.get(correction.rail) ?? []), { correction, number }]));
   return [...found].flatMap(([id, corrections]) => {
     const rail = railOf(plan, id);
     return rail ? [{ rail, corrections }] : [];
