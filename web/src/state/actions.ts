@@ -105,7 +105,11 @@ export function restoreRecord(kind: Kind, id: string): Promise<void> {
  * Takes back the last action whose records are on show as it left them; a step whose record left this phone (the job is
  * another crew's now), or holds somebody's later value, is dropped. False where there was nothing to take back.
  */
-export async function undo(): Promise<boolean> {
+export function undo(): Promise<boolean> {
+  return inTurn(takeBack);
+}
+
+async function takeBack(): Promise<boolean> {
   const steps = undoSteps.peek();
   const last = steps.map(canTakeBack).lastIndexOf(true);
   const step = steps[last];
@@ -129,7 +133,20 @@ export async function edit<K extends Kind>(
   await act([{ kind, id, fields }], options);
 }
 
-export async function act(edits: readonly Edit[], { undoable = true, photo, ...options }: HowToAct = {}): Promise<void> {
+export function act(edits: readonly Edit[], how: HowToAct = {}): Promise<void> {
+  return inTurn(() => perform(edits, how));
+}
+
+let before: Promise<unknown> = Promise.resolve();
+
+/** One after the other, however fast they come: each knows what the one before left, so that undo takes back one at a time. */
+function inTurn<T>(task: () => Promise<T>): Promise<T> {
+  const mine = before.then(task, task);
+  before = mine;
+  return mine;
+}
+
+async function perform(edits: readonly Edit[], { undoable = true, photo, ...options }: HowToAct): Promise<void> {
   const step = { at: now(), inverse: edits.map((one) => inverseOf(one)), written: edits };
   const steps = undoSteps.peek();
   await write(edits, { undo: undoable ? withStep(steps, step) : steps, clearDraft: options.draft, photo });

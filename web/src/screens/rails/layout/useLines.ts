@@ -37,8 +37,6 @@ const NOTHING: Told = { lines: [], rails: [] };
 export function useLines(room: RoomView): Lines {
   const stored = room.fields["rails.lines"] ?? null;
   const waiting = useRef(0);
-  /** One is stored after the other: undo takes them back one by one, however fast they came. */
-  const queue = useRef<Promise<unknown>>(Promise.resolve());
   const newest = useRef<readonly RailLine[] | null>(null);
   const [, draw] = useState(0);
   const told = useRef<Told>(NOTHING);
@@ -53,9 +51,7 @@ export function useLines(room: RoomView): Lines {
     newest.current = to;
     waiting.current += 1;
     draw((count) => count + 1);
-    const store = () => saved(placeRails(room.id, to));
-    queue.current = queue.current.then(store, store);
-    await queue.current.finally(() => { waiting.current -= 1; });
+    await saved(placeRails(room.id, to)).finally(() => { waiting.current -= 1; });
     draw((count) => count + 1);
   };
   const change = (to: (lines: readonly RailLine[]) => readonly RailLine[]) => {
