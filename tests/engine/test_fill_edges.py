@@ -135,8 +135,12 @@ def test_an_edge_along_a_rail_is_one_line_with_the_strip_for_its_mark() -> None:
     assert {edge["from"][0], edge["to"][0]} <= {x for rail in plan["rails"] for x in (rail["from"][0],)} | {
         edge["to"][0]
     }
-    assert "cold_joint_rail" in codes_of(answer)
-    assert "cold_joint_cut" not in codes_of(answer)
+    assert not {"cold_joint_rail", "cold_joint_cut"} & set(codes_of(answer))
+    stopped = clock_of(room | {"placements": rows, "stoppages": [{"start": at("09:20")}]}, at("09:30"))
+    too_late = clock_of(room | {"placements": rows, "filling": {"day_ends": at("10:00")}}, at("09:30"))
+    for stopping in (stopped, too_late):
+        assert "cold_joint_rail" in codes_of(stopping)
+        assert "cold_joint_cut" not in codes_of(stopping)
 
 
 def test_work_had_better_stop_at_a_joint_that_can_be_reached_before_the_day_ends() -> None:

@@ -32,10 +32,11 @@ def clock_cautions(standing: Standing) -> Iterator[Caution]:
 
 
 def _stop_cautions(standing: Standing) -> Iterator[Caution]:
+    """Of edges to cut back always; of those along rails, which are the next best, once work is stopping."""
     lengths = standing.open_lengths
     if lengths["cut"]:
         yield caution_at("stop_edges", "cold_joint_cut", length=float(lengths["cut"]))
-    if lengths["rail"]:
+    if lengths["rail"] and standing.is_stopping:
         yield caution_at("stop_edges", "cold_joint_rail", length=float(lengths["rail"]))
 
 

@@ -19,7 +19,7 @@ from evenbed.engine.filling.progress import Progress, notices_of, progress_from,
 from evenbed.engine.filling.shapes import BestStop, EdgeKind
 from evenbed.engine.filling.stopping import best_stop_from, open_lengths
 from evenbed.engine.filling.temperature import Mildness, mildness_of
-from evenbed.engine.filling.times import Clock, Stops, stops_from
+from evenbed.engine.filling.times import Clock, Stops, is_stopped, stops_from
 from evenbed.engine.problems import Problem, problem_at
 
 LOOK_AHEAD = 3  # sections looked at for the best place to stop where the day's end or the pace is not known
@@ -121,6 +121,12 @@ class Standing:
             return None
         needed = self.mildness.working(0.0) if self.hours_per_batch is None else self.hours_per_batch
         return self.day_ends - needed
+
+    @property
+    def is_stopping(self) -> bool:
+        """Whether work stands still, or nothing can be mixed any more before the day ends."""
+        is_late = self.last_batch is not None and self.last_batch <= 0.0
+        return is_late or is_stopped(self.document.stoppages, self.clock)
 
     @cached_property
     def fits_day(self) -> bool | None:
