@@ -12,6 +12,9 @@ from tests.share import share_of
 from evenbed.engine.document.rails import RailLine
 from evenbed.engine.document.room import Fixture, Opening
 from evenbed.engine.geometry import Ring
+from evenbed.engine.rails.cover import Cell, Side
+from evenbed.engine.rails.hand import Place
+from evenbed.engine.rails.joining import groups_of, joined_ring
 from evenbed.engine.rails.laid import rails_from
 from evenbed.engine.rails.shapes import HandArea
 from evenbed.engine.touching import regions_of_room
@@ -139,3 +142,16 @@ def test_every_polygon_of_a_room_with_posts_and_cutouts_is_one_simple_ring() -> 
     assert all(shape.is_valid and shape.exterior.is_ccw for shape in shapes)
     assert [area.id for area in areas] == [f"H{n + 1}" for n in range(len(areas))]
     assert {"behind_fixture"} < {area.kind for area in areas}
+
+
+def test_places_that_meet_at_a_cutout_corner_again_are_not_made_one_ring_round_the_cutout() -> None:
+    below = Place((Cell(0.0, 100.0, Side(0.0, 0.0, 0), Side(50.0, 30.0, 5), 0, None, None, False),))
+    above = Place(
+        (
+            Cell(0.0, 100.0, Side(50.0, 70.0, 4), Side(100.0, 100.0, 2), 1, None, None, False),
+            Cell(100.0, 200.0, Side(0.0, 0.0, 0), Side(100.0, 100.0, 2), 2, None, None, False),
+        )
+    )
+    groups = [[(below, above)[n] for n in group] for group in groups_of((below, above), lambda _: "narrow")]
+    areas = sorted(Polygon(joined_ring(group)).area for group in groups)
+    assert areas == pytest.approx([4000.0, 14_000.0])  # trapezoids and a square; the cutout's 2000 is in neither

@@ -5,6 +5,7 @@ along one stretch and no more, so that what they make has no hole.
 Everything here is in the rails' frame: u along, v across, mm.
 """
 
+import math
 from collections import defaultdict
 from collections.abc import Callable, Hashable, Iterator, Sequence
 from itertools import pairwise
@@ -41,9 +42,15 @@ def joined_ring(places: Sequence[Place]) -> Ring:
 
 
 def _is_simple(places: Sequence[Place]) -> bool:
-    """Whether places that make one ring nowhere touch beside it, as round the corner of a cutout they may."""
-    ring = _traced(places) if len(places) > 1 else ()
-    return len({(round(u, SAME_PLACE), round(v, SAME_PLACE)) for u, v in ring}) == len(ring)
+    """Whether places that make one ring nowhere touch beside it, as at the corner of a cutout they may.
+
+    Then a corner comes twice, or the ring runs all round the cutout and holds more than the places do.
+    """
+    if len(places) == 1:
+        return True
+    ring, area = _traced(places), math.fsum(place.area for place in places)
+    corners = {(round(u, SAME_PLACE), round(v, SAME_PLACE)) for u, v in ring}
+    return len(corners) == len(ring) and abs(signed_area(ring) - area) < SLIVER
 
 
 def _traced(places: Sequence[Place]) -> Ring:
