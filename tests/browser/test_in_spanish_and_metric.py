@@ -34,7 +34,7 @@ NAMES = {
     "Láser 1",
 }
 UNITS = r"mm|m|m²|m³|kg|kg/m²|lb/ft²|lb|l|L|h|d|min|×10⁻⁶/°C|°C|km/h|%|MB"
-FIGURE = re.compile(rf"[A-Z]?|[\W\d_]*(?:(?:{UNITS})[\W\d_]*)*")
+FIGURE = re.compile(rf"(?:[A-Z]{{1,2}}\d*)?|[\W\d_]*(?:(?:{UNITS})[\W\d_]*)*")
 JOIN_CODE = re.compile(r"[0-9A-Z]{4}-[0-9A-Z]{4}")
 MONTHS = "ene|feb|mar|abr|may|jun|jul|ago|sept?|oct|nov|dic"
 DAY = rf"(?:lun|mar|mié|jue|vie|sáb|dom), \d{{1,2}} (?:de )?(?:{MONTHS})"
