@@ -9,7 +9,7 @@ import pytest
 from PIL import Image
 from playwright.sync_api import Locator, expect
 from tests.browser.looks import faint_text, small_targets, sticking_out
-from tests.browser.phone import Phone
+from tests.browser.phone import Phone, middle_of
 from tests.browser.pushed import push_job
 from tests.browser.running import Service
 
@@ -196,6 +196,14 @@ def test_the_day_book_keeps_a_stop_a_note_with_its_photo_and_forms(phone: Phone)
     phone.tap("form-E1")
     expect(phone.page.get_by_test_id("form-E1")).to_have_text("Form is set")
     assert "3\u2032" in phone.text("form-edge")
+
+
+def test_the_mixer_stands_where_it_is_tapped_and_outside_again(phone: Phone) -> None:
+    phone.tap("place-mixer")
+    phone.page.mouse.click(*middle_of(sections(phone, "waiting").locator("path").first))
+    expect(phone.page.locator(".drawing .live-mixer")).to_have_count(1)
+    phone.tap("mixer-outside")
+    expect(phone.page.locator(".drawing .live-mixer")).to_have_count(0)
 
 
 def test_a_time_that_was_tapped_too_late_is_corrected(phone: Phone) -> None:

@@ -74,6 +74,11 @@ function Lines({ live, project }: { live: SceneLive; project: Project }) {
   );
 }
 
+/** A drum on its stand. */
+export function Mixer({ at: [x, y] }: { at: Place }) {
+  return <g class="live-mixer"><rect x={x - 11} y={y - 11} width={22} height={22} rx={4} /><path d={`M${x - 6} ${y - 5}h9l4 4v3h-9l-4 -4zM${x - 3} ${y + 3}v5M${x + 4} ${y + 3}v5`} /></g>;
+}
+
 export function Live({ scene, project, name, clip }: { scene: Scene; project: Project; name: string; clip: string }) {
   const { live } = scene;
   if (!live) return null;
@@ -83,6 +88,7 @@ export function Live({ scene, project, name, clip }: { scene: Scene; project: Pr
       <g clip-path={`url(#${clip})`}>{live.sections.map((section) => <Section key={section.id} section={section} project={project} name={`live-${name}`} />)}</g>
       <Lines live={live} project={project} />
       <WayOut scene={scene} project={project} />
+      {live.mixer && <Mixer at={project(live.mixer)} />}
     </g>
   );
 }

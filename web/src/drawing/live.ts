@@ -19,4 +19,6 @@ export interface SceneLive {
   readonly edges: readonly { readonly id: string; readonly from: Place; readonly to: Place }[];
   /** Grooves to fill and pack now. */
   readonly channels: readonly { readonly from: Place; readonly to: Place }[];
+  /** Where the mixer stands in the room; null where it stands outside. */
+  readonly mixer: Place | null;
 }

@@ -1,5 +1,5 @@
 /** What the patterns and lines of the live floor mean. */
-import { liveFill, LivePatterns } from "../../drawing/Live";
+import { liveFill, LivePatterns, Mixer } from "../../drawing/Live";
 import type { SceneLive } from "../../drawing/live";
 import { t } from "../../words";
 import { SECTION_STATES, type SectionState } from "./filled";
@@ -37,6 +37,7 @@ export function LiveKey({ live }: { live: SceneLive }) {
       {live.edges.length > 0 && <span><LineSwatch kind="live-edge" />{t("live.edge")}</span>}
       {live.rails.some(({ isSet }) => isSet) && <span><LineSwatch kind="live-rail set" />{t("live.rail_set")}</span>}
       {live.rails.some(({ isSet }) => !isSet) && <span><LineSwatch kind="live-rail" />{t("live.rail")}</span>}
+      {live.mixer && <span><svg class="sheet state-swatch" viewBox="0 0 32 22" aria-hidden="true"><Mixer at={[16, 11]} /></svg>{t("live.mixer")}</span>}
     </div>
   );
 }

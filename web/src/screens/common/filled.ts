@@ -11,7 +11,7 @@ export type BatchState = "fresh" | "soon" | "late";
 
 const HOUR_MS = 3_600_000;
 const SOON = 0.25; // of its working time: as the engine has it
-const NEARLY = 0.05; // of a batch: a section that lacks less takes no further one
+export const NEARLY = 0.05; // of a batch: a section that lacks less takes no further one
 
 export interface FreshBatch {
   readonly id: string;

@@ -6,6 +6,7 @@ import { reader, t } from "../../words";
 import { Choice } from "../common/Choice";
 import { Dialog } from "../common/Dialog";
 import { batchState, type FillingNow, type FreshBatch } from "../common/filled";
+import { Figure } from "../common/Figure";
 import { Link } from "../common/Link";
 import { Moment } from "../common/Moment";
 import { pathOfHistory } from "../common/route";
@@ -43,13 +44,16 @@ function BatchSheet({ row, filling, onClose }: BatchSheetProps) {
   const set = (changed: Parameters<typeof editBatch>[1]) => void saved(editBatch(id, changed));
   const sections = filling.sections.map(({ section }) => ({ value: section.id, label: `${section.order}` }));
   const remove = () => void saved(deleteRecord("batch", id)).then((isSaved) => { if (isSaved) onClose(); });
+  const told = filling.clock?.batches.findIndex((one) => one.id === id) ?? -1;
+  const clock = told < 0 ? null : filling.clock;
   const size = SIZES.find((one) => one.size === (fields.size ?? 1))?.value ?? "1";
   return (
     <Dialog title={t("filling.batch_of", { at: fields.mixed_at ?? "" })} testid="batch-sheet" onClose={onClose}>
-      <div class="stack tight">
+      <div class="stack tight small-choices">
         <Moment name={`${id}:mixed`} testid="batch-mixed" label={t("named.batch.mixed_at")} at={fields.mixed_at} canRemove={false} onSet={(at) => set({ mixed_at: at })} />
         <Moment name={`${id}:placed`} testid="batch-placed" label={t("named.batch.placed_at")} at={fields.placed_at} onSet={(at) => set({ placed_at: at })} />
         <Moment name={`${id}:thrown`} testid="batch-thrown" label={t("named.batch.thrown_at")} at={fields.thrown_at} onSet={(at) => set({ thrown_at: at })} />
+        {clock && <Figure label={t("filling.use_by_title")} value={clockText(clock.batches[told]?.use_by ?? "", reader.value)} plan={clock} path={`batches[${told}].use_by`} />}
         {mayWrite.value && <Choice label={t("named.batch.section")} name="batch-section" value={fields.section ?? ""} options={sections} onChoose={(section) => set({ section })} />}
         {mayWrite.value && <Choice label={t("filling.how_full")} name="batch-size" value={size} options={SIZES.map(({ value }) => ({ value, label: t(`batch_size.${value}`) }))} onChoose={(value) => set({ size: Number(value) })} />}
         <div class="row even">

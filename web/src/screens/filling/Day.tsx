@@ -47,12 +47,13 @@ function Fits({ clock, ends }: { clock: NonNullable<FillingNow["clock"]>; ends: 
 }
 
 function Pace({ clock }: { clock: NonNullable<FillingNow["clock"]> }) {
-  const { pace, done } = clock;
+  const { pace, done, working_time: working } = clock;
   const minutes = pace && Math.round(pace.hours_per_batch * 60);
   return (
     <div class="figures">
       {done && <Figure label={t("filling.done")} value={clockText(done.likely, reader.value)} note={t("filling.done_between", { early: done.early, late: done.late })} plan={clock} path="done.likely" />}
       {pace && <Figure label={t("filling.pace")} value={`${minutes ?? 0}\u202fmin`} note={t("filling.pace_from", { count: pace.sections })} plan={clock} path="pace.hours_per_batch" />}
+      <Figure label={t("waiting.working_time")} value={hoursText(working.hours, reader.value)} note={t("filling.at_temperature", { temperature: working.temperature })} plan={clock} path="working_time" />
       {clock.stopped_hours > 0 && <Figure label={t("filling.stopped_so_far")} value={hoursText(clock.stopped_hours, reader.value)} plan={clock} path="stopped_hours" />}
     </div>
   );
@@ -71,7 +72,7 @@ export function Day({ room, filling }: { room: RoomView; filling: FillingNow }) 
     <section class="stack tight">
       <h3>{t("filling.day_title")}</h3>
       {mayWrite.value && <div class="row even"><Lasting room={room.id} what="stopped" /><Lasting room={room.id} what="helper" /></div>}
-      {clock && (clock.pace !== null || clock.stopped_hours > 0) && <Pace clock={clock} />}
+      {clock && <Pace clock={clock} />}
       <DayEnd room={room} />
       {clock && <Fits clock={clock} ends={dayEndOf(room)} />}
     </section>

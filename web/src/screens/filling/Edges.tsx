@@ -4,6 +4,8 @@ import { lengthText } from "../../units";
 import type { OpenEdge, Plan } from "../../wire";
 import { reader, t } from "../../words";
 import type { FillingNow } from "../common/filled";
+import { Cautions } from "../common/Notes";
+import { cautionsAt } from "../common/plan";
 import { saved } from "../common/saving";
 
 function EdgeFacts({ edge }: { edge: OpenEdge }) {
@@ -33,7 +35,7 @@ export function StopHere({ filling }: { filling: FillingNow }) {
       <ul class="places">
         {edges.map((edge) => <li key={edge.id} class="place-line" data-testid="stop-edge" data-kind={edge.kind}><strong>{whatToDo(edge)}</strong><span /><EdgeFacts edge={edge} /></li>)}
       </ul>
-      {edges.length > 0 && <p class="quiet small">{t("edge.how")}</p>}
+      {filling.clock && <Cautions cautions={cautionsAt(filling.clock, "stop_edges")} />}
     </section>
   );
 }

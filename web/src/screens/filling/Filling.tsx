@@ -1,7 +1,8 @@
 /** Filling: the clock that knows the mortar, one tap for each moment, and the floor as it stands. */
-import { useMemo } from "preact/hooks";
+import { useMemo, useState } from "preact/hooks";
+import type { Place } from "../../drawing/camera";
 import { Drawing } from "../../drawing/Drawing";
-import { fillClockOf, mayWrite, preferences } from "../../state";
+import { editRoom, fillClockOf, mayWrite, preferences } from "../../state";
 import type { Plan } from "../../wire";
 import { t } from "../../words";
 import { fillingOf, type FillingNow } from "../common/filled";
@@ -14,6 +15,7 @@ import { Cautions, PlanNotes } from "../common/Notes";
 import { cautionsAt, problemText } from "../common/plan";
 import { roomScene } from "../common/roomFigure";
 import { RoomFrame } from "../common/RoomFrame";
+import { saved } from "../common/saving";
 import { useAwake } from "../common/useAwake";
 import { useRoom, type RoomView } from "../common/useRoom";
 import { AlarmSettings } from "./AlarmSettings";
@@ -37,7 +39,7 @@ function ClockFace({ room, plan, filling }: FillingProps) {
   return (
     <div class="fill-clock" data-testid="fill-clock">
       <NowLine room={room.id} plan={plan} filling={filling} />
-      {oldest ? <Countdown key={oldest.id} batch={oldest} /> : <NoBatch hours={plan.working_time.hours} />}
+      {oldest ? <Countdown key={oldest.id} batch={oldest} /> : <NoBatch hours={(filling.clock ?? plan).working_time.hours} />}
       <BatchWarnings fresh={filling.fresh} />
       {mayWrite.value && <Taps room={room.id} acts={filling.acts} />}
       <Habits room={room} at="filling" />
@@ -47,13 +49,36 @@ function ClockFace({ room, plan, filling }: FillingProps) {
 
 function LiveDrawing({ room }: { room: RoomView }) {
   const { language, units } = preferences.value;
+  const [isPlacing, setPlacing] = useState(false);
   const bare = useMemo(() => roomScene(room.fields), [room.fields, language, units]);
   const scene = liveScene(bare, room.plan, room.id);
+  const stand = (at: Place | null) => { setPlacing(false); void saved(editRoom(room.id, { "filling.mixer": at })); };
   return (
     <>
-      <Drawing scene={scene} name="filling" />
+      <Drawing scene={scene} name="filling" {...(isPlacing ? { onPlace: stand } : {})} />
       {scene.live && <LiveKey live={scene.live} />}
+      {mayWrite.value && scene.live && <MixerPlace isPlacing={isPlacing} isInside={scene.live.mixer !== null} onPlacing={setPlacing} onOutside={() => stand(null)} />}
     </>
+  );
+}
+
+interface MixerPlaceProps {
+  readonly isPlacing: boolean;
+  readonly isInside: boolean;
+  readonly onPlacing: (isPlacing: boolean) => void;
+  readonly onOutside: () => void;
+}
+
+/** The mixer is never left behind fresh bed: where it stands in the room, sections beside it are filled last. */
+function MixerPlace({ isPlacing, isInside, onPlacing, onOutside }: MixerPlaceProps) {
+  return (
+    <div class="stack tight">
+      <div class="row even">
+        <button type="button" class="button" aria-pressed={isPlacing} data-testid="place-mixer" onClick={() => onPlacing(!isPlacing)}>{t(isInside ? "mixer.move" : "mixer.place")}</button>
+        {isInside && <button type="button" class="button" data-testid="mixer-outside" onClick={onOutside}>{t("mixer.outside")}</button>}
+      </div>
+      {isPlacing && <p class="notice" role="status" data-testid="mixer-how">{t("mixer.how")}</p>}
+    </div>
   );
 }
 
@@ -64,7 +89,7 @@ function ClockNotes({ id }: { id: string }) {
     <>
       {hasFailed && <p class="caution" role="alert">{t("engine.failed")}</p>}
       {problems.map((problem, index) => <p key={index} class="caution" data-code={problem.code}>{problemText(problem)}</p>)}
-      {clock && <Cautions cautions={clock.cautions} />}
+      {clock && <Cautions cautions={cautionsAt(clock, "sections", "batches")} />}
       {clock?.notices.map((notice, index) => <p key={index} class="notice" data-code={notice.code}>{problemText(notice)}</p>)}
     </>
   );
@@ -77,7 +102,7 @@ function Panel({ room, plan, filling }: FillingProps) {
       <Day room={room} filling={filling} />
       <StopHere filling={filling} />
       <Sections room={room.id} plan={plan} filling={filling} />
-      <Cautions cautions={cautionsAt(plan, "sections")} />
+      <Cautions cautions={[...cautionsAt(plan, "sections"), ...(filling.clock ? cautionsAt(filling.clock, "filling") : [])]} />
       <Batches room={room.id} filling={filling} />
       <Forms room={room.id} plan={plan} />
       <DayBook room={room.id} />

@@ -2,7 +2,7 @@
 import { endEntry, lasting, mayWrite } from "../../state";
 import type { Plan } from "../../wire";
 import { t } from "../../words";
-import { sectionInHand, tenths, type FillingNow, type SectionNow } from "../common/filled";
+import { NEARLY, sectionInHand, tenths, type FillingNow, type SectionNow } from "../common/filled";
 import { saved } from "../common/saving";
 
 function Stopped({ room }: { room: string }) {
@@ -18,6 +18,7 @@ function Stopped({ room }: { room: string }) {
 
 function mudText({ section, mixed }: SectionNow, plan: Plan): string {
   const left = Math.max(0, section.batches - mixed);
+  if (mixed > 0 && left < NEARLY) return t("filling.mud_whole");
   const numbers = { mixed: tenths(mixed), batches: tenths(section.batches), bags: tenths(left * plan.mix.batch.bags) };
   return t(mixed > 0 ? "filling.mud_begun" : "filling.mud", numbers);
 }
