@@ -5,7 +5,6 @@ from collections.abc import Iterable
 from evenbed.engine.account import cautions_of, explanations_of
 from evenbed.engine.answer import Extreme, LevelsAnswer, OutlineAnswer, Plan, SurfaceAnswer
 from evenbed.engine.bed_answer import bed_answer_of, mix_answer_of
-from evenbed.engine.contours import contours_of
 from evenbed.engine.cost.costed import materials_of, mix_of, quote_of
 from evenbed.engine.document.check import check_document
 from evenbed.engine.document.places import Point3
@@ -92,7 +91,6 @@ def _unread(room: WorkedRoom) -> tuple[NextReading, ...]:
 def _surface_answer(room: WorkedRoom, unknown: Unknown | None) -> SurfaceAnswer:
     surface = room.surface
     high, low = (_extreme(room, spot) for spot in room.ground.extremes)
-    contours = contours_of(surface)
     return SurfaceAnswer(
         points=surface.points,
         estimated=surface.estimated,
@@ -100,7 +98,7 @@ def _surface_answer(room: WorkedRoom, unknown: Unknown | None) -> SurfaceAnswer:
         triangles=surface.triangles,
         highest=high,
         lowest=low,
-        contours=contours,
+        contours=room.contours,
         statistics=None if unknown is None else unknown.statistics,
     )
 

@@ -7,6 +7,7 @@ are the same with and without that.
 from dataclasses import dataclass, fields
 from functools import cached_property, lru_cache
 
+from evenbed.engine.contours import Contour, contours_of
 from evenbed.engine.document.levelling import LevelsDocument
 from evenbed.engine.document.places import Point3
 from evenbed.engine.document.room import Document, Outline
@@ -15,7 +16,9 @@ from evenbed.engine.heights import Levels
 from evenbed.engine.levels import levels_from
 from evenbed.engine.outline import Figure, figure_from
 from evenbed.engine.region import Region
+from evenbed.engine.slips import Suspect
 from evenbed.engine.surface import Surface, surface_from
+from evenbed.engine.suspects import suspects_from
 from evenbed.engine.touching import regions_of_room
 
 FLOORS_KEPT = 2  # the one being worked on, and one looked at between
@@ -43,6 +46,11 @@ class WorkedFloor:
         """Heights of everything read."""
         return levels_from(self.levelling, self.figure)
 
+    @cached_property
+    def suspects(self) -> tuple[Suspect, ...]:
+        """Readings that look mis-read, the worst first."""
+        return suspects_from(self.levelling, self.levels)
+
     @property
     def spots(self) -> dict[Point3, str]:
         """Read places of the subfloor, each once with its adjusted height: point → the id of a reading made there."""
@@ -52,6 +60,11 @@ class WorkedFloor:
     def surface(self) -> Surface:
         """The subfloor through the readings."""
         return surface_from(list(self.spots), self.figure.outer)
+
+    @cached_property
+    def contours(self) -> tuple[Contour, ...]:
+        """Lines of equal height."""
+        return contours_of(self.surface)
 
     @cached_property
     def ground(self) -> Ground:
