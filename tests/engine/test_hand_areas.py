@@ -71,8 +71,8 @@ def test_between_rails_too_far_apart_lies_what_sticks_out_over_neither_of_them()
 
 
 def test_an_alcove_is_named_and_a_door_recess_is_a_doorway() -> None:
-    outline = ((0.0, 0.0), (5000.0, 0.0), (5000.0, 1800.0), (3000.0, 1800.0), (3000.0, 2800.0), (2000.0, 2800.0))
-    outline = (*outline, (2000.0, 1800.0), (0.0, 1800.0))
+    recess = ((3000.0, 1800.0), (3000.0, 2800.0), (2000.0, 2800.0), (2000.0, 1800.0))
+    outline = ((0.0, 0.0), (5000.0, 0.0), (5000.0, 1800.0), *recess, (0.0, 1800.0))
     lines = across(5000.0, INSET, 1800.0 - INSET)
     found = areas_of(outline, *lines)
     (alcove,) = found["alcove"]
@@ -89,6 +89,11 @@ def test_a_passage_too_narrow_for_rails_is_named() -> None:
     outline = ((0.0, 0.0), (4000.0, 0.0), (4000.0, 700.0), (6000.0, 700.0), (6000.0, 1000.0), (4000.0, 1000.0))
     found = areas_of((*outline, (4000.0, 1800.0), (0.0, 1800.0)), *across(4000.0, INSET, 1800.0 - INSET))
     assert total(found["narrow"]) == pytest.approx(2000.0 * 300.0)
+
+
+def test_a_wide_room_without_two_rails_is_out_of_reach_of_them_and_not_narrow() -> None:
+    for lines in ((), across(5000.0, 2000.0)):
+        assert set(areas_of(rectangle(5000.0, 4000.0), *lines)) == {"between"}
 
 
 def test_behind_a_post_nothing_is_served_that_the_straightedge_does_not_reach_from_this_side() -> None:

@@ -73,14 +73,26 @@ def _pair(where: str, a: Piece, b: Piece, length: float, span: float) -> Iterato
 
 
 def _needless(layouts: Sequence[Layout]) -> Iterator[Caution]:
-    """Rails without which nothing more is left to hand work, each judged without those told before it."""
+    """Rails without which nothing more is left to hand work, each judged without those told before it.
+
+    A rail that no straightedge reaches from is another matter: it serves nothing, and the others do not serve for it.
+    """
     first = 0
     for layout in layouts:
+        reached = _reached(layout)
         crosses = [cross._replace(rails=list(cross.rails)) for cross in layout.crosses]
         if sum(len(cross.rails) for cross in crosses) <= MOST_JUDGED:
             for i in needless(crosses, layout.pieces, layout.reach):
-                yield caution_at(f"rails[{first + i}]", "rail_not_needed", rail=layout.pieces[i].id)
+                code = "rail_not_needed" if i in reached else "rail_alone"
+                yield caution_at(f"rails[{first + i}]", code, rail=layout.pieces[i].id)
         first += len(layout.pieces)
+
+
+def _reached(layout: Layout) -> set[int]:
+    """Rails from which a straightedge reaches to another somewhere."""
+    pairs = (pair for cross in layout.crosses for pair in pairwise(cross.rails))
+    near = (pair for pair in pairs if layout.pieces[pair[1]].v - layout.pieces[pair[0]].v <= layout.reach.span)
+    return {i for pair in near for i in pair}
 
 
 def _at_walls(where: str, floor: Floor, piece: Piece, design: RailDesign) -> Iterator[Caution]:

@@ -33,7 +33,7 @@ class Ends:
 def kind_of(place: Place, ends: Ends, layout: Layout, doorways: Sequence[Doorway]) -> HandKind:
     """The kind of one place; `doorways` are in the rails' frame."""
     if not layout.pieces:
-        return "between" if layout.is_too_wide else "narrow"
+        return _by_width(place, layout)
     return _kind_by_what_stands_there(place, layout, doorways) or _kind_by_rails(place, ends, layout)
 
 
@@ -87,7 +87,13 @@ def _open_to_the_walls(place: Place, ends: Ends, layout: Layout) -> HandKind:
         return "narrow"
     if (ends.served[0] > 0.0) != (ends.served[1] > 0.0):
         return "alcove"
-    return "rail_end" if ends.has_rails else "narrow"
+    return "rail_end" if ends.has_rails else _by_width(place, layout)
+
+
+def _by_width(place: Place, layout: Layout) -> HandKind:
+    """A place without two rails: narrow where none would find room, else out of reach of two that there are."""
+    width = min(place.high - place.low, place.end - place.start)
+    return "narrow" if width <= 2.0 * layout.reach.margin else "between"
 
 
 def _beside_rail(place: Place, ends: Ends) -> HandKind:

@@ -18,7 +18,7 @@ RAIL_CAUTIONS: dict[str, str] = {
         "half their own width."
     ),
     "one_rail": (
-        "Only one rail fits in a part of {area:.1f} m²: the straightedge has nothing to rest on at its other end. "
+        "Only one rail lies in a part of {area:.1f} m²: the straightedge has nothing to rest on at its other end. "
         "Check across with a level at every pull."
     ),
     "by_hand": (
@@ -82,5 +82,9 @@ RAIL_CAUTIONS: dict[str, str] = {
         "to cut the mud between them."
     ),
     "rail_not_needed": "Rail {rail} is needed nowhere: the others serve all that it serves.",
+    "rail_alone": (
+        "Rail {rail} serves nothing: no straightedge reaches from it to another rail. "
+        "Move it, or lay one within reach of it."
+    ),
     "rail_short": ("Rail {rail} is {length:.0f} mm long: a straightedge needs {least:.0f} mm to run along."),
 }

@@ -143,7 +143,7 @@ export const codes = {
   "caution.temperature_assumed": "No temperature was measured: {assumed:temperature} is assumed. A colder room waits longer than this says.",
   "caution.no_rails_fit": "No rail fits in a part of {area:area} with {inset:depth} to the walls. Level it from the walls with a short straightedge, or bring the rails nearer to the walls.",
   "caution.inset_reduced": "The room is too narrow for rails {inset:depth} from the walls: they stand {used:depth} from them. Keep the perimeter joint clear.",
-  "caution.one_rail": "Only one rail fits in a part of {area:area}: the straightedge has nothing to rest on at its other end. Check across with a level at every pull.",
+  "caution.one_rail": "Only one rail lies in a part of {area:area}: the straightedge has nothing to rest on at its other end. Check across with a level at every pull.",
   "caution.too_many_rails": "A straightedge of {straightedge:length} would need hundreds of rails in this room, so none are laid out: use a longer one, or work the room in parts.",
   "caution.inset_raised": "With {inset:depth} to the walls the strips would lie in them: they stand {used:depth} from them, half their own width.",
   "caution.exit_assumed": "No doorway is given: the way out is taken to be the middle of the longest wall.",

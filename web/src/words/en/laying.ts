@@ -1,7 +1,7 @@
 /** English: laying the rails out. */
 export const laying = {
-  "rails.layout": "Lay out the rails",
-  "rails.truing": "True the rails",
+  "rails.layout": "Lay out rails",
+  "rails.truing": "True rails",
   "rails.hands": "With wet hands",
   "lay.rails": "Rails",
   "lay.stations": "Stations",
@@ -45,7 +45,7 @@ export const laying = {
   "hand_kind.behind_fixture": "Behind a fixture",
   "hand_kind.doorway": "In a doorway",
   "hand_kind.narrow": "Narrow place",
-  "hand_kind.between": "Between rails",
+  "hand_kind.between": "Out of reach of two rails",
   "hand_way.overhanging_straightedge": "Straightedge on the nearest rails, its end hanging over.",
   "hand_way.short_straightedge": "Short straightedge, {straightedge:length}.",
   "hand_way.float": "Float, from the finished edge.",

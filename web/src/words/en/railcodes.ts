@@ -10,6 +10,7 @@ export const railcodes = {
   "caution.rails_too_far": "Rails {rail} and {other} stand {distance:length} apart, the longest straightedge spans {most:length}: between them the bed is done by hand. Move one, or lay a rail between them.",
   "caution.rails_too_close": "Rails {rail} and {other} stand {distance:length} apart: less than {least:length} leaves no room to cut the mud between them.",
   "caution.rail_not_needed": "Rail {rail} is needed nowhere: the others serve all that it serves.",
+  "caution.rail_alone": "Rail {rail} serves nothing: no straightedge reaches from it to another rail. Move it, or lay one within reach of it.",
   "caution.rail_short": "Rail {rail} is {length:length} long: a straightedge needs {least:length} to run along.",
   "caution.by_hand": "Places that no straightedge on rails reaches, the strips along the walls not counted: {count:number}, {area:area} in all, the largest {largest:area}. Each is named with the way to finish it: check them with a straightedge before the bed hardens.",
 

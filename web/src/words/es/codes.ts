@@ -145,7 +145,7 @@ export const codes: Readonly<Record<keyof typeof english, string>> = {
   "caution.temperature_assumed": "No se midió la temperatura: se suponen {assumed:temperature}. Un cuarto más frío espera más de lo que dice esto.",
   "caution.no_rails_fit": "No cabe ninguna maestra en una parte de {area:area} a {inset:depth} de las paredes. Nivélela desde las paredes con una regla corta, o acerque las maestras.",
   "caution.inset_reduced": "El cuarto es muy angosto para maestras a {inset:depth} de las paredes: quedan a {used:depth}. Deje libre la junta perimetral.",
-  "caution.one_rail": "Solo cabe una maestra en una parte de {area:area}: la regla no tiene dónde apoyar del otro lado. Revise a lo ancho con el nivel en cada pasada.",
+  "caution.one_rail": "Solo hay una maestra en una parte de {area:area}: la regla no tiene dónde apoyar del otro lado. Revise a lo ancho con el nivel en cada pasada.",
   "caution.too_many_rails": "Con una regla de {straightedge:length} harían falta cientos de maestras en este cuarto, así que no se trazó ninguna: use una más larga o trabaje el cuarto por partes.",
   "caution.inset_raised": "A {inset:depth} de las paredes los listones quedarían dentro de ellas: se ponen a {used:depth}, la mitad de su ancho.",
   "caution.exit_assumed": "No hay puertas anotadas: se toma como salida el medio de la pared más larga.",

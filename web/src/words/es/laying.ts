@@ -45,7 +45,7 @@ export const laying = {
   "hand_kind.behind_fixture": "Detrás de un obstáculo",
   "hand_kind.doorway": "En una puerta",
   "hand_kind.narrow": "Lugar estrecho",
-  "hand_kind.between": "Entre maestras",
+  "hand_kind.between": "Fuera del alcance de dos maestras",
   "hand_way.overhanging_straightedge": "Regla sobre las maestras más cercanas, con la punta volada.",
   "hand_way.short_straightedge": "Regla corta, {straightedge:length}.",
   "hand_way.float": "Llana, desde el borde terminado.",

@@ -12,6 +12,7 @@ export const railcodes: Readonly<Record<keyof typeof english, string>> = {
   "caution.rails_too_far": "Las maestras {rail} y {other} quedan a {distance:length} una de otra, y la regla más larga alcanza {most:length}: entre ellas la cama se hace a mano. Mueva una, o ponga otra en medio.",
   "caution.rails_too_close": "Las maestras {rail} y {other} quedan a {distance:length} una de otra: con menos de {least:length} no hay sitio para cortar la mezcla entre ellas.",
   "caution.rail_not_needed": "La maestra {rail} no hace falta en ninguna parte: las demás sirven todo lo que ella sirve.",
+  "caution.rail_alone": "La maestra {rail} no sirve de nada: ninguna regla llega de ella a otra. Muévala, o ponga otra a su alcance.",
   "caution.rail_short": "La maestra {rail} mide {length:length}: la regla necesita {least:length} para correr.",
   "caution.by_hand": "Partes a las que no llega ninguna regla sobre maestras, sin contar las franjas junto a las paredes: {count:number}, {area:area} en total, la mayor {largest:area}. Cada una lleva su nombre y cómo terminarla: revíselas con la regla antes de que la cama endurezca.",
 

@@ -5,7 +5,7 @@ import { cautionsAt } from "../../common/plan";
 /** What leaves bed unserved or a strip where none can lie comes first; what only costs work or is to know comes last. */
 const FIRST = [
   "no_rails_placed", "no_rails_fit", "too_many_rails", "rail_outside", "rail_in_wall", "rails_too_far", "rail_cut_off",
-  "strip_too_thick", "rail_short", "rails_too_close", "one_rail", "rail_near_wall",
+  "strip_too_thick", "rail_short", "rails_too_close", "one_rail", "rail_alone", "rail_near_wall",
 ];
 const LAST = ["rail_not_needed", "inset_reduced", "inset_raised", "by_hand"];
 
