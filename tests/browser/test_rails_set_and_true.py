@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 from playwright.sync_api import expect
-from tests.browser.levels import begin_floor, here, sent_plan, wait_for_pattern
+from tests.browser.levels import begin_floor, here, inches_from, sent_plan, wait_for_pattern
 from tests.browser.phone import Phone
 from tests.browser.records import pulled_records
 from tests.browser.running import Service
@@ -159,11 +159,9 @@ def test_rails_read_across_are_corrected_as_the_engine_says_and_one_undo_takes_t
     document, plan = sent_plan(phone, shared_service, ROOM)
     check = document["checks"][0]
     assert (check["off"], check["reversed_off"]) == (pytest.approx(6 * SIXTEENTH), pytest.approx(6 * SIXTEENTH))
-    corrections = {(c["rail"], c["end"]): c["sixteenths"] for c in plan["corrections"]}
+    corrections = {(c["rail"], c["end"]): c["thirty_seconds"] for c in plan["corrections"] if c["thirty_seconds"]}
     assert corrections
-    assert {where: sixteenths_from(text) for where, text in told.items()} == {
-        w: abs(n) for w, n in corrections.items()
-    }
+    assert {w: inches_from(text) * 32 for w, text in told.items()} == {w: abs(n) for w, n in corrections.items()}
     # The end on rail B was high, so that B is let down or A raised: by hand.
     assert all((n > 0) == (one == "A") for (one, _), n in corrections.items())
 

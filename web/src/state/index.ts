@@ -112,3 +112,4 @@ export {
 export { takeReadings, type TakenReading, type TakenSetup } from "./taking";
 export { canUndo } from "./undo";
 export type { SectionMoment, SectionTimes } from "./worked";
+export { wholeRails } from "./worked";

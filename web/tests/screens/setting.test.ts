@@ -1,18 +1,21 @@
 import { expect, test } from "vitest";
 import { numeralOf, sizeOf } from "../../src/screens/rails/hands/numeral";
 import { pausing } from "../../src/screens/rails/hands/useHits";
+import { notesOf } from "../../src/screens/rails/Hand";
 import { afterwards, doneIn, inHand, standingsOf } from "../../src/screens/rails/stations";
 import { depthText } from "../../src/units";
 import type { LieOfStrip, Rail } from "../../src/wire";
+import { reader } from "../../src/words";
 
 interface Lie {
   readonly stations: readonly number[];
   readonly overlap?: number;
+  readonly strip?: number;
 }
 
 function rail(id: string, shims: readonly number[], lies: readonly Lie[]): Rail {
   const stations = shims.map((shim, index) => ({ at: [index, 0] as const, along: index, subfloor: 0, top: 30, shim, sixteenths: Math.round(shim / 1.5875), millimetres: Math.round(shim), is_break: false }));
-  const settings = lies.map((lie, index): LieOfStrip => ({ order: index + 1, from: 0, to: 1, stations: lie.stations, overlap: lie.overlap ?? 0, strip: null }));
+  const settings = lies.map((lie, index): LieOfStrip => ({ order: index + 1, from: 0, to: 1, stations: lie.stations, overlap: lie.overlap ?? 0, strip: lie.strip ?? null }));
   return { id, from: [0, 0], to: [shims.length, 0], strip: { thickness: 25.4, width: 38.1, length: 2438.4 }, stations, settings, ramp_volume: 0 };
 }
 
@@ -41,6 +44,15 @@ test("a strip is moved after everything that can be laid before the move; its st
   expect(standings.map(({ key }) => key)).toEqual(["B:4", "B:3", "B:2", "A:4", "A:3", "A:2", "B:1", "B:0", "A:1", "A:0"]);
   expect(standings.map(({ lie, place, places }) => `${lie}: ${place}/${places}`).slice(4, 8)).toEqual(["1: 2/3", "1: 3/3", "2: 1/2", "2: 2/2"]);
   expect(standings.filter(({ begins }) => begins).map(({ key }) => key)).toEqual(["B:1", "A:1"]);
+});
+
+test("the strip that lies there is taken from those on hand at the first station of its lie, and said only there", () => {
+  reader.value = { units: "imperial", language: "en" };
+  const lies = [{ stations: [2, 1], strip: 1 }, { stations: [0], overlap: 300, strip: 0 }];
+  const standings = standingsOf({ rails: [rail("A", [2, 8, 7], lies)], first_station: null });
+  const strips = [{ thickness: 19.05, length: 1219.2, count: 2 }, { thickness: 25.4, length: 2438.4, count: 1 }];
+  const notes = standings.map((standing) => notesOf(standing, { set: new Map(), strips }).join(" "));
+  expect(notes).toEqual(["Take a strip 8\u2032\u00a00\u2033 long, 1\u2033 thick.", "", "Take a strip 4\u2032\u00a00\u2033 long, 3/4\u2033 thick."]);
 });
 
 test("the least shim under a strip that only a move brings there waits for it", () => {

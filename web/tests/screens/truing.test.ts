@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { arrowTo, isTurned } from "../../src/screens/rails/true/arrows";
-import { byRail, endArrow, movesOf, mudText } from "../../src/screens/rails/true/correcting";
+import { amountText, byRail, endArrow, movesOf, mudText } from "../../src/screens/rails/true/correcting";
 import {
   checkFrom, endsOf, enteredFrom, highEnd, isTooMuch, laidAcross, laidAlong, laidByTap, lengthOver, NOTHING, offFrom, wrongPlace, type Entered,
 } from "../../src/screens/rails/true/reading";
@@ -78,7 +78,7 @@ test("arrows point as the drawing does: up is away from the foot of the page", (
 });
 
 function correction(rail_: string, end: "from" | "to", sixteenths: number, mortar: number): Correction {
-  return { check: "c", rail: rail_, station: 0, end, raise: sixteenths * 1.5875, sixteenths, millimetres: Math.round(sixteenths * 1.5875), mortar };
+  return { check: "c", rail: rail_, station: 0, end, raise: sixteenths * 1.5875, sixteenths, thirty_seconds: sixteenths * 2, millimetres: Math.round(sixteenths * 1.5875), mortar };
 }
 
 test("a rail is bedded anew by what was told for both its ends, in the amounts that were told", () => {
@@ -86,10 +86,12 @@ test("a rail is bedded anew by what was told for both its ends, in the amounts t
   const plan = { rails: RAILS, corrections: [correction("B", "to", 3, 6e-4), correction("A", "from", -2, -1e-4), correction("B", "from", -1, -1e-4)] };
   const all = byRail(plan);
   expect(all.map(({ rail: { id }, corrections }) => [id, corrections.map(({ number }) => number)])).toEqual([["B", [0, 2]], ["A", [1]]]);
+  expect(amountText({ ...correction("B", "to", -3, 0), thirty_seconds: -7 })).toBe("7/32\u2033");
   const inInches = all.map(movesOf).map(({ rail: id, from_raise: from, to_raise: to }) => [id, Math.round(from * 1e6) / 1e6, Math.round(to * 1e6) / 1e6]);
   expect(inInches).toEqual([["B", -1.5875, 4.7625], ["A", -3.175, 0]]);
   reader.value = { units: "metric", language: "en" };
   expect(all.map(movesOf)[0]).toEqual({ rail: "B", from_raise: -2, to_raise: 5 });
+  expect(amountText(correction("B", "to", -3, 0))).toBe("5\u202fmm");
 });
 
 test("mortar is told by volume and by the handful, to add or to shave off", () => {

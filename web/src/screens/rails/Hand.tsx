@@ -39,11 +39,13 @@ export function movesOf({ begins }: Standing): readonly string[] {
 }
 
 /** What a person must know at this station and at no other. */
-export function notesOf(hand: Standing, { set }: Pick<SettingStations, "set">): readonly string[] {
-  const { station, key } = hand;
+export function notesOf(hand: Standing, { set, strips }: Pick<SettingStations, "set" | "strips">): readonly string[] {
+  const { station, key, place } = hand;
+  const strip = place === 1 && hand.strip !== null ? strips[hand.strip] : undefined;
   const before = set.get(key);
   return [
     ...(before && isMoved(before) ? [t("rails.was", { was: station.shim - before.since, now: station.shim })] : []),
+    ...(strip ? [t("rails.take", { long: strip.length, thick: strip.thickness })] : []),
     ...(station.is_break ? [t("rails.break")] : []),
   ];
 }

@@ -16,6 +16,8 @@ export interface Standing {
   readonly places: number;
   /** Given at the first station of a lie that follows another: what moves, before it is set. */
   readonly begins: LieOfStrip | null;
+  /** Which of the strips on hand lies there, counted from 0; null where none were told. */
+  readonly strip: number | null;
   /** True for the station with the least shim, where it is the first of all. */
   readonly isStart: boolean;
 }
@@ -58,7 +60,7 @@ function standingsIn(lie: Lie, lies: number): readonly Standing[] {
     const station = rail.stations[index];
     if (!station) return [];
     const begins = n === 0 && order > 1 ? setting : null;
-    return [{ key: stationKey(rail.id, index), rail, index, station, lie: order, lies, place: n + 1, places: stations.length, begins, isStart: false }];
+    return [{ key: stationKey(rail.id, index), rail, index, station, lie: order, lies, place: n + 1, places: stations.length, begins, strip: setting?.strip ?? null, isStart: false }];
   });
 }
 

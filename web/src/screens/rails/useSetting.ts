@@ -1,6 +1,7 @@
 /** Setting stations one after the other: what is in hand, what comes next, and going on at once while the last is stored. */
 import { useMemo, useRef, useState } from "preact/hooks";
-import { mayWrite, setStation, setStationsOf, unsetStation, type SetStation } from "../../state";
+import { mayWrite, roomOf, setStation, setStationsOf, unsetStation, wholeRails, type SetStation } from "../../state";
+import type { StripsOnHand } from "../../wire";
 import { saved, sayOnlyLooks } from "../common/saving";
 import type { RoomView } from "../common/useRoom";
 import { afterwards, doneIn, inHand, standingsOf, type Standing } from "./stations";
@@ -12,6 +13,8 @@ export interface SettingStations {
   readonly set: ReadonlyMap<string, SetStation>;
   /** Set as the plan has them now, those on their way into storage included. */
   readonly done: ReadonlySet<string>;
+  /** The strips on hand, as the plan counts them. */
+  readonly strips: readonly StripsOnHand[];
   readonly hand: Standing | null;
   readonly next: Standing | null;
   /** True after a station could not be stored. */
@@ -29,6 +32,7 @@ export function useSetting(roomId: string, plan: RoomView["plan"]): SettingStati
   const queue = useRef<Promise<unknown>>(Promise.resolve());
   const standings = useMemo(() => (plan ? standingsOf(plan) : []), [plan]);
   const set = setStationsOf(roomId, plan?.rails ?? []);
+  const strips = wholeRails(roomOf(roomId)?.fields ?? {})["rails.strips"] ?? [];
   const done = new Set([...doneIn(set), ...coming]);
   const hand = inHand(standings, done, chosen);
   const next = hand && afterwards(standings, done, hand.key);
@@ -58,5 +62,5 @@ export function useSetting(roomId: string, plan: RoomView["plan"]): SettingStati
     choose(key);
     if (before) void inTurn(() => unsetStation(before));
   };
-  return { standings, set, done, hand, next, isLost, choose, step, mark, unmark };
+  return { standings, set, done, strips, hand, next, isLost, choose, step, mark, unmark };
 }

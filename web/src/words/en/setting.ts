@@ -16,6 +16,7 @@ export const setting = {
   "rails.new_first": "A new strip begins here",
   "rails.move_clean": "Clean the groove and the strip: grit under it lifts the rail.",
   "rails.move_level": "Lay a level from the finished bed onto the strip: the top must run straight on.",
+  "rails.take": "Take a strip {long:length} long, {thick:depth} thick.",
   "rails.new_strip": "A new strip begins here: no part of it lies in finished bed.",
   "rails.next": "Next: rail {rail}, station {place}, {shim}",
   "rails.next_lie": "Next: rail {rail}, strip {lie}, station {place}, {shim}",

@@ -16,6 +16,7 @@ export const setting = {
   "rails.new_first": "Aquí empieza otro listón",
   "rails.move_clean": "Limpie el surco y el listón: la arena debajo levanta la maestra.",
   "rails.move_level": "Ponga un nivel de la cama hecha al listón: la superficie debe seguir derecha.",
+  "rails.take": "Tome un listón de {long:length} de largo y {thick:depth} de grueso.",
   "rails.new_strip": "Aquí empieza otro listón: ninguna parte de él queda en cama hecha.",
   "rails.next": "Sigue: maestra {rail}, punto {place}, {shim}",
   "rails.next_lie": "Sigue: maestra {rail}, listón {lie}, punto {place}, {shim}",

@@ -5,10 +5,9 @@ import type { Correction, Plan } from "../../../wire";
 import { t } from "../../../words";
 import { Figure } from "../../common/Figure";
 import { saved, sayOnlyLooks } from "../../common/saving";
-import { shimText } from "../../common/shims";
 import { standingsOf } from "../stations";
 import { whereText } from "../Hand";
-import { amountOf, byRail, endArrow, movesOf, mudText, type ToCorrect } from "./correcting";
+import { amountText, byRail, endArrow, movesOf, mudText, type ToCorrect } from "./correcting";
 
 function stationText(plan: Plan, { rail, station }: Correction): string {
   const found = standingsOf(plan).find((standing) => standing.rail.id === rail && standing.index === station);
@@ -22,7 +21,7 @@ function OneEnd({ plan, rail, correction, number }: { plan: Plan; rail: ToCorrec
       <span class="way" aria-hidden="true">{isDown ? "\u25bc" : "\u25b2"}</span>
       <Figure
         size="large" label={t(isDown ? "truing.let_down" : "truing.raise", { rail: rail.id, end: endArrow(rail, correction.end) })}
-        value={shimText(amountOf(correction))} plan={plan} path={`corrections[${number}].raise`} note={stationText(plan, correction)}
+        value={amountText(correction)} plan={plan} path={`corrections[${number}].raise`} note={stationText(plan, correction)}
       />
       <p class="quiet mud">{mudText(correction)}</p>
     </div>

@@ -7,9 +7,8 @@ import type { Plan, Rail } from "../../../wire";
 import { markText } from "../../../units";
 import { bareScene } from "../../common/roomFigure";
 import { sceneRails } from "../../common/layers";
-import { shimText } from "../../common/shims";
 import type { RoomView } from "../../common/useRoom";
-import { amountOf, isToDo, placeOf } from "./correcting";
+import { amountText, isToDo, placeOf } from "./correcting";
 import { endsOf, railLength, type Entered } from "./reading";
 
 const TOUCH_EVERY = 100; // mm along a rail
@@ -41,7 +40,7 @@ function levelEnds(plan: Plan, entered: Entered): readonly ScenePoint[] {
 function arrows(plan: Plan): readonly ScenePoint[] {
   return plan.corrections.flatMap((correction, n): readonly ScenePoint[] => {
     const at = placeOf(plan, correction);
-    return at && isToDo(correction) ? [{ id: `correction-${n}`, at, label: markText(shimText(amountOf(correction))), kind: correction.raise < 0 ? "let_down" : "raise" }] : [];
+    return at && isToDo(correction) ? [{ id: `correction-${n}`, at, label: markText(amountText(correction)), kind: correction.raise < 0 ? "let_down" : "raise" }] : [];
   });
 }
 

@@ -1,14 +1,21 @@
 /** What to raise or let down, rail by rail, in amounts that are set, with the mortar it takes. */
 import type { Place } from "../../../drawing/camera";
-import { numberText } from "../../../units";
+import { depthText, inchesOnly, numberText } from "../../../units";
 import type { Correction, Plan, Rail } from "../../../wire";
 import { reader, t } from "../../../words";
-import { roundedMm } from "../../common/shims";
 import { arrowTo } from "./arrows";
 
+const INCH = 25.4; // mm
+
+/** How much an end is moved as it is told, mm: whole thirty-seconds of an inch, or whole millimetres. */
+export function amountMm({ thirty_seconds: parts, millimetres }: Correction): number {
+  return reader.value.units === "imperial" ? (parts * INCH) / 32 : millimetres;
+}
+
 /** The amount without its sign: up or down is said beside it. */
-export function amountOf({ sixteenths, millimetres }: Correction): { readonly sixteenths: number; readonly millimetres: number } {
-  return { sixteenths: Math.abs(sixteenths), millimetres: Math.abs(millimetres) };
+export function amountText(correction: Correction): string {
+  const amount = Math.abs(amountMm(correction));
+  return reader.value.units === "imperial" ? inchesOnly(amount, 32) : depthText(amount, reader.value);
 }
 
 export function railOf({ rails }: Pick<Plan, "rails">, id: string): Rail | undefined {
@@ -32,7 +39,7 @@ export interface ToCorrect {
 
 /** What is to be done in the person's own units: what rounds to nothing there is left as it lies. */
 export function isToDo(correction: Correction): boolean {
-  return roundedMm(correction) !== 0;
+  return amountMm(correction) !== 0;
 }
 
 /** The corrections of each rail together, rails in the order that the worst of each has. */
@@ -47,7 +54,7 @@ export function byRail(plan: Pick<Plan, "rails" | "corrections">): readonly ToCo
 
 /** How far each end of a rail is moved where it is bedded anew as told, mm. */
 export function movesOf({ rail, corrections }: ToCorrect): { readonly rail: string; readonly from_raise: number; readonly to_raise: number } {
-  const moved = (end: Correction["end"]) => corrections.filter(({ correction }) => correction.end === end).reduce((sum, { correction }) => sum + roundedMm(correction), 0);
+  const moved = (end: Correction["end"]) => corrections.filter(({ correction }) => correction.end === end).reduce((sum, { correction }) => sum + amountMm(correction), 0);
   return { rail: rail.id, from_raise: moved("from"), to_raise: moved("to") };
 }
 
