@@ -20,7 +20,7 @@ import { drawnRails, lineOfRail } from "./shown";
 import { spacingsOf, type Spacing } from "./spacing";
 import type { Lines } from "./useLines";
 
-const AIR = 36; // px round the room, where handles stand off the ends of rails
+const AIR = 44; // px round the room, where handles stand off the ends of rails
 
 interface LayoutDrawingProps {
   readonly room: RoomView;
