@@ -18,7 +18,7 @@ WEB_SOURCES := $(shell find web/src web/public web/build server/evenbed/engine -
 unit faults parity deep: export OPENBLAS_NUM_THREADS := 1  # small matrices: more threads only wait for each other
 unexport PYTHONDONTWRITEBYTECODE  # what one process has compiled the next one need not
 
-.PHONY: help serve test installed quick check check-python check-web unit faults web parity browser bench deep lock clean
+.PHONY: help serve test installed quick check check-python check-web lint-web types-web unit faults web parity browser bench deep lock clean
 
 help:
 	@grep -E '^#' Makefile | sed 's/^# \{0,1\}//'
@@ -35,7 +35,7 @@ test:
 
 installed: .venv/.test web/dist/.built
 
-quick: check-python web check-web parity
+quick: check-python lint-web web types-web parity
 
 check: check-python check-web
 
@@ -46,9 +46,15 @@ check-python: .venv/.test
 	$(BIN)/mypy
 	$(BIN)/lint-imports
 
-check-web: .venv/.test web/node_modules/.installed
-	$(SAY) "Lint, format, strict types, import rules of the phone app"
-	cd web && npm run --silent check && npm run --silent wire:check
+check-web: lint-web types-web
+
+lint-web: web/node_modules/.installed
+	$(SAY) "Lint, import rules of the phone app"
+	cd web && npm run --silent lint
+
+types-web: .venv/.test web/node_modules/.installed
+	$(SAY) "Strict types of the phone app, and those made from the service's description"
+	cd web && npm run --silent types && npm run --silent wire:check
 
 unit: .venv/.test web/node_modules/.installed
 	$(SAY) "Engine, published values, sync, store, service"
@@ -114,7 +120,7 @@ clean:
 
 .venv/.test: .venv/.serve tests/requirements.txt
 	$(SAY) "Installing what the tests need (locked, with hashes)"
-	$(BIN)/pip install --quiet --disable-pip-version-check --require-hashes -r tests/requirements.txt
+	$(BIN)/pip install --quiet --disable-pip-version-check --require-hashes --no-compile -r tests/requirements.txt  # most of it is never imported
 	@touch $@
 
 web/node_modules/.installed: web/package.json web/package-lock.json

@@ -18,13 +18,10 @@ from tests.browser.profiles import copied, first_visit, keep_asleep, phone_of, p
 from tests.browser.running import Service, kept_port
 
 LONGEST = (
-    *(
-        "test_killed_tab.py",
-        "test_hands_and_eyes.py",
-        "test_people_and_devices.py",
-        "test_histories_and_decisions.py",
-    ),
-    *("test_in_webkit.py", "test_in_spanish_and_metric.py", "test_without_a_network.py"),
+    *("test_hands_and_eyes.py", "test_in_webkit.py", "test_histories_and_decisions.py", "test_people_and_devices.py"),
+    *("test_in_spanish_and_metric.py", "test_without_a_network.py", "test_bad_input_on_the_phone.py"),
+    *("test_fill_clock.py", "test_rails_layout.py", "test_rails_set_and_true.py", "test_levels_checks.py"),
+    *("test_killed_tab.py", "test_design_joints.py", "test_design_quote.py", "test_design_bed.py"),
 )
 
 
