@@ -97,7 +97,7 @@ def test_the_chance_of_a_higher_high_spot_is_that_of_many_drawn_floors(seed: int
     doubt = doubt_of(seed)
     read = max(s.z for s in doubt.known.spots) - 1.0
     highest = drawn_floors(seed).max(axis=1)
-    for entry in HighSpot(doubt, read).higher():
+    for entry in HighSpot(doubt, read).higher:
         assert entry.probability == pytest.approx(np.mean(highest > read + entry.by), abs=0.05)
 
 

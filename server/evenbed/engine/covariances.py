@@ -96,18 +96,16 @@ class Known:
         return tuple(LEAST_REACH * (most / LEAST_REACH) ** (i / (REACHES - 1)) for i in range(REACHES))
 
     def kriging(self, alike: Sequence[Row], ratio: float) -> Kriging:
-        """The spots weighed under one covariance, its likeness between spots given."""
+        """The spots weighed under one covariance; of the likeness between spots only the lower triangle is read."""
         noises = [ratio * v / self.error for v in self.variances]
         drift = [self.drift_at(p) for p in self.places]
         return kriging_from(alike, noises, drift, [s.z - self.middle[2] for s in self.spots])
 
-    def sites(self, model: Model, places: Sequence[Point]) -> list[Site]:
-        """Places as one model foretells them; their means are heights over the middle's."""
-        rows = distances_between(places, self.places)
-        return [
-            model.kriging.site(likeness(row, model.reach), self.drift_at(at))
-            for row, at in zip(rows, places, strict=True)
-        ]
+    def sites(self, models: Sequence[Model], places: Sequence[Point]) -> list[list[Site]]:
+        """Places as each of the models foretells them; their means are heights over the middle's."""
+        rows, drifts = distances_between(places, self.places), [self.drift_at(at) for at in places]
+        alike = {reach: [likeness(row, reach) for row in rows] for reach in {m.reach for m in models}}
+        return [list(map(model.kriging.site, alike[model.reach], drifts)) for model in models]
 
 
 def models_of(known: Known) -> tuple[Model, ...]:
@@ -129,7 +127,8 @@ Tried = tuple[float, Callable[[float], Model]]
 
 def _tried(known: Known) -> dict[Key, Tried]:
     """Log-weights over the grid: every other covariance, then the neighbours of the likely ones until none is new."""
-    alike = [[likeness(row, reach) for row in known.distances] for reach in known.reaches]
+    lower = [row[: n + 1] for n, row in enumerate(known.distances)]
+    alike = [[likeness(row, reach) for row in lower] for reach in known.reaches]
     tried: dict[Key, Tried] = {}
     new = {(i, j) for i in range(1, REACHES, 2) for j in range(0, RATIOS, 2)}
     while new:

@@ -22,9 +22,14 @@ class View:
     sites: list[Site]
     alike: list[Row]
 
+    @cached_property
+    def variances(self) -> list[float]:
+        """Of every site, in units of the sill."""
+        return [max(CERTAIN, 1.0 + site.gained(site)) for site in self.sites]
+
     def variance(self, n: int) -> float:
         """Of a site, in units of the sill."""
-        return max(CERTAIN, 1.0 + self.sites[n].gained(self.sites[n]))
+        return self.variances[n]
 
     def covariance(self, n: int, m: int) -> float:
         """Of two sites, in units of the sill."""
@@ -54,8 +59,9 @@ class FloorDoubt:
     def views(self) -> tuple[View, ...]:
         """The places under each of them."""
         between = distances_between(self.places, self.places)
-        alike = {m.reach: [likeness(row, m.reach) for row in between] for m in self.models}
-        return tuple(View(m, self.known.sites(m, self.places), alike[m.reach]) for m in self.models)
+        alike = {reach: _mirrored(between, reach) for reach in {m.reach for m in self.models}}
+        sites = self.known.sites(self.models, self.places)
+        return tuple(View(m, own, alike[m.reach]) for m, own in zip(self.models, sites, strict=True))
 
     @cached_property
     def means(self) -> list[float]:
@@ -80,13 +86,20 @@ class FloorDoubt:
     def chance_above(self, n: int, z: float) -> float:
         """How likely the floor at a place stands above z."""
         limit = z - self.known.middle[2]
+        seen = ((v.model.sills, v.sites[n].mean - limit, v.variance(n)) for v in self.views)
         return math.fsum(
-            w * chance_below((v.sites[n].mean - limit) / math.sqrt(sill * v.variance(n)))
-            for v in self.views
-            for sill, w in v.model.sills
+            w * chance_below(above / math.sqrt(sill * variance))
+            for sills, above, variance in seen
+            for sill, w in sills
         )
 
 
 def range_of(parts: Sequence[Part], share: float) -> tuple[float, float]:
     """The middle `share` of a mixture."""
     return spread_of(parts, 0.5 - share / 2.0), spread_of(parts, 0.5 + share / 2.0)
+
+
+def _mirrored(distances: Sequence[Row], reach: float) -> list[Row]:
+    """The likeness at distances that are the same both ways, each worked out once."""
+    lower = [likeness(row[: n + 1], reach) for n, row in enumerate(distances)]
+    return [[*row, *(below[n] for below in lower[n + 1 :])] for n, row in enumerate(lower)]

@@ -39,6 +39,7 @@ class HighSpot:
         hopeful = [n for n, chance in enumerate(self.chances) if chance > HOPELESS]
         return sorted(sorted(hopeful, key=lambda n: (-round(self.chances[n], 9), n))[:MOST_RIVALS])
 
+    @cached_property
     def higher(self) -> tuple[Higher, ...]:
         """The chance for each of AMOUNTS."""
         highest = list(self._highest()) if self.rivals else []

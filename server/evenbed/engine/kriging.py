@@ -18,8 +18,8 @@ HARDLY = 2.739  # reaches at which the likeness is down to 0.05
 
 def likeness(distances: Iterable[float], reach: float) -> Row:
     """Matérn's correlation of smoothness 3/2 at distances, `reach` in the same unit: 1 at nothing, falling to 0."""
-    scaled = [math.sqrt(3.0) / reach * d for d in distances]
-    return [(1.0 + s) * math.exp(-s) for s in scaled]
+    share, exp = math.sqrt(3.0) / reach, math.exp
+    return [(1.0 + s) * exp(-s) for s in [share * d for d in distances]]
 
 
 @dataclass(frozen=True)
@@ -71,7 +71,7 @@ def kriging_from(
 ) -> Kriging:
     """Weigh readings: their likeness to each other, error variances over the sill, (1, x, y) and heights.
 
-    At least three readings, not all on one line.
+    Of the likeness only the lower triangle is read. At least three readings, not all on one line.
     """
     rows = ([*row[:i], row[i] + noise] for i, (row, noise) in enumerate(zip(alike, noises, strict=True)))
     lower = lower_from(rows)

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from operator import mul
 
 from evenbed.engine.document.places import Point
 from evenbed.engine.doubt import NextReading
@@ -54,10 +55,9 @@ class _Eye:
 
 def _eye(view: View, site: Site, own: float, shares: Sequence[float]) -> _Eye:
     with_total = [
-        math.fsum(w * a for w, a in zip(shares, row, strict=True)) + s.gained(site)
-        for row, s in zip(view.alike, view.sites, strict=True)
+        math.fsum(map(mul, shares, row)) + s.gained(site) for row, s in zip(view.alike, view.sites, strict=True)
     ]
-    return _Eye(view, own, with_total, [view.variance(n) for n in range(len(view.sites))], [])
+    return _Eye(view, own, with_total, list(view.variances), [])
 
 
 @dataclass(frozen=True)
@@ -94,7 +94,7 @@ class Proposing:
         return _most(among, lambda m: math.fsum(eye.gain(m) for eye in eyes)), "volume"
 
     def _high_spot_is_open(self) -> bool:
-        return any(h.by == HIGHER_BY and h.probability > LIKELY_HIGHER for h in self.high_spot.higher())
+        return any(h.by == HIGHER_BY and h.probability > LIKELY_HIGHER for h in self.high_spot.higher)
 
 
 def _take(eyes: Sequence[_Eye], n: int) -> None:

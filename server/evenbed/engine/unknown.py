@@ -82,7 +82,7 @@ class Unknown:
         """Everything that is told of the doubt."""
         pairs = zip(self.doubt.places, self.doubt.sigmas, strict=True)
         doubts = tuple(Doubt(at, sigma) for at, sigma in pairs)
-        return Statistics(self.model, doubts, self.high_spot.higher(), self.volume_range)
+        return Statistics(self.model, doubts, self.high_spot.higher, self.volume_range)
 
     @cached_property
     def model(self) -> SurfaceModel:
