@@ -42,13 +42,19 @@ async function take(one: OwnPhoto, isNamed = true): Promise<OwnPhoto> {
   return one;
 }
 
+/** Byte for byte, at once: `toEqual` takes a third of a second for half a million of them. */
+function expectSame(found: Uint8Array | undefined, bytes: Uint8Array): void {
+  expect(found?.length).toBe(bytes.length);
+  expect(Buffer.compare(found ?? new Uint8Array(), bytes)).toBe(0);
+}
+
 const unsent = async () => (await storage.photos.unsent()).map(({ hash }) => hash);
 
 test("a photo and its record are kept together, and the photo is sent whole", async () => {
   const one = await take(photo(600_000));
   expect(await unsent()).toEqual([one.hash]);
   await sender.sendNow();
-  expect(office.whole.get(one.hash)).toEqual(one.bytes);
+  expectSame(office.whole.get(one.hash), one.bytes);
   expect(await unsent()).toEqual([]);
   expect(office.parts).toBeGreaterThan(2);
 });
@@ -73,7 +79,7 @@ test.each([1, 2, 3, 4, 5, 6, 7, 8])("whatever the line loses, every byte arrives
   vi.useRealTimers();
   expect(await unsent()).toEqual([]);
   expect(office.faults).toEqual([]);
-  for (const one of taken) expect(office.whole.get(one.hash)).toEqual(one.bytes);
+  for (const one of taken) expectSame(office.whole.get(one.hash), one.bytes);
   expect(office.bytesTaken).toBe(370_000);
 });
 
@@ -89,7 +95,7 @@ test("after the app was closed in the middle it goes on from where the office st
   const reopened = newSender();
   reopened.follow("idle");
   await reopened.sendNow();
-  expect(office.whole.get(one.hash)).toEqual(one.bytes);
+  expectSame(office.whole.get(one.hash), one.bytes);
   expect(office.bytesTaken).toBe(400_000);
 });
 
@@ -176,7 +182,7 @@ test("wrong bytes that another phone had begun with are let go of, and the photo
   const one = await take(photo(100_000));
   office.here.set(one.hash, new Uint8Array(500).fill(7));
   await sender.sendNow();
-  expect(office.whole.get(one.hash)).toEqual(one.bytes);
+  expectSame(office.whole.get(one.hash), one.bytes);
 });
 
 test("what waits is never let go of; pictures of the office are, the ones looked at last the longest", async () => {
