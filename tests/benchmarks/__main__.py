@@ -7,6 +7,7 @@ from tests.benchmarks.browsers import print_browser
 from tests.benchmarks.crowd import print_crowds
 from tests.benchmarks.deciding import print_deciding
 from tests.benchmarks.kriging import print_kriging
+from tests.benchmarks.laying import print_laying
 from tests.benchmarks.levels import print_levels
 from tests.benchmarks.plans import print_plans
 from tests.benchmarks.pulling import print_pulling
@@ -30,3 +31,4 @@ print_crowds(sizes)
 print_pulling(sizes)
 print_browser(sizes)
 print_deciding(sizes)
+print_laying(sizes)

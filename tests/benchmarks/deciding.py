@@ -1,7 +1,6 @@
 """The height under a thumb: the engine's answer in the browser beside CPython's, and how soon the page shows it."""
 
 import json
-import os
 import statistics
 import tempfile
 import time
@@ -13,6 +12,7 @@ from playwright.sync_api import Browser, sync_playwright
 from evenbed.engine.bridge import answer_text
 from tests.benchmarks.floors import read_floor
 from tests.benchmarks.sizes import Sizes
+from tests.benchmarks.worker import answers_ms, engine_page
 from tests.browser.chromium import FLAGS, chromium_path
 from tests.browser.phone import Phone
 from tests.browser.profiles import phone_of, unvisited
@@ -23,25 +23,6 @@ READINGS = 60  # a typical room
 STEP = 25.4 / 8
 FALL_STEP = 0.0001
 STEPS = 12
-DIST = Path(os.environ.get("EVENBED_WEB", Path(__file__).parents[2] / "web" / "dist"))
-ASK = """
-async ([workerUrl, texts]) => {
-  const worker = new Worker(workerUrl, { type: "module" });
-  const next = () => new Promise((answer, fail) => {
-    worker.onmessage = ({ data }) => (data.say === "broken" ? fail(new Error(data.why)) : answer(data));
-  });
-  await next();
-  const times = [];
-  for (const [id, text] of texts.entries()) {
-    const start = performance.now();
-    worker.postMessage({ id, question: "bed_design", text });
-    await next();
-    times.push(performance.now() - start);
-  }
-  worker.terminate();
-  return times;
-}
-"""
 SHOWN = "performance.getEntriesByName('trial shown').map(({ startTime, duration }) => [startTime, duration])"
 
 
@@ -77,15 +58,11 @@ def moved_falls(count: int) -> list[str]:
 
 def _print_answers(browser: Browser, service: Service, kind: str, texts: list[str]) -> None:
     """The first answer of each is left out: it works out the floor, which the next ones keep."""
-    page = browser.new_context().new_page()
-    page.route("**/blank", lambda route: route.fulfill(body="<!doctype html>", content_type="text/html"))
-    page.goto(f"{service.address}/blank")
-    worker = "/assets/" + next(path.name for path in (DIST / "assets").glob("worker-*.js"))
-    first, *theirs = page.evaluate(ASK, [worker, texts])
+    with engine_page(browser, service) as page:
+        first, *theirs = answers_ms(page, [("bed_design", text) for text in texts])
     mine = [_answer_ms(text) for text in texts][1:]
     ratio = statistics.median(theirs) / statistics.median(mine)
     print(f"  {kind:11s} in a browser {_told(theirs)} (first {first:.1f}), CPython {_told(mine)}, ratio {ratio:.2f}")
-    page.context.close()
 
 
 def _answer_ms(text: str) -> float:
