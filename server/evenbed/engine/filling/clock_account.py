@@ -85,7 +85,7 @@ def _day_explanations(standing: Standing) -> Iterator[tuple[str, Explanation]]:
         unfilled = standing.progress.unfilled
         if unfilled:
             volume = math.fsum(standing.kept.plan.sections[n].volume for n in unfilled)
-            yield "done", explanation_of("done", left=forecast.left, volume=volume, spread=forecast.spread)
+            yield "done", explanation_of("done", hours_left=forecast.left, volume=volume, spread=forecast.spread)
     if standing.last_batch is not None and standing.day_ends is not None:
         code = "last_batch_unpaced" if forecast is None else "last_batch"
         yield "last_batch_by", explanation_of(code, hours=standing.day_ends - standing.last_batch)
