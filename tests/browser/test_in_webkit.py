@@ -9,6 +9,7 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
+from selenium.webdriver.common.by import By
 from tests.browser.records import document_from_records, pulled_records
 from tests.browser.running import ROOT, Service, free_port
 from tests.browser.webkit import webkit
@@ -69,8 +70,9 @@ def put_next_version(app: Path) -> None:
 
 
 def shim_on(phone: WebKitPhone) -> str:
-    """The shim in hand, below what it is called."""
-    return phone.wait_for(SHIM).text.splitlines()[-1]
+    """The shim in hand, with the mark that names its rail and station."""
+    number = phone.wait_for(SHIM).find_element(By.CSS_SELECTOR, ".number")
+    return f"{number.get_attribute('data-testid')} {number.text}"
 
 
 def figures(phone: WebKitPhone) -> tuple[str, str]:
@@ -102,10 +104,10 @@ def check_against_the_engine(service: Service, shown: tuple[str, str]) -> None:
     plan = json.loads(answer_text("plan", json.dumps(document_from_records(records, ROOM))))
     volume, half_a_digit = cubic_feet_from(shown[0])
     assert volume == pytest.approx(plan["bed"]["volume"] / CUBIC_FOOT_M3, abs=half_a_digit + 1e-9)
-    first = plan["first_station"]
-    rail = next(rail for rail in plan["rails"] if rail["id"] == first["rail"])
-    shim = rail["stations"][first["station"]]["shim"]
-    assert sixteenths_from(shown[1]) == pytest.approx(shim / INCH * 16, abs=0.5 + 1e-9)
+    found = re.fullmatch(r"figure-rails-(\d+)-stations-(\d+)-shim-value (.+)", shown[1])
+    assert found
+    station = plan["rails"][int(found[1])]["stations"][int(found[2])]
+    assert sixteenths_from(found[3]) == station["sixteenths"]
 
 
 def check_in_sight(phone: WebKitPhone, *marks: str) -> None:
