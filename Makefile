@@ -35,7 +35,7 @@ test:
 
 installed: .venv/.test web/dist/.built
 
-quick: check-python lint-web web types-web parity
+quick: parity lint-web web types-web check-python  # the longest first
 
 check: check-python check-web
 
@@ -94,6 +94,7 @@ deep: .venv/.test web/dist/.built tests/benchmarks/rival/node_modules/.installed
 		$(BIN)/python -m pytest -m deep -s
 	EVENBED_SHARE=1 $(BIN)/python -m pytest -n 2 --dist worksteal \
 		-m "not browser and not pyodide and not deep" --ignore tests/faults --ignore tests/machine
+	EVENBED_SHARE=1 $(BIN)/python -m pytest -m pyodide tests/engine
 	$(BIN)/python -m tests.benchmarks --large
 
 lock: .venv/.test

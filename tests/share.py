@@ -2,7 +2,7 @@
 
 import os
 
-SHARE = float(os.environ.get("EVENBED_SHARE", "0.4"))
+SHARE = float(os.environ.get("EVENBED_SHARE", "0.25"))
 
 
 def share_of(count: int) -> int:

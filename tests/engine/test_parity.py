@@ -8,11 +8,12 @@ from typing import Any
 
 import pytest
 from tests.rooms import random_room
+from tests.share import SHARE
 
 from evenbed.engine.bridge import answer_text
 
 WEB = Path(__file__).parents[2] / "web"
-ROOMS = 210
+ROOMS = 210 if SHARE >= 1.0 else 105
 WHOLE = 10  # of them asked with what is unknown, which takes ten times as long
 RELATIVE = 1e-12  # sin, exp and pow may differ in the last bit between C libraries; a chain of them by a few
 ABSOLUTE = 1e-9  # mm, m³, h: below anything a rod, a scale or a clock can tell
@@ -60,9 +61,9 @@ def test_over_random_rooms_both_pythons_give_the_same_plan(pairs: list[tuple[Any
 @pytest.mark.pyodide
 def test_the_rooms_compared_are_real_plans_of_concave_rooms_with_cutouts(pairs: list[tuple[Any, Any]]) -> None:
     plans = [mine for mine, _ in pairs if "problems" not in mine]
-    assert len(plans) >= 200
+    assert len(plans) >= 0.95 * ROOMS
     assert sum(p["surface"]["statistics"] is not None for p in plans) == WHOLE
-    assert sum(bool(p["outline"]["cutouts"]) for p in plans) >= 50
+    assert sum(bool(p["outline"]["cutouts"]) for p in plans) >= 0.24 * ROOMS
 
 
 @pytest.mark.pyodide
