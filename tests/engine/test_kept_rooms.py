@@ -18,7 +18,7 @@ CHANGES: dict[str, dict[str, Any]] = {
     "a reading": {"readings": laid_room(moved=3.0, readings=20)["readings"]},
     "the top": {"bed": {"minimum_thickness": 40.0}},
     "the mix": {"mix": {"waste": 0.3}},
-    "a price": {"prices": {"labour": {"hour": 40.0}}},
+    "the prices": {"prices": {"cement_bag": 15.0, "sand": 60.0, "labour": {"hour": 40.0}}},
     "the rails": {"rails": {"lines": LINES}},
     "the straightedge": {"rails": {"straightedge": 1200.0}},
     "an impossible straightedge": {"rails": {"straightedge": 200.0, "bearing": 500.0}},
