@@ -22,14 +22,18 @@ SECOND = timedelta(seconds=1)
 minutes = st.integers(-200, 1500)
 moments = minutes.map(lambda m: (START + timedelta(minutes=m)).isoformat())
 maybe = st.none() | moments
+places = st.none() | st.sampled_from(
+    [(1000.0, 900.0), (3000.0, 900.0), (3000.0, 400.0), (4000.0, 900.0), (-1.0, 1e6)]
+)
 placements = st.fixed_dictionaries(
     {"section": st.sampled_from(NAMES)},
-    optional={"mixed_at": maybe, "placed_at": maybe, "screeded_at": maybe, "channels_at": maybe},
+    optional={"at": places, "mixed_at": maybe, "placed_at": maybe, "screeded_at": maybe, "channels_at": maybe},
 )
 batches = st.fixed_dictionaries(
     {"mixed_at": moments},
     optional={
         "section": st.none() | st.sampled_from(NAMES),
+        "at": places,
         "placed_at": maybe,
         "thrown_at": maybe,
         "size": st.floats(0.01, 10.0),

@@ -161,6 +161,7 @@ PROBLEMS: dict[str, str] = {
     "Take a wider one.",
     "slab_joint_empty": "The two ends of this joint of the slab are one place.",
     "unknown_section": "No section of this room is called {section}: the entry counts for none.",
+    "no_section_there": "The place of this entry lies in no section of this room: the entry counts for none.",
     "times_backwards": "These times run backwards: correct the one that is wrong.",
     "time_ahead": "This time lies after now. Is the phone's clock right?",
     "overlap_too_long": "{overlap} mm of strip kept in finished bed leave too little to move: the most is {most} mm.",

@@ -164,6 +164,7 @@ class PlacementFields(Fields):
 
     room_id: Uuid
     section: LocalId | None = None
+    at: Point | None = Field(None, description="A place in the section: ids change with the rails, places do not")
     mixed_at: Moment | None = None
     placed_at: Moment | None = None
     screeded_at: Moment | None = None
@@ -176,6 +177,7 @@ class BatchFields(Fields):
     room_id: Uuid
     mixed_at: Moment
     section: LocalId | None = None
+    at: Point | None = Field(None, description="A place in the section: ids change with the rails, places do not")
     placed_at: Moment | None = None
     thrown_at: Moment | None = None
     size: Number | None = None

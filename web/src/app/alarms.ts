@@ -1,7 +1,7 @@
 /** Watches the room that is filled with this phone, whatever screen is open: what comes due sounds, shakes and is shown. */
 import { computed, effect, signal, type ReadonlySignal } from "@preact/signals";
 import {
-  alarmBook, alarmKey, batchesOf, fillClockOf, loaded, noteSounded, ringingAlarms, roomOf, sectionTimesOf, takeAlarms, type Row, type SectionTimes,
+  alarmBook, alarmKey, batchesIn, fillClockOf, loaded, noteSounded, ringingAlarms, roomOf, sectionTimesOf, takeAlarms, type Worked,
 } from "../state";
 import type { Alarm } from "../wire";
 import { alarmText } from "./alarmText";
@@ -16,16 +16,22 @@ const now = signal(Date.now());
 export const ringing: ReadonlySignal<readonly Alarm[]> = computed(() => {
   const { room } = alarmBook.value;
   if (room === null || !loaded.value || roomOf(room) === undefined) return [];
-  return ringingAlarms(alarmBook.value, { batches: batchesOf(room).value, times: sectionTimesOf(room) }, now.value);
+  return ringingAlarms(alarmBook.value, workedIn(room), now.value);
 });
 
 /** Whether somebody still fills the room: a tap of today, and something left to do. */
 const isGoingOn = computed(() => {
   const { room } = alarmBook.value;
-  return room !== null && loaded.value && lastTap(batchesOf(room).value, sectionTimesOf(room)) > now.value - GOES_ON_MS;
+  return room !== null && loaded.value && lastTap(workedIn(room)) > now.value - GOES_ON_MS;
 });
 
-function lastTap(batches: readonly Row<"batch">[], times: ReadonlyMap<string, SectionTimes>): number {
+/** What was done, by the sections as the clock last told them: alarms are of those. Looks at the clock, never starts it. */
+function workedIn(room: string): Worked {
+  const shapes = fillClockOf(room).peek().clock?.sections;
+  return { batches: batchesIn(room, shapes), times: sectionTimesOf(room, shapes) };
+}
+
+function lastTap({ batches, times }: Worked): number {
   const told = [
     ...batches.flatMap(({ fields }) => [fields.mixed_at, fields.placed_at]),
     ...[...times.values()].flatMap(({ placed_at, screeded_at, channels_at }) => [placed_at, screeded_at, channels_at]),

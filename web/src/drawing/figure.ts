@@ -1,5 +1,8 @@
 /** The room's figure for the eye: walls walked as taped, places along walls, inside or out. The engine's word is final. */
+import { isInside, toEdge } from "../state/places";
 import { boundsOf, type Place } from "./camera";
+
+export { isInside, toEdge, toSegment } from "../state/places";
 
 export interface TapedWall {
   readonly length: number;
@@ -58,15 +61,6 @@ export function twiceArea(figure: readonly Place[]): number {
   }, 0);
 }
 
-/** Whether a place lies within a simple polygon; on its edge counts as either. */
-export function isInside(figure: readonly Place[], [px, py]: Place): boolean {
-  return figure.reduce((inside, [x, y], index) => {
-    const [nx, ny] = figure[(index + 1) % figure.length] ?? [x, y];
-    const crosses = y > py !== ny > py && px < ((nx - x) * (py - y)) / (ny - y) + x;
-    return crosses ? !inside : inside;
-  }, false);
-}
-
 export function isOnFloor(figure: readonly Place[], cutouts: readonly (readonly Place[])[], place: Place): boolean {
   return isInside(figure, place) && !cutouts.some((cutout) => isInside(cutout, place));
 }
@@ -74,18 +68,6 @@ export function isOnFloor(figure: readonly Place[], cutouts: readonly (readonly 
 /** Whether all corners of a polygon lie within a figure or on its edge, to the mm that a tape tells. */
 export function areWithin(figure: readonly Place[], corners: readonly Place[]): boolean {
   return corners.every((corner) => isInside(figure, corner) || toEdge(figure, corner) <= 1);
-}
-
-/** The distance from a place to a stretch between two others, mm. */
-export function toSegment([px, py]: Place, [ax, ay]: Place, [bx, by]: Place): number {
-  const squared = (bx - ax) ** 2 + (by - ay) ** 2;
-  const along = squared === 0 ? 0 : Math.max(0, Math.min(1, ((px - ax) * (bx - ax) + (py - ay) * (by - ay)) / squared));
-  return Math.hypot(px - ax - along * (bx - ax), py - ay - along * (by - ay));
-}
-
-/** The distance from a place to the nearest edge of a polygon, mm. */
-export function toEdge(figure: readonly Place[], place: Place): number {
-  return Math.min(...figure.map((corner, index) => toSegment(place, corner, figure[(index + 1) % figure.length] ?? corner)));
 }
 
 /** A wall's two ends; the last wall runs back to the first corner. */

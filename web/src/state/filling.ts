@@ -2,13 +2,14 @@
 import { uuidv7 } from "uuidv7";
 import type { Edit, EntryWhat, Fields, Row } from "../wire";
 import { act, edit, type ActionOptions } from "./actions";
-import { entriesOf, peekRow, placementsOf } from "./records";
-import { sectionTimes, type SectionMoment, type SectionTimes } from "./worked";
+import { entriesOf, peekRow } from "./records";
+import { placementEdits, placementsIn, placeOf, type SectionPlace } from "./sections";
+import type { SectionMoment } from "./worked";
 
-/** A batch came from the mixer just now. */
-export async function mixBatch(roomId: string, batch: { readonly section?: string; readonly size?: number } = {}): Promise<string> {
+/** A batch came from the mixer just now, for that section where one is told. */
+export async function mixBatch(roomId: string, section?: Pick<SectionPlace, "id" | "at">): Promise<string> {
   const id = uuidv7();
-  const made: Edit<"batch"> = { kind: "batch", id, fields: { room_id: roomId, mixed_at: now(), ...batch } };
+  const made: Edit<"batch"> = { kind: "batch", id, fields: { room_id: roomId, mixed_at: now(), ...(section && placeOf(section)) } };
   await act([made]);
   return id;
 }
@@ -17,18 +18,10 @@ export function editBatch(id: string, fields: Fields<"batch">): Promise<void> {
   return edit("batch", id, fields);
 }
 
-/** How far each section is, by its id, as the plan is told. Subscribes. */
-export function sectionTimesOf(roomId: string): ReadonlyMap<string, SectionTimes> {
-  return sectionTimes(placementsOf(roomId).value);
-}
-
 /** A section reached a point of its filling just now, or at a time told; null takes it back, whoever told it. */
-export async function markSection(roomId: string, section: string, moment: SectionMoment, at: string | null = now()): Promise<void> {
-  const known = placementsOf(roomId).peek().filter(({ fields }) => fields.section === section);
-  const newest = known.at(-1)?.id ?? uuidv7();
-  const told = known.filter(({ fields }) => fields[moment]).map(({ id }): Edit => ({ kind: "placement", id, fields: { [moment]: null } }));
-  const made: Fields<"placement"> = known.length > 0 ? {} : { room_id: roomId, section };
-  const edits: readonly Edit[] = at === null ? told : [{ kind: "placement", id: newest, fields: { ...made, [moment]: at } }];
+export async function markSection(roomId: string, section: SectionPlace, moment: SectionMoment, at: string | null = now()): Promise<void> {
+  const told = placementsIn(roomId, section).filter(({ fields }) => fields[moment]).map(({ id }): Edit => ({ kind: "placement", id, fields: { [moment]: null } }));
+  const edits = at === null ? told : placementEdits(roomId, section, { [moment]: at });
   if (edits.length > 0) await act(edits);
 }
 

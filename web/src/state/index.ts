@@ -62,7 +62,7 @@ export type { Answer, Conflict, History, Invite, KnownDevice, KnownPerson, NotDo
 export type { JoinOutcome, ReadOutcome, UnsentFile } from "./ports";
 export { preferences, setPreference, type Language, type Preferences, type Theme } from "./preferences";
 export * from "./rails";
-export { addEntry, editBatch, editEntry, endEntry, lasting, markSection, mixBatch, sectionTimesOf, type NewEntry } from "./filling";
+export { addEntry, editBatch, editEntry, endEntry, lasting, markSection, mixBatch, type NewEntry } from "./filling";
 export { fillClockOf, type FillClockState } from "./fillClock";
 export { cutOffSection, placeBatch } from "./placing";
 export {
@@ -87,6 +87,7 @@ export {
   roomsOf,
   stationsOf,
 } from "./records";
+export { batchesIn, placementsIn, placeOf, sectionTimesOf, type SectionPlace, type SectionShape } from "./sections";
 export { keepStanding, openConflicts, restoreValue, takeOther, type Lost, type OpenConflict } from "./review";
 export { documentSetup, FIRST_SETUP, setupFromDocument, setupsIn, standAt, standingIn, tiedSetups, type Standing } from "./setups";
 export {

@@ -3,6 +3,7 @@
  * is half made or makes no sense is left out, so that one bad line never costs the whole plan.
  */
 import type { Fields, RailLine, Row, StripsOnHand } from "../wire";
+import { isSamePlace, type Place } from "./places";
 
 type Open = Readonly<Record<string, unknown>>;
 type Moment = string | null | undefined;
@@ -31,21 +32,36 @@ export type SectionMoment = (typeof SECTION_MOMENTS)[number];
 /** How far the filling of a section is: the moments that were told. */
 export type SectionTimes = Readonly<Partial<Record<SectionMoment, string>>>;
 
+/** What was told of one section: its place where that is known, else its id tells which one is meant. */
+export interface Placed {
+  readonly section: string;
+  readonly at: Place | null;
+  readonly times: SectionTimes;
+}
+
 /**
  * One a section, also where two phones began it without knowing of each other: of each moment the one that was told in
  * the newer record holds. In order of their making.
  */
-export function sectionTimes(placements: readonly Row<"placement">[]): ReadonlyMap<string, SectionTimes> {
-  const times = new Map<string, SectionTimes>();
+export function placedFromRows(placements: readonly Row<"placement">[]): readonly Placed[] {
+  const placed: Placed[] = [];
   for (const { fields } of placements) {
-    const section = fields.section ?? "";
-    times.set(section, { ...times.get(section), ...momentsIn(fields, SECTION_MOMENTS) });
+    const one = { section: fields.section ?? "", at: placeTold(fields.at) };
+    const known = placed.findIndex((other) => isOfOne(one, other));
+    const times = { ...placed[known]?.times, ...momentsIn(fields, SECTION_MOMENTS) };
+    if (known < 0) placed.push({ ...one, times });
+    else placed[known] = { ...one, times };
   }
-  return times;
+  return placed;
+}
+
+/** Whether two entries are of one section as it was when they were made. */
+export function isOfOne(one: Omit<Placed, "times">, other: Omit<Placed, "times">): boolean {
+  return one.at === null || other.at === null ? one.at === other.at && one.section === other.section : isSamePlace(one.at, other.at);
 }
 
 function placementsFromRows(placements: readonly Row<"placement">[]): readonly Open[] {
-  return [...sectionTimes(placements)].map(([section, times]) => ({ ...(section === "" ? {} : { section }), ...times }));
+  return placedFromRows(placements).map(({ section, at, times }) => ({ ...(section === "" ? {} : { section }), ...given({ at }), ...times }));
 }
 
 function checkFromRow({ id, fields }: Row<"rail_check">): Open | null {
@@ -62,14 +78,15 @@ function truingFromRow({ fields }: Row<"entry">): Open | null {
   return { rail, from_raise: isNumber(from) ? from : 0, to_raise: isNumber(to) ? to : 0, at };
 }
 
+const FARTHEST = 1_000_000; // mm from the corner that places count from
 const LEAST_BATCH = 0.01;
 const LARGEST_BATCH = 10;
 
 function batchFromRow({ id, fields }: Row<"batch">): Open | null {
-  const { mixed_at: at, section } = fields;
+  const { mixed_at: at, section, at: place } = fields;
   const size = fields.size ?? 1;
   if (!isMoment(at) || !(size >= LEAST_BATCH && size <= LARGEST_BATCH)) return null;
-  return { id, ...given({ section }), mixed_at: at, ...momentsIn(fields, ["placed_at", "thrown_at"]), size };
+  return { id, ...given({ section, at: placeTold(place) }), mixed_at: at, ...momentsIn(fields, ["placed_at", "thrown_at"]), size };
 }
 
 function stoppageFromRow({ fields: { what, at, until } }: Row<"entry">): Open | null {
@@ -97,7 +114,12 @@ function isWholeStrip({ thickness, length }: Partial<StripsOnHand>): boolean {
   return isNumber(thickness) && isNumber(length);
 }
 
-function isPlace(place: unknown): boolean {
+/** A place as the engine takes it, within a kilometre; null for none. */
+export function placeTold(place: unknown): Place | null {
+  return isPlace(place) && place.every((value) => Math.abs(value) <= FARTHEST) ? place : null;
+}
+
+function isPlace(place: unknown): place is Place {
   return Array.isArray(place) && place.length === 2 && place.every(isNumber);
 }
 

@@ -19,6 +19,8 @@ export interface RailLine {
 export interface PlacementFields {
   room_id: string;
   section: string;
+  /** A place in the section: its id changes with the rails, its place does not. */
+  at: Point;
   mixed_at: string;
   placed_at: string;
   screeded_at: string;
@@ -31,6 +33,8 @@ export interface BatchFields {
   room_id: string;
   mixed_at: string;
   section: string;
+  /** A place in the section. */
+  at: Point;
   placed_at: string;
   thrown_at: string;
   size: number;

@@ -18,7 +18,7 @@ function section(order: number, batches = 1, channels = 1): Section {
   const low = (order - 1) * 1000;
   const polygon = [[low, 0], [low + 1000, 0], [low + 1000, 1000], [low, 1000]] as const;
   const groove = { rail: "A", from: [low, 0], to: [low + 1000, 0], length: 1000, volume: 0.001 } as const;
-  return { id: `S${order}`, polygon, volume: 0.1, mixed_volume: 0.1, batches, order, walk: 0, channels: Array.from({ length: channels }, () => groove), channel_volume: 0.001 };
+  return { id: `S${order}`, polygon, at: [low + 500, 500], volume: 0.1, mixed_volume: 0.1, batches, order, walk: 0, channels: Array.from({ length: channels }, () => groove), channel_volume: 0.001 };
 }
 
 const THREE = { sections: [section(1, 1.5), section(2), section(3, 1, 0)] };

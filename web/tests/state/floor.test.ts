@@ -105,34 +105,82 @@ test("truing no rail leaves nothing to undo", async () => {
   expect(state.roomOf(room)?.fields.name).toBe(name);
 });
 
+/** A section from one x to another, as wide as the room. */
+function sectionAt(id: string, low: number, high: number): state.SectionPlace {
+  return { id, polygon: [[low, 0], [high, 0], [high, 3000], [low, 3000]], at: [(low + high) / 2, 1500] };
+}
+
+const [FAR, NEAR] = [sectionAt("S1", 0, 2000), sectionAt("S2", 2000, 4000)];
+const TWO = [FAR, NEAR];
+const [EARLIER, LATER] = ["2026-05-04T09:00:00Z", "2026-05-04T09:20:00Z"];
+
 test("batches, and the moments of a section: one record a section, one step a tap", async () => {
-  const batch = await state.mixBatch(room, { section: "S1" });
-  await state.editBatch(batch, { placed_at: "2026-05-04T09:00:00Z" });
-  await state.markSection(room, "S1", "placed_at", "2026-05-04T09:00:00Z");
-  await state.markSection(room, "S1", "screeded_at", "2026-05-04T09:20:00Z");
+  const batch = await state.mixBatch(room, FAR);
+  await state.editBatch(batch, { placed_at: EARLIER });
+  await state.markSection(room, FAR, "placed_at", EARLIER);
+  await state.markSection(room, FAR, "screeded_at", LATER);
   expect(state.placementsOf(room).value).toHaveLength(1);
-  await state.markSection(room, "S1", "screeded_at", null);
-  expect(state.sectionTimesOf(room).get("S1")).toEqual({ placed_at: "2026-05-04T09:00:00Z" });
+  await state.markSection(room, FAR, "screeded_at", null);
+  expect(state.sectionTimesOf(room, TWO).get("S1")).toEqual({ placed_at: EARLIER });
   await state.undo();
-  expect(state.sectionTimesOf(room).get("S1")).toMatchObject({ screeded_at: "2026-05-04T09:20:00Z" });
+  expect(state.sectionTimesOf(room, TWO).get("S1")).toMatchObject({ screeded_at: LATER });
   for (let step = 0; step < 3; step += 1) await state.undo();
-  expect(state.sectionTimesOf(room).size).toBe(0);
+  expect(state.sectionTimesOf(room, TWO).size).toBe(0);
   expect(state.batchesOf(room).value[0]?.fields.placed_at).toBeNull();
   await state.undo();
   expect(state.batchesOf(room).value).toEqual([]);
 });
 
 test("a section that two phones began is one: the newer record tells, and what is taken back is taken back in both", async () => {
-  const [first, second] = ["2026-05-04T09:00:00Z", "2026-05-04T09:05:00Z"];
-  await fromElsewhere("placement", "0197a000-0000-7000-8000-000000000001", { section: "S1", placed_at: first, mixed_at: first });
-  await fromElsewhere("placement", "0197a000-0000-7000-8000-000000000002", { section: "S1", placed_at: second });
-  expect([...state.sectionTimesOf(room)]).toEqual([["S1", { mixed_at: first, placed_at: second }]]);
-  await state.markSection(room, "S1", "placed_at", null);
-  expect([...state.sectionTimesOf(room)]).toEqual([["S1", { mixed_at: first }]]);
+  await fromElsewhere("placement", "0197a000-0000-7000-8000-000000000001", { section: "S1", placed_at: EARLIER, mixed_at: EARLIER });
+  await fromElsewhere("placement", "0197a000-0000-7000-8000-000000000002", { section: "S1", placed_at: LATER });
+  expect([...state.sectionTimesOf(room, TWO)]).toEqual([["S1", { mixed_at: EARLIER, placed_at: LATER }]]);
+  await state.markSection(room, FAR, "placed_at", null);
+  expect([...state.sectionTimesOf(room, TWO)]).toEqual([["S1", { mixed_at: EARLIER }]]);
   await state.undo();
-  expect(state.sectionTimesOf(room).get("S1")?.placed_at).toBe(second);
-  await state.markSection(room, "S2", "placed_at", null);
-  expect(state.sectionTimesOf(room).size).toBe(1);
+  expect(state.sectionTimesOf(room, TWO).get("S1")?.placed_at).toBe(LATER);
+  await state.markSection(room, NEAR, "placed_at", null);
+  expect(state.sectionTimesOf(room, TWO).size).toBe(1);
+});
+
+test("sections numbered anew keep what was told of them: place, not number, tells which is meant", async () => {
+  await state.mixBatch(room, FAR);
+  await state.markSection(room, FAR, "placed_at", EARLIER);
+  const renamed = [{ ...NEAR, id: "S1" }, { ...FAR, id: "S2" }];
+  expect([...state.sectionTimesOf(room, renamed)]).toEqual([["S2", { placed_at: EARLIER }]]);
+  expect(state.batchesIn(room, renamed).map(({ fields }) => fields.section)).toEqual(["S2"]);
+  await state.cutOffSection(room, { ...FAR, id: "S2" });
+  await state.markSection(room, { ...NEAR, id: "S1" }, "placed_at", LATER);
+  expect(state.placementsOf(room).value).toHaveLength(2);
+  expect(Object.keys(state.sectionTimesOf(room, renamed).get("S2") ?? {})).toEqual(["placed_at", "screeded_at"]);
+  expect(state.sectionTimesOf(room, TWO).get("S2")).toEqual({ placed_at: LATER });
+});
+
+test("a record without a place is told by its number, and gets its place with the next tap", async () => {
+  await fromElsewhere("placement", "0197a000-0000-7000-8000-000000000001", { section: "S2", placed_at: EARLIER });
+  await state.markSection(room, NEAR, "screeded_at", LATER);
+  expect(state.placementsOf(room).value.map(({ fields }) => [fields.section, fields.at])).toEqual([["S2", NEAR.at]]);
+  expect([...state.sectionTimesOf(room, [{ ...NEAR, id: "S7" }, FAR])]).toEqual([["S7", { placed_at: EARLIER, screeded_at: LATER }]]);
+});
+
+test("two sections that became one are in place once both were; one tap then tells it of the whole, and one undo takes that back", async () => {
+  const whole = sectionAt("S1", 0, 4000);
+  await state.markSection(room, FAR, "placed_at", EARLIER);
+  await state.markSection(room, NEAR, "mixed_at", LATER);
+  expect([...state.sectionTimesOf(room, [whole])]).toEqual([["S1", { mixed_at: EARLIER }]]);
+  await state.markSection(room, NEAR, "placed_at", LATER);
+  expect([...state.sectionTimesOf(room, [whole])]).toEqual([["S1", { mixed_at: LATER, placed_at: LATER }]]);
+  await state.cutOffSection(room, whole);
+  expect(state.sectionTimesOf(room, [whole]).get("S1")?.screeded_at).toBeDefined();
+  expect(state.placementsOf(room).value.map(({ fields }) => fields.at)).toEqual([whole.at, whole.at]);
+  await state.undo();
+  expect(state.placementsOf(room).value.map(({ fields }) => fields.at)).toEqual([FAR.at, NEAR.at]);
+});
+
+test("a place just outside every section counts in the nearest, one far outside in none", async () => {
+  await fromElsewhere("placement", "0197a000-0000-7000-8000-000000000001", { section: "S1", at: [4049, 100], placed_at: EARLIER });
+  await fromElsewhere("placement", "0197a000-0000-7000-8000-000000000002", { section: "S1", at: [4051, 100], placed_at: LATER });
+  expect([...state.sectionTimesOf(room, TWO)]).toEqual([["S2", { placed_at: EARLIER }]]);
 });
 
 test("work that two phones called stopped goes on with one tap, and stops again with one undo", async () => {

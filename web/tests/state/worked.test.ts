@@ -56,6 +56,19 @@ test("truings and stoppages come from the day book in order of time; what still 
   expect(document.stoppages).toEqual([{ start: EIGHT, end: NINE }, { start: TEN }]);
 });
 
+test("what was told of one place is told once, whatever its number was; a place that is none is left out", () => {
+  const placements = [
+    row("placement", { section: "S1", at: [900, 1500], placed_at: EIGHT }),
+    row("placement", { section: "S2", at: [900, 1500.5], placed_at: NINE }),
+    row("placement", { section: "S2", at: [1], placed_at: TEN }),
+  ];
+  const batches = [row("batch", { section: "S1", at: [900, 1500], mixed_at: EIGHT }), row("batch", { section: "S1", at: [2e6, 0], mixed_at: NINE })];
+  expect(documentOf({ placements, batches })).toMatchObject({
+    placements: [{ section: "S2", at: [900, 1500.5], placed_at: NINE }, { section: "S2", placed_at: TEN }],
+    batches: [{ section: "S1", at: [900, 1500] }, { section: "S1" }],
+  });
+});
+
 test("batches go in as they were mixed, the oldest first; sections once, where two phones began one", () => {
   const batches = [
     row("batch", { mixed_at: TEN, section: "S2", size: 0.5, thrown_at: TEN }),
@@ -120,11 +133,12 @@ const FIELDS = {
   moment: [EIGHT, NINE, TEN, null, undefined, "", "yesterday", "2026-02-30T08:00:00Z"],
   name: ["A", "B", "S1", null, undefined, ""],
   number: [0, 1.5, -2, 600, null, undefined, Number.NaN],
+  place: [[900, 1500], [3000, 1500], [-5, 20], [9e9, 0], [1], "here", null, undefined],
   size: [1, 0.5, 0, -1, 40, null, undefined],
 };
 const SHAPES = {
-  placement: { section: "name", mixed_at: "moment", placed_at: "moment", screeded_at: "moment", channels_at: "moment" },
-  batch: { section: "name", mixed_at: "moment", placed_at: "moment", thrown_at: "moment", size: "size" },
+  placement: { section: "name", at: "place", mixed_at: "moment", placed_at: "moment", screeded_at: "moment", channels_at: "moment" },
+  batch: { section: "name", at: "place", mixed_at: "moment", placed_at: "moment", thrown_at: "moment", size: "size" },
   rail_check: { rail: "name", rail_to: "name", from: "number", to: "number", off: "number", length: "number", reversed_off: "number", taken_at: "moment" },
   trued: { rail: "name", from_raise: "number", to_raise: "number", at: "moment" },
   stopped: { at: "moment", until: "moment" },
@@ -146,7 +160,7 @@ function anyDocument(seed: number) {
 
 describe.skipIf(!hasEngine)("whatever the records hold", () => {
   test("the engine takes every part of the document by its own names, and gives a plan and a clock", () => {
-    const documents = Array.from({ length: 60 }, (_, seed) => anyDocument(seed + 1));
+    const documents = Array.from({ length: 80 }, (_, seed) => anyDocument(seed + 1));
     const asked = documents.flatMap((document): Asked[] => [["quick_plan", document], ["fill_clock", { document, now: TEN }]]);
     const answers = answersTo(asked);
     expect(answers).toHaveLength(asked.length);

@@ -5,6 +5,11 @@ from dataclasses import dataclass
 from evenbed.engine.document.fields import described, height, ratio, time
 from evenbed.engine.document.places import Point
 
+PLACE = (
+    "A place in the section, best the one that the plan gives: it tells which section is meant, whatever the numbers "
+    "are now; null: the id does"
+)
+
 
 @dataclass(frozen=True)
 class Placement:
@@ -15,6 +20,7 @@ class Placement:
     placed_at: str | None = time(None, "When it was in place")
     screeded_at: str | None = time(None, "When it was cut off with the straightedge")
     channels_at: str | None = time(None, "When the channels its rails left were filled and packed")
+    at: Point | None = height(None, PLACE)
 
 
 @dataclass(frozen=True)
@@ -27,6 +33,7 @@ class MixedBatch:
     placed_at: str | None = time(None, "When the last of it was in place")
     thrown_at: str | None = time(None, "When what was left of it was thrown away")
     size: float = ratio(1.0, "How much of a full batch it is", low=0.01, high=10.0)
+    at: Point | None = height(None, PLACE)
 
 
 @dataclass(frozen=True)

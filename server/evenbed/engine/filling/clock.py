@@ -73,7 +73,7 @@ def _section_clocks(standing: Standing) -> Iterator[SectionClock]:
         due = standing.channels_due.get(n)
         at = None if due is None else standing.clock.text(due)
         state = standing.progress.records[n].state
-        yield SectionClock(section.id, state, mixed[n], section.batches, at, n in standing.trapped)
+        yield SectionClock(section.id, section.polygon, state, mixed[n], section.batches, at, n in standing.trapped)
 
 
 def _stopped_hours(standing: Standing) -> float:

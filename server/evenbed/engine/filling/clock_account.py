@@ -13,13 +13,15 @@ MOST_NAMED = 5  # sections in one caution
 
 
 def clock_cautions(standing: Standing) -> Iterator[Caution]:
-    """What can hurt a person or spoil the bed now; nothing once every channel is packed."""
+    """What can hurt a person or spoil the bed now; once every channel is packed, only what makes that doubtful."""
     unfilled = standing.progress.unfilled
     if unfilled or standing.channels_due:
         yield caution_at("filling", "wet_cement")
     bag = standing.document.mix.bag_mass
     if unfilled and bag > ONE_PERSON_LIFT:
         yield caution_at("filling", "lifting", bag_mass=bag, bag_mass_lb=bag / POUND)
+    if standing.changed:
+        yield caution_at("sections", "sections_changed", **_named(standing, standing.changed))
     if standing.trapped:
         yield caution_at("sections", "trapped", **_named(standing, standing.trapped))
     late = sum(mortar.state == "late" for mortar in standing.mortars)

@@ -1,14 +1,18 @@
 """How far each section is, from what was placed and what came from the mixer."""
 
+import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from evenbed.engine.document.filling import MixedBatch, Placement
+from evenbed.engine.document.places import Point
+from evenbed.engine.filling.belonging import Belonging
 from evenbed.engine.filling.shapes import Section, SectionState
 from evenbed.engine.filling.times import Clock
 from evenbed.engine.problems import Problem, problem_at
 
 AHEAD = 5.0 / 60.0  # h by which a time may lie after now before that is told: clocks differ
+SAME_PLACE = 1.0  # mm within which two rows are of one place: phones that look at one plan keep the same
 
 
 @dataclass(frozen=True)
@@ -78,15 +82,60 @@ def begun_of(records: Sequence[Record]) -> int | None:
 def records_from(
     sections: Sequence[Section], placements: Sequence[Placement], batches: Sequence[MixedBatch], clock: Clock
 ) -> tuple[Record, ...]:
-    """The records from placements and from the batches that name their section; unknown names count nowhere."""
-    records = {section.id: Record(bool(section.channels)) for section in sections}
-    for row in placements:
-        if row.section in records:
-            records[row.section] = _with_row(records[row.section], row, clock)
+    """The records from placements and from the batches that tell their section; what is in none counts nowhere."""
+    belonging = Belonging(sections)
+    rows = [(belonging.number(row), row) for row in placements]
+    records = [
+        record_from([row for m, row in rows if m == n], bool(section.channels), clock)
+        for n, section in enumerate(sections)
+    ]
     for batch in batches:
-        if batch.section in records and _is_used(batch):
-            records[batch.section] = with_mixing(records[batch.section], clock.hour(batch.mixed_at))
-    return tuple(records[section.id] for section in sections)
+        n = belonging.number(batch)
+        if n is not None and _is_used(batch):
+            records[n] = with_mixing(records[n], clock.hour(batch.mixed_at))
+    return tuple(records)
+
+
+def record_from(rows: Sequence[Placement], has_channels: bool, clock: Clock) -> Record:
+    """One section's record: rows of different places are parts that became one; rows without a place are its own."""
+    parts: list[tuple[Point, Record]] = []
+    for row in rows:
+        if row.at is not None:
+            n, part = _part_at(parts, row.at, has_channels)
+            parts[n : n + 1] = [(row.at, _with_row(part, row, clock))]
+    record = joined([part for _, part in parts], has_channels)
+    for row in rows:
+        record = record if row.at is not None else _with_row(record, row, clock)
+    return record
+
+
+def _part_at(parts: Sequence[tuple[Point, Record]], at: Point, has_channels: bool) -> tuple[int, Record]:
+    """Which part a place is, and its record so far; a new one after the others."""
+    known = (n for n, (place, _) in enumerate(parts) if math.dist(place, at) <= SAME_PLACE)
+    n = next(known, len(parts))
+    return n, parts[n][1] if n < len(parts) else Record(has_channels)
+
+
+def joined(parts: Sequence[Record], has_channels: bool) -> Record:
+    """Parts that became one section: begun with the first of them, as far as the last."""
+    if len(parts) < 2:
+        return parts[0] if parts else Record(has_channels)
+    told = [at for part in parts for at in (part.mixed, part.placed, part.screeded, part.packed) if at is not None]
+    if not all(part.is_filled for part in parts):
+        return Record(has_channels, min(told, default=None))
+    return Record(
+        has_channels,
+        min((part.mixed for part in parts if part.mixed is not None), default=None),
+        _all([part.filled for part in parts]),
+        _all([part.packed if part.screeded is None else part.screeded for part in parts]),
+        _all([part.packed for part in parts]),
+    )
+
+
+def _all(moments: Sequence[float | None]) -> float | None:
+    """The last of these moments, None where one of them did not come."""
+    told = [at for at in moments if at is not None]
+    return max(told) if len(told) == len(moments) else None
 
 
 def _with_row(record: Record, row: Placement, clock: Clock) -> Record:
@@ -127,7 +176,7 @@ def progress_from(
 
     That is the first finished after the batch was mixed; if none was, the one being filled, or `upcoming` next.
     """
-    number = {section.id: n for n, section in enumerate(sections)}
+    belonging = Belonging(sections)
     current = begun_of(records)
     current = upcoming if current is None else current
     finished = sorted((r.finished, n) for n, r in enumerate(records) if r.finished is not None)
@@ -135,7 +184,8 @@ def progress_from(
     for batch in batches:
         mixed = clock.hour(batch.mixed_at)
         later = next((n for at, n in finished if at > mixed), current)
-        n = number.get(batch.section or "", later)
+        own = belonging.number(batch)
+        n = later if own is None else own
         whose.append(n)
         if n is not None and _is_used(batch):
             found[n] = with_mixing(found[n], mixed)
@@ -145,20 +195,27 @@ def progress_from(
 def notices_of(
     sections: Sequence[Section], placements: Sequence[Placement], batches: Sequence[MixedBatch], clock: Clock
 ) -> Iterable[Problem]:
-    """Entries that name no section of this room, run backwards, or lie after now."""
-    known = {section.id for section in sections}
+    """Entries that are for no section of this room, run backwards, or lie after now."""
+    belonging = Belonging(sections)
     for n, row in enumerate(placements):
         path = f"document.placements[{n}]"
-        if row.section not in known:
-            yield problem_at(f"{path}.section", "unknown_section", section=row.section[:40])
+        yield from _belonging_notices(path, row, belonging)
         moments = (row.mixed_at, row.placed_at, row.screeded_at, row.channels_at)
         yield from _order_notices(path, [clock.hour(at) for at in moments if at is not None])
     for n, batch in enumerate(batches):
         path = f"document.batches[{n}]"
-        if batch.section is not None and batch.section not in known:
-            yield problem_at(f"{path}.section", "unknown_section", section=batch.section[:40])
+        yield from _belonging_notices(path, batch, belonging)
         told = (batch.mixed_at, batch.placed_at)
         yield from _order_notices(path, [clock.hour(at) for at in told if at is not None])
+
+
+def _belonging_notices(path: str, entry: Placement | MixedBatch, belonging: Belonging) -> Iterable[Problem]:
+    if belonging.number(entry) is not None:
+        return
+    if entry.at is not None:
+        yield problem_at(f"{path}.at", "no_section_there")
+    elif entry.section is not None:
+        yield problem_at(f"{path}.section", "unknown_section", section=entry.section[:40])
 
 
 def _order_notices(path: str, hours: list[float]) -> Iterable[Problem]:

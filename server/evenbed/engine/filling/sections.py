@@ -15,8 +15,9 @@ from evenbed.engine.filling.order import order_of
 from evenbed.engine.filling.shapes import Channel, Section
 from evenbed.engine.filling.sides import Side, shared_sides
 from evenbed.engine.filling.ways import WALKABLE, Ways
+from evenbed.engine.filling.well_inside import well_inside, width_of
 from evenbed.engine.frame import Frame
-from evenbed.engine.geometry import Ring, between, distance_to_ring, edges_of, is_inside, perimeter_of, signed_area
+from evenbed.engine.geometry import Ring, between, distance_to_ring, edges_of, is_inside
 from evenbed.engine.outline import middle_of_opening
 from evenbed.engine.rails.choice import Layout
 from evenbed.engine.rails.shapes import Rail
@@ -165,7 +166,8 @@ def _section(n: int, part: _Part, volume: float, batch_yield: float, waste: floa
     ring, walk, channels = part
     mixed = volume * (1.0 + waste)
     grooves = math.fsum(channel.volume for channel in channels)
-    return Section(f"S{n + 1}", ring, volume, mixed, mixed / batch_yield, n + 1, walk, channels, grooves)
+    batches = mixed / batch_yield
+    return Section(f"S{n + 1}", ring, well_inside(ring), volume, mixed, batches, n + 1, walk, channels, grooves)
 
 
 def _cautions(regions: Sequence[_Ordered], way_out: WayOut, ways: Ways) -> Iterable[Caution]:
@@ -178,12 +180,7 @@ def _cautions(regions: Sequence[_Ordered], way_out: WayOut, ways: Ways) -> Itera
             yield caution_at("sections", "section_cut_off", first=f"S{first + 1}", last=f"S{last}")
     if ways.is_narrow:
         yield caution_at("sections", "narrow_way_out", width=WALKABLE)
-    thin = [n for n, ring in enumerate(ways.rings) if _width(ring) < THIN]
+    thin = [n for n, ring in enumerate(ways.rings) if width_of(ring) < THIN]
     if thin:
         names = ", ".join(f"S{n + 1}" for n in thin[:MOST_NAMED])
         yield caution_at("sections", "thin_sections", names=names, count=len(thin), width=THIN)
-
-
-def _width(ring: Ring) -> float:
-    """Twice the area over half the outline's length: for a long strip its width, mm."""
-    return 2.0 * abs(signed_area(ring)) / perimeter_of(ring)

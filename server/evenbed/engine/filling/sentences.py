@@ -16,6 +16,10 @@ FILLING_CAUTIONS: dict[str, str] = {
         "Sections narrower than {width:.0f} mm: {count:.0f} ({names}). A strip of bed that thin is hard to ram: "
         "fill it together with its neighbour, or move the rails."
     ),
+    "sections_changed": (
+        "Rails or walls were changed after filling began. Sections that have another shape now than when they were "
+        "marked: {count:.0f} ({names}). Check which sections are filled, and mark them anew."
+    ),
     "trapped": (
         "Sections cut off from the way out by fresh bed: {count:.0f} ({names}). Do not walk on it: lay boards "
         "across, or wait until it can be walked on."

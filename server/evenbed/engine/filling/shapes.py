@@ -35,6 +35,10 @@ class Section:
 
     id: str = described(about="S1 is filled first")
     polygon: tuple[Point, ...] = height(about="A simple polygon, anticlockwise")
+    at: Point = described(
+        about="A place well inside it: what is entered for it keeps that, so that it is known by any number",
+        unit="mm",
+    )
     volume: float = described(about="Compacted mortar in it", unit="m3")
     mixed_volume: float = described(about="Compacted mortar to mix for it, waste included", unit="m3")
     batches: float = described(about="Batches to mix for it, waste included")
@@ -88,6 +92,7 @@ class SectionClock:
     """How far one section is. One without channels is packed once it is cut off."""
 
     id: str = described(about="The section's id")
+    polygon: tuple[Point, ...] = height(about="Where it lies, as in the plan")
     state: SectionState = described(about="How far it is")
     batches_mixed: float = described(about="Full batches mixed for it so far, those thrown away left out")
     batches_needed: float = described(about="Full batches it takes, waste included")

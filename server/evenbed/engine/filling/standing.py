@@ -12,6 +12,7 @@ from functools import cached_property
 
 from evenbed.engine.document.room import Document
 from evenbed.engine.filling.batches import Mortar, mortar_from
+from evenbed.engine.filling.belonging import Belonging
 from evenbed.engine.filling.kept import FillRoom
 from evenbed.engine.filling.order import order_of
 from evenbed.engine.filling.pace import Forecast, forecast_from
@@ -52,6 +53,11 @@ class Standing:
         unfilled = [n for n, record in enumerate(records) if not record.is_filled]
         coming = self._coming(frozenset(unfilled), self.mildness.hardened(records))
         return progress_from(sections, records, batches, self.clock, next(iter(coming), None))
+
+    @cached_property
+    def changed(self) -> frozenset[int]:
+        """Sections with placements that were made for another shape."""
+        return Belonging(self.kept.plan.sections).changed(self.document.placements)
 
     @cached_property
     def mortars(self) -> tuple[Mortar, ...]:

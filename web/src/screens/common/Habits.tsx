@@ -1,5 +1,5 @@
 /** The habit of the trade that matters now: ticked, or silenced for this room; both stand in the record. */
-import { addEntry, batchesOf, entriesOf, mayWrite, sectionTimesOf, setStationsOf } from "../../state";
+import { addEntry, batchesIn, entriesOf, mayWrite, sectionTimesOf, setStationsOf } from "../../state";
 import { t } from "../../words";
 import { sectionsNow } from "./filled";
 import { habitsAt, habitsOpen, type Habit, type HabitMoment } from "./habitCodes";
@@ -8,10 +8,10 @@ import type { RoomView } from "./useRoom";
 
 function openHabits(room: RoomView, at: HabitMoment): readonly Habit[] {
   if (!room.plan) return [];
-  const batches = batchesOf(room.id).value;
+  const batches = batchesIn(room.id, room.plan.sections);
   const facts = {
     room: room.fields, plan: room.plan, stationsSet: setStationsOf(room.id, room.plan.rails).size, hasMixed: batches.length > 0,
-    sections: sectionsNow(room.plan, sectionTimesOf(room.id), batches, null),
+    sections: sectionsNow(room.plan, sectionTimesOf(room.id, room.plan.sections), batches, null),
   };
   return habitsOpen(habitsAt(at, facts), entriesOf(room.id).value);
 }

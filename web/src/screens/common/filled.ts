@@ -2,7 +2,7 @@
  * How far batches and sections are, told from the records at once: a tap shows within a frame. What only the engine
  * knows (until when, in time or not, trapped or not) comes from its clock and follows.
  */
-import { batchesOf, fillClockOf, isBatchOpen, sectionTimesOf, type Row, type SectionTimes } from "../../state";
+import { batchesIn, fillClockOf, isBatchOpen, sectionTimesOf, type Row, type SectionTimes } from "../../state";
 import type { FillClock, Plan, Section } from "../../wire";
 
 export const SECTION_STATES = ["waiting", "filling", "placed", "screeded", "packed"] as const;
@@ -50,6 +50,7 @@ export interface SectionNow {
   /** Its place in the plan's list. */
   readonly index: number;
   readonly state: SectionState;
+  readonly times: SectionTimes;
   /** Full batches mixed for it and not thrown away, and of these in place. */
   readonly mixed: number;
   readonly placed: number;
@@ -66,8 +67,9 @@ export function sectionsNow({ sections }: Filled, times: Times, batches: readonl
     const told = clock?.sections.find(({ id }) => id === section.id);
     const own = batches.filter(({ fields }) => fields.section === section.id && !fields.thrown_at);
     const [mixed, placed] = [amountOf(own), amountOf(own.filter((row) => !isBatchOpen(row, times)))];
-    const state = stateOf(times.get(section.id) ?? {}, section, mixed);
-    return { section, index, state, mixed, placed, channelsDue: state === "screeded" ? told?.channels_due ?? null : null, isTrapped: (told?.is_trapped ?? false) && !isFilled(state) };
+    const reached = times.get(section.id) ?? {};
+    const state = stateOf(reached, section, mixed);
+    return { section, index, state, times: reached, mixed, placed, channelsDue: state === "screeded" ? told?.channels_due ?? null : null, isTrapped: (told?.is_trapped ?? false) && !isFilled(state) };
   });
 }
 
@@ -134,10 +136,10 @@ function placing(sections: readonly SectionNow[], batch: FreshBatch | undefined,
 
 /** Everything about the filling of a room that is told from records and clock. Subscribes. */
 export function fillingOf(room: string, plan: Plan) {
-  const [batches, times, { clock }] = [batchesOf(room).value, sectionTimesOf(room), fillClockOf(room).value];
+  const [batches, times, { clock }] = [batchesIn(room, plan.sections), sectionTimesOf(room, plan.sections), fillClockOf(room).value];
   const sections = sectionsNow(plan, times, batches, clock);
   const fresh = freshBatches(batches, times, clock, plan.working_time.hours);
-  return { clock, sections, fresh, acts: actsOf(sections, fresh, clock) };
+  return { clock, batches, sections, fresh, acts: actsOf(sections, fresh, clock) };
 }
 
 export type FillingNow = ReturnType<typeof fillingOf>;

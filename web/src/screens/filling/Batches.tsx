@@ -1,6 +1,6 @@
 /** Batches that wait, the ones that will not be used in time, and every batch of the room to look at and correct. */
 import { useState } from "preact/hooks";
-import { batchesOf, deleteRecord, editBatch, mayWrite, type Row } from "../../state";
+import { deleteRecord, editBatch, mayWrite, placeOf, type Row } from "../../state";
 import { clockText } from "../../units";
 import { reader, t } from "../../words";
 import { Choice } from "../common/Choice";
@@ -43,6 +43,10 @@ function BatchSheet({ row, filling, onClose }: BatchSheetProps) {
   const { id, fields } = row;
   const set = (changed: Parameters<typeof editBatch>[1]) => void saved(editBatch(id, changed));
   const sections = filling.sections.map(({ section }) => ({ value: section.id, label: `${section.order}` }));
+  const choose = (chosen: string) => {
+    const one = filling.sections.find(({ section }) => section.id === chosen);
+    if (one) set(placeOf(one.section));
+  };
   const remove = () => void saved(deleteRecord("batch", id)).then((isSaved) => { if (isSaved) onClose(); });
   const told = filling.clock?.batches.findIndex((one) => one.id === id) ?? -1;
   const clock = told < 0 ? null : filling.clock;
@@ -54,7 +58,7 @@ function BatchSheet({ row, filling, onClose }: BatchSheetProps) {
         <Moment name={`${id}:placed`} testid="batch-placed" label={t("named.batch.placed_at")} at={fields.placed_at} onSet={(at) => set({ placed_at: at })} />
         <Moment name={`${id}:thrown`} testid="batch-thrown" label={t("named.batch.thrown_at")} at={fields.thrown_at} onSet={(at) => set({ thrown_at: at })} />
         {clock && <Figure label={t("filling.use_by_title")} value={clockText(clock.batches[told]?.use_by ?? "", reader.value)} plan={clock} path={`batches[${told}].use_by`} />}
-        {mayWrite.value && <Choice label={t("named.batch.section")} name="batch-section" value={fields.section ?? ""} options={sections} onChoose={(section) => set({ section })} />}
+        {mayWrite.value && <Choice label={t("named.batch.section")} name="batch-section" value={fields.section ?? ""} options={sections} onChoose={choose} />}
         {mayWrite.value && <Choice label={t("filling.how_full")} name="batch-size" value={size} options={SIZES.map(({ value }) => ({ value, label: t(`batch_size.${value}`) }))} onChoose={(value) => set({ size: Number(value) })} />}
         <div class="row even">
           <Link to={pathOfHistory("batch", id)} class="button" testid="batch-history">{t("history.open")}</Link>
@@ -86,9 +90,9 @@ function BatchLine({ row, filling, onOpen }: { row: Row<"batch">; filling: Filli
   );
 }
 
-export function Batches({ room, filling }: { room: string; filling: FillingNow }) {
+export function Batches({ filling }: { filling: FillingNow }) {
   const [opened, setOpened] = useState<string | null>(null);
-  const rows = [...batchesOf(room).value].reverse();
+  const rows = [...filling.batches].reverse();
   const row = rows.find(({ id }) => id === opened);
   if (rows.length === 0) return null;
   return (

@@ -103,7 +103,7 @@ function Panel({ room, plan, filling }: FillingProps) {
       <StopHere filling={filling} />
       <Sections room={room.id} plan={plan} filling={filling} />
       <Cautions cautions={[...cautionsAt(plan, "sections"), ...(filling.clock ? cautionsAt(filling.clock, "filling") : [])]} />
-      <Batches room={room.id} filling={filling} />
+      <Batches filling={filling} />
       <Forms room={room.id} plan={plan} />
       <DayBook room={room.id} />
       <AlarmSettings />

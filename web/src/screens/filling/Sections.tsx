@@ -1,6 +1,6 @@
 /** The sections in order: what each takes, how far it is, and its channels as a small task of its own. */
 import { useState } from "preact/hooks";
-import { fillHere, markSection, mayWrite, placementsOf, sectionTimesOf, type SectionMoment } from "../../state";
+import { fillHere, markSection, mayWrite, placementsIn, type SectionMoment } from "../../state";
 import { lengthText, volumeText } from "../../units";
 import type { Plan, Section } from "../../wire";
 import { reader, t } from "../../words";
@@ -29,15 +29,14 @@ interface SheetProps {
 /** Every moment of one section, out of turn too. */
 function SectionSheet({ room, one, onClose }: SheetProps) {
   const { section } = one;
-  const row = placementsOf(room).value.filter(({ fields }) => fields.section === section.id).at(-1);
-  const times = sectionTimesOf(room).get(section.id);
-  const set = (moment: SectionMoment, at: string | null) => { fillHere(room); void saved(markSection(room, section.id, moment, at)); };
+  const row = placementsIn(room, section).at(-1);
+  const set = (moment: SectionMoment, at: string | null) => { fillHere(room); void saved(markSection(room, section, moment, at)); };
   const moments = MOMENTS.filter((moment) => moment !== "channels_at" || section.channels.length > 0);
   return (
     <Dialog title={t("filling.section", { section: `${section.order}` })} testid="section-sheet" onClose={onClose}>
       <div class="stack tight">
         <p class="state-line"><StateSwatch state={one.state} /><strong>{t(`section_state.${one.state}`)}</strong></p>
-        {moments.map((moment) => <Moment key={moment} name={`${room}:${section.id}:${moment}`} testid={`section-${moment}`} label={t(`named.placement.${moment}`)} at={times?.[moment]} onSet={(at) => set(moment, at)} />)}
+        {moments.map((moment) => <Moment key={moment} name={`${room}:${section.id}:${moment}`} testid={`section-${moment}`} label={t(`named.placement.${moment}`)} at={one.times[moment]} onSet={(at) => set(moment, at)} />)}
         <ul class="lines">
           {section.channels.map((channel, index) => <li key={index} class="line"><span>{t("filling.channel", { rail: channel.rail })}</span><span>{lengthText(channel.length, reader.value)} · {volumeText(channel.volume, reader.value)}</span></li>)}
         </ul>
@@ -54,7 +53,7 @@ function Channels({ room, one }: { room: string; one: SectionNow }) {
   return (
     <div class="channel-task" data-testid="channel-task">
       <p>{t(channelsDue === null ? "filling.channels_now" : "filling.channels_by", task)}</p>
-      {mayWrite.value && <button type="button" class="button main" data-testid="pack-section" onClick={() => void saved(markSection(room, section.id, "channels_at"))}>{t("filling.packed")}</button>}
+      {mayWrite.value && <button type="button" class="button main" data-testid="pack-section" onClick={() => void saved(markSection(room, section, "channels_at"))}>{t("filling.packed")}</button>}
     </div>
   );
 }

@@ -44,13 +44,13 @@ export function Taps({ room, acts }: { room: string; acts: FillActs }) {
   return (
     <div class="taps">
       <Tap room={room} testid="tap-mixed" label={t("filling.mixed")} on={mix === null ? t("filling.all_mixed") : sectionText(mix)} isDue={place === null && pack === null && !isWhole && mix !== null}
-        act={mix && (() => mixBatch(room, { section: mix.section.id }))} />
+        act={mix && (() => mixBatch(room, mix.section))} />
       <Tap room={room} testid="tap-placed" label={t("filling.placed")} on={place === null ? t("filling.no_batch") : t("filling.of_batch", { at: clockText(place.batch.mixedAt, reader.value) })} isDue={isUsable}
-        act={place && (() => placeBatch(room, place.batch.id, place.into?.section.id ?? null, place.isLast))} />
+        act={place && (() => placeBatch(room, place.batch.id, place.into?.section ?? null, place.isLast))} />
       <Tap room={room} testid="tap-cut" label={t("filling.cut_off")} on={sectionText(cutOff)} isDue={isWhole}
-        act={cutOff && (() => cutOffSection(room, cutOff.section.id))} />
+        act={cutOff && (() => cutOffSection(room, cutOff.section))} />
       <Tap room={room} testid="tap-packed" label={t("filling.packed")} on={pack === null ? t("filling.no_channels") : sectionText(pack)} isDue={pack !== null}
-        act={pack && (() => markSection(room, pack.section.id, "channels_at"))} />
+        act={pack && (() => markSection(room, pack.section, "channels_at"))} />
     </div>
   );
 }

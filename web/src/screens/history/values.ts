@@ -138,8 +138,8 @@ const WRITERS: Writers = {
     stage: (value) => t(value === "bed" ? "value.finished_bed" : "value.subfloor"),
     typed: text, sight: measure, taken_at: moment, supersedes: readingText, note: text, deleted: yesOrNo,
   },
-  placement: { room_id: roomName, section: text, mixed_at: moment, placed_at: moment, screeded_at: moment, channels_at: moment, deleted: yesOrNo },
-  batch: { room_id: roomName, section: text, mixed_at: moment, placed_at: moment, thrown_at: moment, size: plain, deleted: yesOrNo },
+  placement: { room_id: roomName, section: text, at: placeText, mixed_at: moment, placed_at: moment, screeded_at: moment, channels_at: moment, deleted: yesOrNo },
+  batch: { room_id: roomName, section: text, at: placeText, mixed_at: moment, placed_at: moment, thrown_at: moment, size: plain, deleted: yesOrNo },
   station: { room_id: roomName, rail: text, at: placeText, shim: measure, set_at: moment, deleted: yesOrNo },
   rail_check: {
     room_id: roomName, rail: text, rail_to: text, from: measure, to: measure, off: outBy, length: measure, reversed_off: outBy,

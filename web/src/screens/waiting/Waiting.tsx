@@ -1,6 +1,6 @@
 /** The waiting: when the bed lay in place, how warm it has been, and when it can be walked on and tiled. */
 import { Drawing } from "../../drawing/Drawing";
-import { addPlacement, editPlacement, mayWrite, placementsOf, type Row } from "../../state";
+import { addPlacement, editPlacement, mayWrite, placementsIn, placementsOf, placeOf, type Row } from "../../state";
 import { clockText, hoursText, momentText } from "../../units";
 import type { Plan } from "../../wire";
 import { reader, t } from "../../words";
@@ -32,11 +32,11 @@ function Placed({ room }: { room: RoomView }) {
   const rows = placementsOf(room.id).value;
   const last = lastPlaced(rows);
   const sections = room.plan?.sections ?? [];
-  const section = [...sections].sort((a, b) => b.order - a.order)[0]?.id ?? "";
+  const section = [...sections].sort((a, b) => b.order - a.order)[0];
   const placedAt = (moment: Date) => {
-    const placement = last ?? rows.find(({ fields }) => fields.section === section);
+    const placement = last ?? (section && placementsIn(room.id, section).at(-1));
     const fields = { placed_at: moment.toISOString() };
-    void saved(placement ? editPlacement(placement.id, fields) : addPlacement(room.id, { section, ...fields }));
+    void saved(placement ? editPlacement(placement.id, fields) : addPlacement(room.id, { ...(section ? placeOf(section) : { section: "" }), ...fields }));
   };
   return (
     <section class="stack tight">

@@ -480,6 +480,12 @@ export interface components {
          */
         readonly BatchFields: {
             /**
+             * At
+             * @description A place in the section: ids change with the rails, places do not
+             * @default null
+             */
+            readonly at?: readonly number[] | null;
+            /**
              * Deleted
              * @default false
              */
@@ -2308,6 +2314,14 @@ export interface components {
         };
         /** @description One batch from the mixer. */
         readonly MixedBatch: {
+            /**
+             * @description A place in the section, best the one that the plan gives: it tells which section is meant, whatever the numbers are now; null: the id does (mm)
+             * @default null
+             */
+            readonly at?: readonly [
+                number,
+                number
+            ] | null;
             readonly id?: string | null;
             /**
              * Format: date-time
@@ -2741,6 +2755,14 @@ export interface components {
         /** @description One section's mortar: when it was mixed, in place, cut off, and its channels packed. */
         readonly Placement: {
             /**
+             * @description A place in the section, best the one that the plan gives: it tells which section is meant, whatever the numbers are now; null: the id does (mm)
+             * @default null
+             */
+            readonly at?: readonly [
+                number,
+                number
+            ] | null;
+            /**
              * @description When the channels its rails left were filled and packed
              * @default null
              */
@@ -2767,6 +2789,12 @@ export interface components {
          * @description One section's mortar: when it was mixed, in place, cut off, and its channels packed.
          */
         readonly PlacementFields: {
+            /**
+             * At
+             * @description A place in the section: ids change with the rails, places do not
+             * @default null
+             */
+            readonly at?: readonly number[] | null;
             /**
              * Channels At
              * @default null
@@ -4202,6 +4230,11 @@ export interface components {
         };
         /** @description One piece of the bed, filled and cut off in one go. */
         readonly Section: {
+            /** @description A place well inside it: what is entered for it keeps that, so that it is known by any number (mm) */
+            readonly at: readonly [
+                number,
+                number
+            ];
             /** @description Batches to mix for it, waste included */
             readonly batches: number;
             /** @description Mortar in its channels, strips' widths times thicknesses (m3) */
@@ -4236,6 +4269,11 @@ export interface components {
             readonly id: string;
             /** @description True where fresh bed cuts it, still unfilled, off from the way out */
             readonly is_trapped: boolean;
+            /** @description Where it lies, as in the plan (mm) */
+            readonly polygon: readonly (readonly [
+                number,
+                number
+            ])[];
             /**
              * @description How far it is
              * @enum {unknown}

@@ -1,10 +1,12 @@
 /** English for what the engine says of filling: problems, cautions and formulas. */
 export const fillcodes = {
   "problem.unknown_section": "No section of this room is called {section}: the entry counts for none.",
+  "problem.no_section_there": "The place of this entry lies in no section of this room: the entry counts for none.",
   "problem.times_backwards": "These times run backwards: correct the one that is wrong.",
   "problem.time_ahead": "This time is still to come. Is the phone's clock right?",
   "caution.mixer_outside": "The mixer stands on no floor of this room: it counts as standing outside, at the way out. Put it where it stands.",
   "caution.thin_sections": "Sections narrower than {width:length}: {count:number} ({names}). A strip of bed that thin is hard to ram: fill it together with its neighbour, or move the rails.",
+  "caution.sections_changed": "Rails or walls were changed after filling began. Sections that have another shape now than when they were marked: {count:number} ({names}). Check which sections are filled, and mark them anew.",
   "caution.trapped": "Sections cut off from the way out by fresh bed: {count:number} ({names}). Do not walk on it: lay boards across, or wait until it can be walked on.",
   "caution.batch_late": "Batches past their working time: {count:number}. Throw them away: water stirred into mortar that has begun to set makes it weak.",
   "caution.channels_late": "Sections whose channels were not packed in time: {count:number} ({names}). Cut the channels' sides back to firm mortar, dampen them and pack them as dense as the bed.",

@@ -3,10 +3,12 @@ import type { fillcodes as english } from "../en/fillcodes";
 /** Español de lo que el motor dice del relleno: problemas, avisos y fórmulas. */
 export const fillcodes: Readonly<Record<keyof typeof english, string>> = {
   "problem.unknown_section": "Ningún tramo de este cuarto se llama {section}: la entrada no cuenta para ninguno.",
+  "problem.no_section_there": "El lugar de esta entrada no está en ningún tramo de este cuarto: la entrada no cuenta para ninguno.",
   "problem.times_backwards": "Estas horas van hacia atrás: corrija la que está mal.",
   "problem.time_ahead": "Esta hora todavía no llega. ¿Está bien el reloj del teléfono?",
   "caution.mixer_outside": "La revolvedora no está sobre el piso de este cuarto: se cuenta como si estuviera afuera, en la salida. Póngala donde está.",
   "caution.thin_sections": "Tramos de menos de {width:length} de ancho: {count:number} ({names}). Una franja de cama tan angosta es difícil de apisonar: rellénela junto con la de al lado, o mueva las maestras.",
+  "caution.sections_changed": "Se cambiaron maestras o muros después de empezar a rellenar. Tramos que ahora tienen otra forma que cuando se marcaron: {count:number} ({names}). Revise qué tramos están rellenos y márquelos de nuevo.",
   "caution.trapped": "Tramos que la cama fresca separa de la salida: {count:number} ({names}). No la pise: ponga tablas encima, o espere a que se pueda pisar.",
   "caution.batch_late": "Amasadas que pasaron su tiempo de trabajo: {count:number}. Tírelas: el agua revuelta en un mortero que ya empezó a fraguar lo debilita.",
   "caution.channels_late": "Tramos cuyos canales no se apretaron a tiempo: {count:number} ({names}). Corte los lados de los canales hasta el mortero firme, humedézcalos y apriételos tan densos como la cama.",
