@@ -1,7 +1,9 @@
 /** Places that no pair of rails serves: each kind has a pattern of its own, told apart without colour. */
 import { boundsOf, type Place } from "./camera";
+import { isInside } from "./figure";
 import { pathOf, type Project } from "./Ground";
 import { fittingLabels } from "./labels";
+import { marksOf } from "./Rails";
 import type { HandKind, Scene, SceneHandArea } from "./scene";
 
 const KINDS: readonly HandKind[] = ["beside_wall", "rail_end", "alcove", "behind_fixture", "doorway", "narrow", "between"];
@@ -51,11 +53,32 @@ function isRoomy({ polygon, isLit }: SceneHandArea, project: Project): boolean {
   return isLit || Math.min(high[0] - low[0], high[1] - low[1]) >= LEAST_SIDE;
 }
 
+const HALF_A_NAME = 9; // px
+/** Where a name may go instead of the middle, from there to each end of the place's bounds. */
+const ASIDE: readonly number[] = [0.25, -0.25, 0.4, -0.4, 0.6, -0.6, 0.8, -0.8];
+
+/** The middle of the place, or beside it along its longer side where a rail's name or a station is there; null where none is free. */
+export function placeForName({ at, polygon }: Pick<SceneHandArea, "at" | "polygon">, marks: ReturnType<typeof marksOf>, project: Project): Place | null {
+  const { low, high } = boundsOf(polygon);
+  const long = high[0] - low[0] > high[1] - low[1] ? 0 : 1;
+  const aside = ASIDE.map((share): Place => {
+    const to = share > 0 ? high[long] : low[long];
+    const moved = at[long] + (to - at[long]) * Math.abs(share);
+    return long === 0 ? [moved, at[1]] : [at[0], moved];
+  });
+  const inside = [at, ...aside.filter((place) => isInside(polygon, place))].map(project);
+  return inside.find(([x, y]) => marks.every(({ on, reach }) => Math.hypot(on[0] - x, on[1] - y) >= reach + HALF_A_NAME)) ?? null;
+}
+
 /** Names that have room, the lit one's first, then those of the larger places. */
-function namesOf(areas: readonly SceneHandArea[], project: Project): readonly (SceneHandArea & { readonly on: Place })[] {
-  const roomy = areas.filter((area) => isRoomy(area, project));
-  const fitting = fittingLabels(roomy.map(({ id, at, isLit }, index) => ({ id, text: id, at: project(at), size: SIZE, rank: isLit ? 0 : index + 2 })));
-  return roomy.filter(({ id }) => fitting.has(id)).map((area) => ({ ...area, on: project(area.at) }));
+function namesOf({ handAreas, rails }: Scene, project: Project): readonly (SceneHandArea & { readonly on: Place })[] {
+  const marks = rails.flatMap((rail) => marksOf(rail, project));
+  const roomy = handAreas.filter((area) => isRoomy(area, project)).flatMap((area) => {
+    const on = placeForName(area, marks, project) ?? (area.isLit ? project(area.at) : null);
+    return on ? [{ ...area, on }] : [];
+  });
+  const fitting = fittingLabels(roomy.map(({ id, on, isLit }, index) => ({ id, text: id, at: on, size: SIZE, rank: isLit ? 0 : index + 2 })));
+  return roomy.filter(({ id }) => fitting.has(id));
 }
 
 export function HandAreas({ scene, project, name }: { scene: Scene; project: Project; name: string }) {
@@ -74,5 +97,5 @@ export function HandAreas({ scene, project, name }: { scene: Scene; project: Pro
 /** Their names, over walls and rails: many a place is hardly wider than a line. */
 export function HandNames({ scene, project }: { scene: Scene; project: Project }) {
   if (scene.handAreas.length === 0) return null;
-  return <g class="hand-names">{namesOf(scene.handAreas, project).map(({ id, isLit, on: [x, y] }) => <text key={id} class={isLit ? "hand-name lit" : "hand-name"} x={x} y={y}>{id}</text>)}</g>;
+  return <g class="hand-names">{namesOf(scene, project).map(({ id, isLit, on: [x, y] }) => <text key={id} class={isLit ? "hand-name lit" : "hand-name"} x={x} y={y}>{id}</text>)}</g>;
 }

@@ -18,6 +18,13 @@ function middleOf([ax, ay]: Place, [bx, by]: Place): Place {
   return [(ax + bx) / 2, (ay + by) / 2];
 }
 
+/** What a rail shows beside its line, with how far from each middle it reaches, px: the name, and the stations. */
+export function marksOf(rail: SceneRail, project: Project): readonly { readonly on: Place; readonly reach: number }[] {
+  const [from, to] = [project(rail.from), project(rail.to)];
+  const name = rail.isInHand ? middleOf(from, to) : beyond(from, to);
+  return [{ on: name, reach: 10 }, ...rail.stations.map(({ at }) => ({ on: project(at), reach: 5 }))];
+}
+
 function Stations({ stations, project }: { stations: readonly SceneStation[]; project: Project }) {
   const written = fittingLabels(stations.map((station, index) => {
     const [sx, sy] = project(station.at);

@@ -3,6 +3,7 @@ import { bandsOf, clippedAt, type Corner } from "../../src/drawing/bands";
 import { boundsOf, dragged, fit, fitBeside, pinched, toRoom, toWindow, zoomed, type Place } from "../../src/drawing/camera";
 import { firstPlaces, gridPlaces } from "../../src/drawing/firstPlaces";
 import { closedFigure, isInside, isOnFloor, misclosureOf, placeOffWall, rectangle, rectangleOffWall, roomiestPlace, toEdge, twiceArea, walkOf } from "../../src/drawing/figure";
+import { placeForName } from "../../src/drawing/HandAreas";
 import { fittingLabels } from "../../src/drawing/labels";
 
 const WINDOW = { width: 340, height: 260 };
@@ -149,4 +150,14 @@ test("the name of a bent section stands well within it", () => {
   const place = roomiestPlace(bent);
   expect(isInside(bent, place)).toBe(true);
   expect(toEdge(bent, place)).toBeGreaterThan(350);
+});
+
+test("a place's name stands in its middle, else beside what a rail shows there, and nowhere where all is taken", () => {
+  const strip = { at: [7, 100] as const, polygon: [[0, 0], [14, 0], [14, 200], [0, 200]] as const };
+  const asDrawn = (place: Place) => place;
+  expect(placeForName(strip, [], asDrawn)).toEqual([7, 100]);
+  const moved = placeForName(strip, [{ on: [3, 104], reach: 10 }], asDrawn);
+  expect(moved && Math.hypot(moved[0] - 3, moved[1] - 104)).toBeGreaterThanOrEqual(19);
+  expect(moved?.[0]).toBe(7);
+  expect(placeForName(strip, [{ on: [7, 100], reach: 200 }], asDrawn)).toBeNull();
 });

@@ -2,7 +2,8 @@ import { expect, test } from "vitest";
 import { numeralOf, sizeOf } from "../../src/screens/rails/hands/numeral";
 import { pausing } from "../../src/screens/rails/hands/useHits";
 import { notesOf } from "../../src/screens/rails/Hand";
-import { afterwards, doneIn, inHand, standingsOf } from "../../src/screens/rails/stations";
+import { roundedMm } from "../../src/screens/common/shims";
+import { afterwards, doneIn, inHand, isMoved, movedIn, standingsOf, toldBefore } from "../../src/screens/rails/stations";
 import { depthText } from "../../src/units";
 import type { LieOfStrip, Rail } from "../../src/wire";
 import { reader } from "../../src/words";
@@ -73,9 +74,30 @@ test("every station of every rail comes exactly once, also where no lie names it
   expect(standingsOf({ rails: [], first_station: null })).toEqual([]);
 });
 
-test("a station set to a height that the plan no longer has is not set", () => {
-  const set = new Map([["A:0", { ids: ["a"], since: 0 }], ["A:1", { ids: ["b"], since: -0.5 }], ["A:2", { ids: ["c"], since: 0.4 }]]);
-  expect([...doneIn(set)]).toEqual(["A:0", "A:2"]);
+const shims = (...heights: readonly number[]) => standingsOf({ rails: [rail("A", heights, [])], first_station: null });
+const setAt = (...since: readonly number[]) => new Map(since.map((grown, n) => [`A:${n}`, { ids: [`${n}`], since: grown }] as const));
+
+test("a station set to a height that the plan no longer has is to be set anew, and is not done", () => {
+  const standings = shims(12, 12, 12);
+  const set = setAt(0, -1.6, 2);
+  expect([...doneIn(set, standings)]).toEqual(["A:0"]);
+  expect([...movedIn(set, standings)].sort()).toEqual(["A:1", "A:2"]);
+});
+
+test("a ramp set to the nearest sixteenth is never off by its rounding, whatever the exact shim", () => {
+  for (let shim = 3; shim < 40; shim += 0.037) {
+    const set = setAt(shim - (Math.round((shim * 16) / 25.4) * 25.4) / 16);
+    expect([...movedIn(set, shims(shim))], `${shim}`).toEqual([]);
+  }
+});
+
+test("what was set and what is told now are never the same figure where a station is to be set anew", () => {
+  for (let shim = 3; shim < 20; shim += 0.041) for (let since = -4; since < 4; since += 0.13) {
+    const [standing] = shims(shim);
+    const own = { ids: ["a"], since };
+    if (standing && isMoved(own, standing.station)) expect(toldBefore(own, standing.station), `${shim} ${since}`).not.toBe(roundedMm(standing.station));
+    else expect(Math.abs(since), `${shim} ${since}`).toBeLessThan(25.4 / 16 + 1e-9);
+  }
 });
 
 test("a shim is taken apart as its text has it, in either unit", () => {

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { arrowTo, isTurned } from "../../src/screens/rails/true/arrows";
-import { amountText, byRail, endArrow, movesOf, mudText } from "../../src/screens/rails/true/correcting";
+import { amountText, byRail, endArrow, movesOf, mudText, unreadIn } from "../../src/screens/rails/true/correcting";
 import {
   checkFrom, endsOf, enteredFrom, highEnd, isTooMuch, laidAcross, laidAlong, laidByTap, lengthOver, NOTHING, offFrom, wrongPlace, type Entered,
 } from "../../src/screens/rails/true/reading";
@@ -100,4 +100,11 @@ test("mortar is told by volume and by the handful, to add or to shave off", () =
   expect(mudText(correction("A", "to", -3, -2.5e-4))).toBe("Shave off about 0.25\u202fL of mortar: 1 handful.");
   reader.value = { units: "imperial", language: "es" };
   expect(mudText(correction("A", "to", 1, 8.193532e-5))).toBe("Agregue unos 5\u202fin³ de mortero: menos de un puñado.");
+});
+
+test("rails that no reading tells of are named, so that nothing is corrected before they were read", () => {
+  const told = (id: string, checks: number) => ({ rail: id, from_off: 0, to_off: 0, sigma: 1, checks, from_after: 0, to_after: 0 });
+  const truing = { tolerance: 1, is_good_enough: false, worst: 0, worst_after: 0, rails: [told("A", 2), told("B", 0)], checks: [], levels: [], next_check: null };
+  expect(unreadIn({ truing })).toEqual(["B"]);
+  expect(unreadIn({ truing: null })).toEqual([]);
 });

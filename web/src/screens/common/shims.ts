@@ -10,6 +10,11 @@ export function roundedMm({ sixteenths, millimetres }: Pick<Station, "sixteenths
   return reader.value.units === "imperial" ? (sixteenths * INCH) / 16 : millimetres;
 }
 
+/** The same for a height that the plan no longer has, mm: to the nearest one. */
+export function nearestMm(mm: number): number {
+  return roundedMm({ sixteenths: Math.round((mm * 16) / INCH), millimetres: Math.round(mm) });
+}
+
 export function shimText(station: Pick<Station, "sixteenths" | "millimetres">): string {
   return depthText(roundedMm(station), reader.value);
 }

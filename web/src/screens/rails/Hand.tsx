@@ -1,15 +1,15 @@
 /** The station in hand: its shim in giant figures, where it is, what must be known there, and what comes next. */
 import { useState } from "preact/hooks";
 import { errorText } from "../../units";
-import type { Plan } from "../../wire";
+import type { SetStation } from "../../state";
+import type { Plan, Station } from "../../wire";
 import { reader, t } from "../../words";
 import { Dialog } from "../common/Dialog";
 import { Figure } from "../common/Figure";
 import { Cautions } from "../common/Notes";
 import { cautionsAt } from "../common/plan";
-import { shimText } from "../common/shims";
-import type { Standing } from "./stations";
-import { isMoved } from "./stations";
+import { roundedMm, shimText } from "../common/shims";
+import { isMoved, toldBefore, type Standing } from "./stations";
 import type { SettingStations } from "./useSetting";
 
 /** Where a station is, in the words of its strip's lie. */
@@ -38,13 +38,18 @@ export function movesOf({ begins }: Standing): readonly string[] {
   return [t("rails.move", { overlap: begins.overlap }), t("rails.move_clean"), t("rails.move_level")];
 }
 
+/** What was set and what is told now, both as they are set. */
+export function wasText(before: SetStation, station: Station): string {
+  return t("rails.was", { was: toldBefore(before, station), now: roundedMm(station) });
+}
+
 /** What a person must know at this station and at no other. */
 export function notesOf(hand: Standing, { set, strips }: Pick<SettingStations, "set" | "strips">): readonly string[] {
   const { station, key, place } = hand;
   const strip = place === 1 && hand.strip !== null ? strips[hand.strip] : undefined;
   const before = set.get(key);
   return [
-    ...(before && isMoved(before) ? [t("rails.was", { was: station.shim - before.since, now: station.shim })] : []),
+    ...(before && isMoved(before, station) ? [wasText(before, station)] : []),
     ...(strip ? [t("rails.take", { long: strip.length, thick: strip.thickness })] : []),
     ...(station.is_break ? [t("rails.break")] : []),
   ];

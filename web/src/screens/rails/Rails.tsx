@@ -19,7 +19,6 @@ import { useAwake } from "../common/useAwake";
 import { useRoom, type RoomView } from "../common/useRoom";
 import { Hand } from "./Hand";
 import { ShimDialog } from "./ShimTable";
-import { isMoved } from "./stations";
 import { useSetting, type SettingStations } from "./useSetting";
 
 type Sheet = "table" | "know";
@@ -34,13 +33,13 @@ function RailsDrawing({ room, setting }: { room: RoomView; setting: SettingStati
   return <Drawing scene={{ ...bare, rails }} name="rails" onOpen={choose} touch={touch} />;
 }
 
-/** Nothing in hand: all is set, or there is nothing to set; and what was set to another height. */
+/** The station in hand, or that there is none; and how many are to be set anew, where the one in hand does not say it of itself. */
 function Standing({ plan, setting }: { plan: Plan; setting: SettingStations }) {
-  const { hand, set, standings } = setting;
-  const changed = [...set.values()].filter(isMoved).length;
+  const { hand, moved, standings } = setting;
+  const isToldInHand = hand !== null && moved.has(hand.key);
   return (
     <>
-      {changed > 0 && <p class="caution" data-testid="stations-changed">{t("rails.changed", { count: changed })}</p>}
+      {moved.size > 0 && !isToldInHand && <p class="caution short" data-testid="stations-changed">{t("rails.changed", { count: moved.size })}</p>}
       {hand && <Hand plan={plan} hand={hand} setting={setting} />}
       {!hand && <p class="notice good" data-testid="rails-done">{standings.length > 0 ? t("rails.all_set") : t("rails.none")}</p>}
     </>

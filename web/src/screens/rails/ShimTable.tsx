@@ -7,6 +7,7 @@ import type { Plan, Rail } from "../../wire";
 import { reader, t } from "../../words";
 import { Dialog } from "../common/Dialog";
 import { shimText } from "../common/shims";
+import { wasText } from "./Hand";
 import { isMoved, standingsOf, type Standing } from "./stations";
 
 interface ShimTableProps {
@@ -16,7 +17,7 @@ interface ShimTableProps {
 }
 
 function markOf({ isStart, station }: Standing, set: SetStation | undefined): string {
-  const marks = [isStart ? t("rails.start_mark") : "", station.is_break ? t("rails.break_mark") : "", set ? (isMoved(set) ? "\u21bb" : "\u2713") : ""];
+  const marks = [isStart ? t("rails.start_mark") : "", station.is_break ? t("rails.break_mark") : "", set ? (isMoved(set, station) ? "\u21bb" : "\u2713") : ""];
   return marks.filter((mark) => mark !== "").map((mark) => ` ${mark}`).join("");
 }
 
@@ -28,12 +29,12 @@ interface RowProps extends ShimTableProps {
 
 /** What the rounded figure stands for, and the way to that station. */
 function Exactly({ standing, set, onChoose }: { standing: Standing; set: SetStation | undefined; onChoose: (key: string) => void }) {
-  const { shim } = standing.station;
+  const { station } = standing;
   return (
     <tr class="exactly" data-testid="shim-exactly">
       <th scope="row" colSpan={3}>
-        {t("rails.exactly", { shim })}
-        {set && isMoved(set) && <p>{t("rails.was", { was: shim - set.since, now: shim })}</p>}
+        {t("rails.exactly", { shim: station.shim })}
+        {set && isMoved(set, station) && <p>{wasText(set, station)}</p>}
         <button type="button" class="button wide" data-testid="go-to-station" onClick={() => onChoose(standing.key)}>{t("rails.go_there")}</button>
       </th>
     </tr>
@@ -46,7 +47,7 @@ function Row({ standing, set, onChoose, open, onOpen }: RowProps) {
   const own = set.get(key);
   return (
     <>
-      <tr class={own && !isMoved(own) ? "set" : ""}>
+      <tr class={own && !isMoved(own, station) ? "set" : ""}>
         <th scope="row">{place}{markOf(standing, own)}</th>
         <td>{lengthText(station.along, reader.value)}</td>
         <td>{onChoose ? <button type="button" class="button shim" aria-expanded={open === key} aria-label={t("rails.open", { rail: rail.id, station: place, shim: text })} onClick={() => onOpen(key)}>{text}</button> : text}</td>

@@ -1,6 +1,7 @@
 /** The stations in the order they are set, lie by lie of the strips, and which one is in hand. */
 import { stationKey, type SetStation } from "../../state";
 import type { LieOfStrip, Plan, Rail, Station } from "../../wire";
+import { nearestMm, roundedMm } from "../common/shims";
 
 /** Where a station stands among those of its strip's lie. */
 export interface Standing {
@@ -85,16 +86,30 @@ export function standingsOf(plan: Laid): readonly Standing[] {
   return startedAt(inOrder.flatMap(({ lie, count }) => standingsIn(lie, count)), first && stationKey(first.rail, first.station), isAtOnce);
 }
 
-const SEEN = 0.5; // mm: less than a third of a sixteenth is not seen at a ramp
+const ROUNDING = 0.8; // mm: half a sixteenth of an inch, which a ramp set to the sixteenth may be off by
 
-/** Whether a station that was set stands at another height than the plan now has. */
-export function isMoved({ since }: SetStation): boolean {
-  return Math.abs(since) >= SEEN;
+/** The shim as it was told when the station was set, mm. */
+export function toldBefore({ since }: SetStation, station: Station): number {
+  return nearestMm(station.shim - since);
+}
+
+/** Whether a station that was set is to be set anew: it is off by more than rounding does, and another figure is told now. */
+export function isMoved(set: SetStation, station: Station): boolean {
+  return Math.abs(set.since) > ROUNDING && toldBefore(set, station) !== roundedMm(station);
+}
+
+/** Stations that were set and are to be set anew, by key. */
+export function movedIn(set: ReadonlyMap<string, SetStation>, standings: readonly Standing[]): ReadonlySet<string> {
+  return new Set(standings.filter(({ key, station }) => {
+    const own = set.get(key);
+    return own !== undefined && isMoved(own, station);
+  }).map(({ key }) => key));
 }
 
 /** Stations that are set as the plan has them now. */
-export function doneIn(set: ReadonlyMap<string, SetStation>): ReadonlySet<string> {
-  return new Set([...set].filter(([, one]) => !isMoved(one)).map(([key]) => key));
+export function doneIn(set: ReadonlyMap<string, SetStation>, standings: readonly Standing[]): ReadonlySet<string> {
+  const moved = movedIn(set, standings);
+  return new Set([...set.keys()].filter((key) => !moved.has(key)));
 }
 
 interface Keys {

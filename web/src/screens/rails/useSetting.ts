@@ -4,7 +4,7 @@ import { mayWrite, roomOf, setStation, setStationsOf, unsetStation, wholeRails, 
 import type { StripsOnHand } from "../../wire";
 import { saved, sayOnlyLooks } from "../common/saving";
 import type { RoomView } from "../common/useRoom";
-import { afterwards, doneIn, inHand, standingsOf, type Standing } from "./stations";
+import { afterwards, doneIn, inHand, movedIn, standingsOf, type Standing } from "./stations";
 
 const NONE: ReadonlySet<string> = new Set();
 
@@ -13,6 +13,8 @@ export interface SettingStations {
   readonly set: ReadonlyMap<string, SetStation>;
   /** Set as the plan has them now, those on their way into storage included. */
   readonly done: ReadonlySet<string>;
+  /** Set to a height that the plan no longer has. */
+  readonly moved: ReadonlySet<string>;
   /** The strips on hand, as the plan counts them. */
   readonly strips: readonly StripsOnHand[];
   readonly hand: Standing | null;
@@ -33,7 +35,8 @@ export function useSetting(roomId: string, plan: RoomView["plan"]): SettingStati
   const standings = useMemo(() => (plan ? standingsOf(plan) : []), [plan]);
   const set = setStationsOf(roomId, plan?.rails ?? []);
   const strips = wholeRails(roomOf(roomId)?.fields ?? {})["rails.strips"] ?? [];
-  const done = new Set([...doneIn(set), ...coming]);
+  const done = new Set([...doneIn(set, standings), ...coming]);
+  const moved = new Set([...movedIn(set, standings)].filter((key) => !coming.has(key)));
   const hand = inHand(standings, done, chosen);
   const next = hand && afterwards(standings, done, hand.key);
   const step = (way: 1 | -1) => {
@@ -62,5 +65,5 @@ export function useSetting(roomId: string, plan: RoomView["plan"]): SettingStati
     choose(key);
     if (before) void inTurn(() => unsetStation(before));
   };
-  return { standings, set, done, strips, hand, next, isLost, choose, step, mark, unmark };
+  return { standings, set, done, moved, strips, hand, next, isLost, choose, step, mark, unmark };
 }

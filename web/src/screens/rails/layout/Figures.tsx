@@ -14,7 +14,7 @@ export function LayoutFigures({ plan, reach }: { plan: Plan; reach: number }) {
   const own = explainedLayout(plan, counts, reach);
   const number = (count: number) => numberText(count, 0, reader.value.language);
   return (
-    <div class="figures three of-layout">
+    <div class="figures of-layout">
       <Figure label={t("lay.rails")} value={number(counts.rails)} plan={plan} path="layout.rails" explanation={own.rails} />
       <Figure label={t("lay.stations")} value={number(counts.stations)} plan={plan} path="layout.stations" explanation={own.stations} />
       <Figure label={t("lay.moves")} value={number(counts.moves)} plan={plan} path="layout.moves" explanation={own.moves} />

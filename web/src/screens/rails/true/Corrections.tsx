@@ -28,7 +28,8 @@ function OneEnd({ plan, rail, correction, number }: { plan: Plan; rail: ToCorrec
   );
 }
 
-export function Corrections({ roomId, plan }: { roomId: string; plan: Plan }) {
+/** `unread` are the rails that no reading tells of yet: what is to do may change with them. */
+export function Corrections({ roomId, plan, unread }: { roomId: string; plan: Plan; unread: readonly string[] }) {
   const [busy, setBusy] = useState(false);
   useEffect(() => setBusy(false), [plan]); // the plan without it has come: only then can the next be told
   const done = (what: ToCorrect) => {
@@ -41,6 +42,7 @@ export function Corrections({ roomId, plan }: { roomId: string; plan: Plan }) {
   return (
     <section class="stack tight" data-testid="corrections">
       <h2>{t("truing.to_do")}</h2>
+      {unread.length > 0 && <p class="caution" data-testid="truing-unread">{t("truing.unread", { count: unread.length, rails: unread.join(", ") })}</p>}
       {all.map((what) => (
         <article key={what.rail.id} class="correction">
           {what.corrections.map(({ correction, number }) => <OneEnd key={correction.end} plan={plan} rail={what.rail} correction={correction} number={number} />)}

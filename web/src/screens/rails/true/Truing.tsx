@@ -14,6 +14,7 @@ import { useAwake } from "../../common/useAwake";
 import { useRoom, type RoomView } from "../../common/useRoom";
 import { Checks } from "./Checks";
 import { Corrections } from "./Corrections";
+import { unreadIn } from "./correcting";
 import { knownLevels, lastLevel, lengthOfLevel, type OwnLevel } from "./levels";
 import { LevelErrors, RailsLie, Worst } from "./Lying";
 import { ReadCheck } from "./ReadCheck";
@@ -53,12 +54,15 @@ function Next({ plan, levels, onRead }: Pick<OverviewProps, "plan" | "levels" | 
 function Overview({ room, plan, checks, levels, onRead, onAgain }: OverviewProps) {
   const { truing } = plan;
   const cautions = cautionsAt(plan, "truing", "corrections", "level_error");
+  const next = <Next plan={plan} levels={levels} onRead={onRead} />;
+  const unread = unreadIn(plan);
   return (
     <div class="stack">
       {truing && <Worst plan={plan} truing={truing} />}
       <Cautions cautions={cautions} />
-      <Corrections roomId={room.id} plan={plan} />
-      <Next plan={plan} levels={levels} onRead={onRead} />
+      {unread.length > 0 && next}
+      <Corrections roomId={room.id} plan={plan} unread={unread} />
+      {unread.length === 0 && next}
       <LengthSetting room={room} name="rails.tolerance" label={t("truing.tolerance")} />
       {truing && <LevelErrors truing={truing} levels={levels} />}
       {truing && <RailsLie plan={plan} truing={truing} />}

@@ -22,6 +22,11 @@ export function railOf({ rails }: Pick<Plan, "rails">, id: string): Rail | undef
   return rails.find((rail) => rail.id === id);
 }
 
+/** The rails that no reading tells of yet. */
+export function unreadIn({ truing }: Pick<Plan, "truing">): readonly string[] {
+  return truing?.rails.filter(({ checks }) => checks === 0).map(({ rail }) => rail) ?? [];
+}
+
 /** Where the end to correct lies; null for a rail that is not there. */
 export function placeOf(plan: Pick<Plan, "rails">, { rail, end }: Pick<Correction, "rail" | "end">): Place | null {
   return railOf(plan, rail)?.[end] ?? null;
