@@ -11,6 +11,7 @@ from evenbed.engine.rails.choice import Layout
 from evenbed.engine.region import Region, chords_at, split_by_line
 
 LEAST_DEPTH = 0.45  # share of the straightedge's span below which a bay is not cut off on its own
+MUCH_SHORTER = 0.8  # a rail this much shorter than both beside it serves its own corner and parts no bay
 LEAST_MOVE = 100.0  # mm that a strip moves on at least, however short it is
 SHALLOW = 300.0  # mm: a section is at least this deep behind a cut across the rails, where that can be had
 SHIFTS = (0.0, -0.12, 0.12, -0.25, 0.25)  # where else a cut across the rails may go, in shares of a section
@@ -43,14 +44,15 @@ def bays_of(layout: Layout) -> list[Region]:
 
 
 def cut_lines(layout: Layout) -> list[float]:
-    """The lines that divide the floor into bays: of all lines, the longest that still stand near enough."""
+    """The lines that divide the floor into bays: all but the much shorter ones that others span."""
     lengths: dict[float, float] = {}
     for piece in layout.pieces:
         lengths[piece.v] = lengths.get(piece.v, 0.0) + piece.length
     lines = sorted(lengths)
     for v in sorted(lines[1:-1], key=lambda v: (lengths[v], v)):
         n = lines.index(v)
-        if lines[n + 1] - lines[n - 1] <= layout.reach.span:
+        low, high = lines[n - 1], lines[n + 1]
+        if high - low <= layout.reach.span and lengths[v] < MUCH_SHORTER * min(lengths[low], lengths[high]):
             lines.pop(n)
     return lines[1:-1]
 
