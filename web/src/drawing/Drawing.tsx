@@ -10,8 +10,8 @@ import { useSize } from "./useSize";
 const REACH = 26; // px: a thumb lands this near to what it means
 const STEP = 1.5;
 const BARE_MARGIN = 24;
-const ZOOM_STRIP = 56; // px: the buttons cover no wall
 const BUTTON = 62; // px: a thumb's width, its border and the gap
+const ZOOM_STRIP = BUTTON; // px: the buttons cover no wall, nor the name of a rail that ends there
 
 interface DrawingProps {
   readonly scene: Scene;

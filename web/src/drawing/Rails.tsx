@@ -3,7 +3,7 @@ import type { Place } from "./camera";
 import { pathOf, type Project } from "./Ground";
 import { handlesOf } from "./handles";
 import { fittingLabels, WIDTH_OF_A_CHARACTER } from "./labels";
-import type { Scene, SceneRail, SceneSpacing, SceneStation } from "./scene";
+import type { Scene, SceneRail, SceneSpacing } from "./scene";
 
 const SIZE = 12;
 const NAME_OFF = 17; // px from the rail's first station to its name
@@ -25,19 +25,32 @@ export function marksOf(rail: SceneRail, project: Project): readonly { readonly 
   return [{ on: name, reach: 10 }, ...rail.stations.map(({ at }) => ({ on: project(at), reach: 5 }))];
 }
 
-function Stations({ stations, project }: { stations: readonly SceneStation[]; project: Project }) {
-  const written = fittingLabels(stations.map((station, index) => {
-    const [sx, sy] = project(station.at);
-    return { id: `${index}`, text: station.label, at: [sx, sy - 15] as const, size: SIZE, rank: station.state === "current" ? 0 : index + 1 };
+const IN_HAND = 2; // ranks: the station in hand is written over all, then its rail's, then the others'
+const OTHERS = 1000;
+
+function idOf(rail: SceneRail, index: number): string {
+  return `${rail.id}:${index}`;
+}
+
+/** The stations whose shims can be written, of all rails together: none over another, over a station or over a rail's name. */
+export function writtenStations(rails: readonly SceneRail[], project: Project): ReadonlySet<string> {
+  const labels = rails.flatMap((rail, nth) => rail.stations.map(({ at, label, state }, index) => {
+    const [x, y] = project(at);
+    const rank = state === "current" ? 0 : rail.isCurrent ? IN_HAND + index : OTHERS * (nth + 1) + index;
+    return { id: idOf(rail, index), text: label, at: [x, y - 15] as const, size: SIZE, rank };
   }));
+  return fittingLabels(labels, rails.flatMap((rail) => marksOf(rail, project).map(({ on }) => on)));
+}
+
+function Stations({ rail, written, project }: { rail: SceneRail; written: ReadonlySet<string>; project: Project }) {
   return (
     <>
-      {stations.map((station, index) => {
+      {rail.stations.map((station, index) => {
         const [sx, sy] = project(station.at);
         return (
           <g key={index} class={`station ${station.state}`}>
             <circle cx={sx} cy={sy} r={station.state === "current" ? 11 : 5} />
-            {written.has(`${index}`) && <text x={sx} y={sy - (station.state === "current" ? 19 : 12)}>{station.label}</text>}
+            {written.has(idOf(rail, index)) && <text x={sx} y={sy - (station.state === "current" ? 19 : 12)}>{station.label}</text>}
           </g>
         );
       })}
@@ -59,7 +72,7 @@ function nameClass({ warns, isInHand }: SceneRail): string {
   return `rail-name${warns ? " warns" : ""}${isInHand ? " in-hand" : ""}`;
 }
 
-function Rail({ rail, project }: { rail: SceneRail; project: Project }) {
+function Rail({ rail, written, project }: { rail: SceneRail; written: ReadonlySet<string>; project: Project }) {
   const [from, to] = [project(rail.from), project(rail.to)];
   const [x, y] = rail.isInHand ? middleOf(from, to) : beyond(from, to);
   const line = pathOf([rail.from, rail.to], project, false);
@@ -67,7 +80,7 @@ function Rail({ rail, project }: { rail: SceneRail; project: Project }) {
     <g class={rail.isCurrent ? "rail current" : "rail"} data-rail={rail.id}>
       {rail.isInHand && <path class="edge" d={line} />}
       <path d={line} />
-      <Stations stations={rail.stations} project={project} />
+      <Stations rail={rail} written={written} project={project} />
       {rail.isInHand && <Handles from={from} to={to} />}
       <g class={nameClass(rail)}>{rail.warns ? <path d={`M${x} ${y - 14}l14 14l-14 14l-14 -14z`} /> : <circle cx={x} cy={y} r={10} />}<text x={x} y={y}>{rail.id}</text></g>
     </g>
@@ -76,7 +89,8 @@ function Rail({ rail, project }: { rail: SceneRail; project: Project }) {
 
 export function Rails({ scene, project }: { scene: Scene; project: Project }) {
   const ordered = [...scene.rails].sort((a, b) => Number(a.isCurrent) - Number(b.isCurrent));
-  return <g class="rails">{ordered.map((rail) => <Rail key={rail.id} rail={rail} project={project} />)}</g>;
+  const written = writtenStations(scene.rails, project);
+  return <g class="rails">{ordered.map((rail) => <Rail key={rail.id} rail={rail} written={written} project={project} />)}</g>;
 }
 
 const SPARE = 6; // px between a figure and the rails on both sides

@@ -4,6 +4,8 @@ import { boundsOf, dragged, fit, fitBeside, pinched, toRoom, toWindow, zoomed, t
 import { firstPlaces, gridPlaces } from "../../src/drawing/firstPlaces";
 import { closedFigure, isInside, isOnFloor, misclosureOf, placeOffWall, rectangle, rectangleOffWall, roomiestPlace, toEdge, twiceArea, walkOf } from "../../src/drawing/figure";
 import { placeForName } from "../../src/drawing/HandAreas";
+import { writtenStations } from "../../src/drawing/Rails";
+import type { SceneRail } from "../../src/drawing/scene";
 import { fittingLabels } from "../../src/drawing/labels";
 
 const WINDOW = { width: 340, height: 260 };
@@ -160,4 +162,16 @@ test("a place's name stands in its middle, else beside what a rail shows there, 
   expect(moved && Math.hypot(moved[0] - 3, moved[1] - 104)).toBeGreaterThanOrEqual(19);
   expect(moved?.[0]).toBe(7);
   expect(placeForName(strip, [{ on: [7, 100], reach: 200 }], asDrawn)).toBeNull();
+});
+
+test("shims are written for all rails together: that in hand always, none of them over another, over a station or a name", () => {
+  const rail = (id: string, y: number, current = -1): SceneRail => ({
+    id, from: [0, y], to: [90, y], isCurrent: current >= 0,
+    stations: [0, 30, 60, 90].map((x, index) => ({ at: [x, y] as const, label: "1 3/16\u2033", state: index === current ? "current" as const : "waiting" as const })),
+  });
+  const asDrawn = (place: Place) => place;
+  expect(writtenStations([rail("A", 0), rail("B", 60, 1)], asDrawn)).toContain("B:1");
+  const crowded = writtenStations([rail("A", 0), rail("B", 12, 1), rail("C", 24)], asDrawn);
+  expect([...crowded].filter((id) => id.startsWith("B"))).toContain("B:1");
+  expect(crowded.size).toBeLessThan(4); // rails 12 px apart leave no room between them for a line of text
 });

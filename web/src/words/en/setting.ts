@@ -90,6 +90,7 @@ export const setting = {
   "truing.outdated_more": "This reading no longer counts: its rail was bedded anew since, or is not there any more.",
   "truing.correct": "Correct",
   "truing.never_turned": "Level {level} was never turned end for end: what it is out by itself is not known. Turn it round at the next reading.",
+  "truing.level_true": "Level {level} was turned end for end and shows true over {over:length}.",
   "truing.level_out": "Level {level} is out by {error:error} over {over:length}. Every reading is freed of that.",
   "truing.where": "Where the level lies",
   "truing.rail": "Rail",

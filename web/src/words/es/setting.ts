@@ -90,6 +90,7 @@ export const setting = {
   "truing.outdated_more": "Esta lectura ya no cuenta: su maestra se asentó de nuevo después, o ya no está.",
   "truing.correct": "Corregir",
   "truing.never_turned": "El nivel {level} nunca se volteó: no se sabe cuánto yerra él mismo. Voltéelo en la próxima lectura.",
+  "truing.level_true": "El nivel {level} se giró de punta a punta y está a cero en {over:length}.",
   "truing.level_out": "El nivel {level} yerra {error:error} en {over:length}. Se descuenta en cada lectura.",
   "truing.where": "Dónde está el nivel",
   "truing.rail": "Maestra",

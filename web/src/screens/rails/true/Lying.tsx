@@ -44,13 +44,20 @@ export function RailsLie({ plan, truing }: { plan: Plan; truing: Truing }) {
   );
 }
 
+/** `error` mm over `over` mm of the level's length. */
+export function levelText({ level, error, over, flips }: { readonly level: string; readonly error: number; readonly over: number; readonly flips: number }): string {
+  if (flips === 0) return t("truing.never_turned", { level });
+  const isNothing = errorText(error, reader.value) === errorText(0, reader.value);
+  return isNothing ? t("truing.level_true", { level, over }) : t("truing.level_out", { level, error, over });
+}
+
 export function LevelErrors({ truing, levels }: { truing: Truing; levels: readonly OwnLevel[] }) {
   return (
     <>
       {truing.levels.map(({ level, per_metre: slope, flips }) => {
         const over = lengthOfLevel(levels, level);
         const error = (Math.abs(slope) * over) / 1000;
-        return <p key={level} class="notice" data-testid="level-error">{flips === 0 ? t("truing.never_turned", { level }) : t("truing.level_out", { level, error, over })}</p>;
+        return <p key={level} class="notice" data-testid="level-error">{levelText({ level, error, over, flips })}</p>;
       })}
     </>
   );
