@@ -119,6 +119,22 @@ def test_a_cut_section_leaves_channels_to_pack_at_once_and_edges_to_cut_back(pho
     expect(sections(phone, "packed")).to_have_count(1)
 
 
+def test_a_mixer_that_changes_the_order_leaves_what_is_filled_where_it_lies(phone: Phone) -> None:
+    first = sections(phone, "packed").filter(has_text="1").locator("path").first
+    outline = first.get_attribute("d")
+    filled = phone.page.locator(f'.drawing .live-section:has(path[d="{outline}"])')
+    phone.tap("place-mixer")
+    phone.page.mouse.click(*middle_of(first))
+    expect(filled).to_have_text(
+        "2"
+    )  # the room by itself: with the mixer at the far end the other far section is first
+    expect(filled).to_have_class("live-section packed")
+    expect(sections(phone, "waiting")).to_have_count(3)
+    phone.tap("mixer-outside")
+    expect(filled).to_have_text("1")
+    expect(filled).to_have_class("live-section packed")
+
+
 def test_three_sections_tell_the_pace_and_whether_the_day_is_long_enough(phone: Phone) -> None:
     fill_next(phone, 40)
     fill_next(phone, 40)
