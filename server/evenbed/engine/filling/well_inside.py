@@ -8,6 +8,7 @@ from evenbed.engine.filling.inside import Inside
 from evenbed.engine.geometry import Ring, distance_to_ring, edges_of, is_inside, perimeter_of, signed_area
 
 ENOUGH = 0.25  # of the width that the centroid stands off the walls to be well inside: half would be the very middle
+ALIKE = 3  # decimals of a mm: what differs by less is alike, and the first of them counts, whatever the rounding
 MOST_CHORDS = 12  # each way, where the centroid will not do: across the widest gaps between corners
 
 
@@ -22,7 +23,7 @@ def well_inside(ring: Ring) -> Point:
         return at
     turned = tuple((y, x) for x, y in ring)
     places = [*_middles(ring), *((x, y) for y, x in _middles(turned))]
-    return max(places, key=lambda place: distance_to_ring(ring, place), default=at)
+    return max(places, key=lambda place: round(distance_to_ring(ring, place), ALIKE), default=at)
 
 
 def width_of(ring: Ring) -> float:
@@ -33,7 +34,7 @@ def width_of(ring: Ring) -> float:
 def _middles(ring: Ring) -> Iterator[Point]:
     """The middles of chords along x, each halfway between two corners' heights."""
     heights = sorted({y for _, y in ring})
-    gaps = sorted(pairwise(heights), key=lambda gap: (gap[0] - gap[1], gap[0]))
+    gaps = sorted(pairwise(heights), key=lambda gap: (round(gap[0] - gap[1], ALIKE), round(gap[0], ALIKE)))
     for low, high in gaps[:MOST_CHORDS]:
         y = (low + high) / 2.0
         meets = sorted(
