@@ -86,7 +86,7 @@ def test_a_batch_counts_down_and_a_reload_in_mid_batch_loses_nothing(phone: Phon
     phone.wait_for_text("now-section", "Next: section 1")
     phone.tap("tap-mixed")
     expect(sections(phone, "filling")).to_have_count(1)
-    phone.wait_for_text("countdown-say", "Fresh by 9:30")
+    phone.wait_for_text("countdown-say", "Fresh until 9:30")
     later(phone, 20)
     phone.wait_for_text("countdown-left", r"^(70:00|69:\d\d)$")
     phone.page.reload()

@@ -2,7 +2,7 @@
  * The floor as it stands: every section told by its pattern (empty, dots, lines, crossed lines, full with a check mark),
  * rails set or not, open edges, channels to pack, the way out. Read from standing height, and without colour.
  */
-import type { Place } from "./camera";
+import { boundsOf, type Place } from "./camera";
 import { isInside, roomiestPlace } from "./figure";
 import { pathOf, type Project } from "./Ground";
 import type { LiveState, SceneLive, SceneLiveSection } from "./live";
@@ -33,15 +33,25 @@ function checkAt([x, y]: Place): string {
   return `M${x - CHECK} ${y}l${CHECK * 0.7} ${CHECK * 0.7}l${CHECK * 1.3} ${-CHECK * 1.4}`;
 }
 
+const LOW = 2 * NUMBER + 8; // px: a lower section has the check mark beside its number, not below it
+const ASIDE = 14;
+
+/** Where the number of a packed section stands and where its check mark, seen from the middle. */
+function packedAt(polygon: readonly Place[], project: Project): { readonly number: Place; readonly check: Place } {
+  const { low, high } = boundsOf(polygon.map(project));
+  return high[1] - low[1] < LOW ? { number: [-ASIDE, 0], check: [ASIDE, 0] } : { number: [0, -12], check: [0, 12] };
+}
+
 function Section({ section, project, name }: { section: SceneLiveSection; project: Project; name: string }) {
   const [x, y] = project(roomiestPlace(section.polygon));
   const { state } = section;
+  const { number, check } = state === "packed" ? packedAt(section.polygon, project) : { number: [0, 0] as const, check: null };
   const fill = liveFill(state, name);
   return (
     <g class={`live-section ${state}${section.isTrapped ? " trapped" : ""}`} data-section={section.id} data-state={state}>
       <path d={pathOf(section.polygon, project)} {...(fill === undefined ? {} : { style: { fill } })} />
-      <text x={x} y={state === "packed" ? y - 12 : y} style={{ fontSize: `${NUMBER}px` }}>{section.label}</text>
-      {state === "packed" && <path class="check" d={checkAt([x, y + 12])} />}
+      <text x={x + number[0]} y={y + number[1]} style={{ fontSize: `${NUMBER}px` }}>{section.label}</text>
+      {check && <path class="check" d={checkAt([x + check[0], y + check[1]])} />}
       {section.isTrapped && <path class="warning" d={`M${x + 20} ${y - 9}l9 16h-18z`} />}
     </g>
   );

@@ -50,7 +50,11 @@ function written(value: unknown, kind: string | undefined, reader: Reader): stri
 /** `sentence` with every blank filled from `values`. */
 export function filled(sentence: string, values: Values, reader: Reader): string {
   const chosen = sentence.replace(FORMS, (_, name: string, one: string, many: string) => (values[name] === 1 ? one : many));
-  return chosen.replace(BLANK, (_, name: string, kind: string | undefined) => written(values[name], kind, reader));
+  return chosen.replace(BLANK, (blank: string, name: string, kind: string | undefined, at: number) => {
+    const text = written(values[name], kind, reader);
+    const isStop = text.endsWith(".") && chosen[at + blank.length] === "."; // 7:30 p.m. ends its sentence by itself
+    return isStop ? text.slice(0, -1) : text;
+  });
 }
 
 /** The blanks of a sentence, sorted: the same in every language. */

@@ -113,6 +113,8 @@ test("a shim is taken apart as its text has it, in either unit", () => {
   ]);
   expect(numeralOf(depthText(133, { units: "metric", language: "es" }))).toEqual({ minus: false, whole: "133", part: null, unit: "mm" });
   expect(parts.map(sizeOf)).toEqual(["digits-1", "with-part digits-0", "digits-1", "with-part digits-1", "with-part digits-1", "with-part digits-2"]);
+  const metric = { units: "metric", language: "en" } as const;
+  expect([3, 33, 120].map((mm) => sizeOf(numeralOf(depthText(mm, metric))))).toEqual(["digits-1 in-mm", "digits-2 in-mm", "digits-3 in-mm"]);
   expect(() => numeralOf("soon")).toThrow("Not a shim");
 });
 

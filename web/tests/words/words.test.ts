@@ -57,3 +57,9 @@ test("one of a thing is told as one, any other number as many", () => {
   expect([rooms(0), rooms(1), rooms(2)]).toEqual(["0 rooms", "1 room", "2 rooms"]);
   expect(blanksOf("{left|falta|faltan} {left} {left|punto|puntos}")).toEqual(["{left}", "{left}", "{left}"]);
 });
+
+test("a text that ends in a stop ends its sentence by itself", () => {
+  expect(filled("Se para a las {at}.", { at: "7:30 p.m." }, METRIC)).toBe("Se para a las 7:30 p.m.");
+  expect(filled("A las {at}, luego {at}. Fin.", { at: "7:30 p.m." }, METRIC)).toBe("A las 7:30 p.m., luego 7:30 p.m. Fin.");
+  expect(filled("Section {at}.", { at: "4" }, IMPERIAL)).toBe("Section 4.");
+});

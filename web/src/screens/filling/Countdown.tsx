@@ -23,7 +23,7 @@ export function Countdown({ batch }: { batch: FreshBatch }) {
       <Sign state={state} />
       <p class="number" data-testid="countdown-left">{minutes}<span class="part">:{seconds}</span></p>
       <p class="label">{t(state === "late" ? "filling.minutes_over" : "filling.minutes_left", { at: batch.mixedAt })}</p>
-      <p class="say" data-testid="countdown-say"><strong>{t(`batch_state.${state}`)}</strong> <span>{t("filling.in_place_by", { by: new Date(batch.useBy).toISOString() })}</span></p>
+      <p class="say" data-testid="countdown-say"><strong>{t(`batch_state.${state}`)}</strong> <span>{t(`filling.batch_${state}_by`, { by: new Date(batch.useBy).toISOString() })}</span></p>
     </div>
   );
 }

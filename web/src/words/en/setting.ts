@@ -109,7 +109,7 @@ export const setting = {
   "truing.wrong_no_rail": "That rail is not there any more: choose another one.",
   "truing.wrong_beyond": "The level would lie beyond the rail's end.",
   "truing.wrong_same_place": "Both ends of the level lie at the same place.",
-  "truing.too_much": "No rail is out by so much over {over:length}: check the number.",
+  "truing.too_much": "Check the number: too much over {over:length}.",
   "truing.which_bubble": "Which end is high? Tap it.",
   "truing.which_gap": "Under which end is the gap? Tap it.",
   "truing.end_bubble": "{arrow} End {end} high",

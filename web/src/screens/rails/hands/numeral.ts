@@ -18,8 +18,8 @@ export function numeralOf(text: string): Numeral {
 }
 
 /** How much room the figures take across: `part`, or how many digits stand beside one another. */
-export function sizeOf({ whole, part, minus }: Numeral): string {
+export function sizeOf({ whole, part, minus, unit }: Numeral): string {
   const digits = whole.length + (minus ? 1 : 0);
   if (part) return `with-part digits-${Math.min(digits, 2)}`;
-  return `digits-${Math.min(Math.max(digits, 1), 4)}`;
+  return `digits-${Math.min(Math.max(digits, 1), 4)}${unit === "mm" ? " in-mm" : ""}`;
 }
