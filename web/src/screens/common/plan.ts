@@ -32,13 +32,18 @@ function named(values: Problem["values"]): Problem["values"] {
 const SAYS_NOT_WHERE: ReadonlySet<string> = new Set(["too_small", "too_large"]);
 const KINDS_OF_CHOICES = ["room", "supplies", "prices"] as const;
 
+/** Choices that are lengths: told in the person's units. A tolerance's least is less than those can tell. */
+const LENGTHS = /^(rails\.(straightedge|bearing|inset|overlap|station_spacing|strip)|bed\.(minimum|maximum)_thickness)(?!.*\.count$)/;
+
 export function problemText(problem: Problem): string {
-  const what = told("problem", problem.code, named(problem.values), problem.message);
+  const asLength = SAYS_NOT_WHERE.has(problem.code) && LENGTHS.test(problem.path) ? told("problem_length", problem.code, problem.values, "") : "";
+  const what = asLength || told("problem", problem.code, named(problem.values), problem.message);
   const where = SAYS_NOT_WHERE.has(problem.code) ? choiceAt(problem.path) : "";
   return where === "" ? what : t("said.at", { where, what });
 }
 
 /** What a choice of the room or of the company is called, by its path in the document; empty for anything else. */
 function choiceAt(path: string): string {
-  return KINDS_OF_CHOICES.map((kind) => told(`named.${kind}`, path, {}, "")).find((name) => name !== "") ?? "";
+  const whole = path.replace(/\[\d+\].*$/, ""); // of a list, the list
+  return KINDS_OF_CHOICES.map((kind) => told(`named.${kind}`, whole, {}, "")).find((name) => name !== "") ?? "";
 }

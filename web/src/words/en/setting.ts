@@ -1,5 +1,7 @@
 /** English: setting and truing the rails. */
 export const setting = {
+  "problem_length.too_small": "{value:length} is too little: the least is {low:length}.",
+  "problem_length.too_large": "{value:length} is too much: the most is {high:length}.",
   "rails.shim": "Shim",
   "rails.start_here": "Start here: the bed is thinnest",
   "rails.exactly": "exactly {shim:error}",

@@ -1,5 +1,7 @@
 /** Spanish: setting and truing the rails. */
 export const setting = {
+  "problem_length.too_small": "{value:length} es muy poco: lo mínimo son {low:length}.",
+  "problem_length.too_large": "{value:length} es demasiado: lo máximo son {high:length}.",
   "rails.shim": "Calce",
   "rails.start_here": "Empiece aquí: la cama es más delgada",
   "rails.exactly": "exacto {shim:error}",
