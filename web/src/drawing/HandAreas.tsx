@@ -3,7 +3,7 @@ import { boundsOf, type Place } from "./camera";
 import { isInside } from "./figure";
 import { pathOf, type Project } from "./Ground";
 import { fittingLabels } from "./labels";
-import { marksOf } from "./Rails";
+import { marksOf, spacingMarks } from "./Rails";
 import type { HandKind, Scene, SceneHandArea } from "./scene";
 
 const KINDS: readonly HandKind[] = ["beside_wall", "rail_end", "alcove", "behind_fixture", "doorway", "narrow", "between"];
@@ -71,8 +71,8 @@ export function placeForName({ at, polygon }: Pick<SceneHandArea, "at" | "polygo
 }
 
 /** Names that have room, the lit one's first, then those of the larger places. */
-function namesOf({ handAreas, rails }: Scene, project: Project): readonly (SceneHandArea & { readonly on: Place })[] {
-  const marks = rails.flatMap((rail) => marksOf(rail, project));
+function namesOf({ handAreas, rails, spacings }: Scene, project: Project): readonly (SceneHandArea & { readonly on: Place })[] {
+  const marks = [...rails.flatMap((rail) => marksOf(rail, project)), ...spacingMarks({ spacings }, project)];
   const roomy = handAreas.filter((area) => isRoomy(area, project)).flatMap((area) => {
     const on = placeForName(area, marks, project) ?? (area.isLit ? project(area.at) : null);
     return on ? [{ ...area, on }] : [];

@@ -110,6 +110,11 @@ export function Spacings({ scene, project }: { scene: Scene; project: Project })
   return <g class="spacings">{roomy.map((spacing, index) => (written.has(`${index}`) ? <Spacing key={index} spacing={spacing} ends={spacing.ends} /> : null))}</g>;
 }
 
+/** Where figures of spacing stand, with how far from its middle each reaches, px. */
+export function spacingMarks({ spacings }: Pick<Scene, "spacings">, project: Project): ReturnType<typeof marksOf> {
+  return spacings.map(({ from, to, text }) => ({ on: middleOf(project(from), project(to)), reach: (text.length * SIZE * WIDTH_OF_A_CHARACTER) / 2 }));
+}
+
 function Spacing({ spacing, ends: [from, to] }: { spacing: SceneSpacing; ends: readonly [Place, Place] }) {
   const [x, y] = middleOf(from, to);
   const wide = spacing.text.length * SIZE * WIDTH_OF_A_CHARACTER;

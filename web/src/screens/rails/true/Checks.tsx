@@ -21,7 +21,7 @@ type Fit = NonNullable<Plan["truing"]>["checks"][number] | undefined;
 function Facts({ check: { fields }, fit }: { check: Row<"rail_check">; fit: Fit }) {
   const { reversed_off: back, level, taken_at: at, off, length } = fields;
   return (
-    <dl class="inputs">
+    <dl class="inputs of-check">
       <div><dt>{t("truing.showed")}</dt><dd>{showsText(off ?? 0)}</dd></div>
       {back != null && <div><dt>{t("truing.showed_back")}</dt><dd>{showsText(back)}</dd></div>}
       {length != null && length > 0 && <div><dt>{t("truing.over")}</dt><dd>{t("truing.long", { long: length })}</dd></div>}
@@ -34,7 +34,10 @@ function Facts({ check: { fields }, fit }: { check: Row<"rail_check">; fit: Fit 
 }
 
 function CheckSheet({ check, fit, onAgain, onClose }: { check: Row<"rail_check">; fit: Fit; onAgain: () => void; onClose: () => void }) {
-  const remove = () => void saved(deleteRecord("rail_check", check.id)).then((isSaved) => { if (isSaved) onClose(); });
+  const remove = () => {
+    if (!mayWrite.value) { sayOnlyLooks(); return; }
+    void saved(deleteRecord("rail_check", check.id)).then((isSaved) => { if (isSaved) onClose(); });
+  };
   const again = () => { if (mayWrite.value) { onAgain(); onClose(); } else sayOnlyLooks(); };
   return (
     <Dialog title={whereOf(check.fields)} testid="check-sheet" onClose={onClose}>
