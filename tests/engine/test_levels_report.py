@@ -17,7 +17,6 @@ from evenbed.engine.document.check import check_levels_document
 from evenbed.engine.levels import levels_from
 
 PATIENCE = 5.0  # s for any one document here, on a slow shared machine
-SOON = 0.9  # s: "well under a second", of the process's own time
 
 
 def test_a_rooms_levels_are_those_of_its_plan() -> None:
@@ -73,10 +72,12 @@ def seconds_for(document: Json) -> tuple[Json, float]:
     return answer, time.process_time() - started
 
 
-def test_a_hundred_set_ups_that_share_three_hundred_marks_are_adjusted_well_under_a_second() -> None:
-    answer, took = seconds_for(strip(100, 300, 5, 0))
+def test_a_chain_of_set_ups_three_times_as_long_takes_about_three_times_as_long() -> None:
+    """A full matrix of its unknowns would take 27 times as long; what else the machine does is in both."""
+    _, short = seconds_for(strip(33, 99, 5, 0))
+    answer, long = seconds_for(strip(100, 300, 5, 0))
     assert answer["redundancy"] > 500
-    assert took < SOON
+    assert long < 10.0 * short
 
 
 def test_twenty_thousand_readings_are_adjusted_in_seconds() -> None:
