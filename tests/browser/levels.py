@@ -86,6 +86,18 @@ def joined_phone(service: Service, phone: Phone) -> Phone:
     return phone
 
 
+def hall_of(phone: Phone, service: Service, walls: list[tuple[str, str]], readings: list[tuple[str, int]]) -> Phone:
+    """The phone with a room walked and read on it, the network gone since the app was opened."""
+    phone.open(service.address)
+    phone.wait_until_kept()
+    phone.lose_network()
+    phone.begin_room("Quarry Row 9", "Old Tannery", "Hall")
+    phone.walk(walls)
+    phone.go_to("levels")
+    phone.read(readings)
+    return phone
+
+
 def sent_plan(phone: Phone, service: Service, room: str) -> tuple[dict[str, Any], dict[str, Any]]:
     """The document that the office can make of what the phone sent, and the engine's quick plan of it."""
     phone.find_network()

@@ -5,6 +5,7 @@ from collections.abc import Callable
 
 import pytest
 from playwright.sync_api import Locator, expect
+from tests.browser.levels import hall_of
 from tests.browser.phone import Phone
 from tests.browser.running import Service
 
@@ -20,15 +21,7 @@ ACROSS = (12.0, 22.0)  # ft: the slab's joint runs across the upright leg at thi
 @pytest.fixture(scope="module")
 def phone(shared_phones: Callable[..., Phone], shared_service: Service) -> Phone:
     """An L-shaped room, walked and read without a network."""
-    phone: Phone = shared_phones()
-    phone.open(shared_service.address)
-    phone.wait_until_kept()
-    phone.lose_network()
-    phone.begin_room("Quarry Row 9", "Old Tannery", "Hall")
-    phone.walk(WALLS)
-    phone.go_to("levels")
-    phone.read(READINGS)
-    return phone
+    return hall_of(shared_phones(), shared_service, WALLS, READINGS)
 
 
 def joints(phone: Phone, kind: str) -> Locator:

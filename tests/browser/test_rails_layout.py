@@ -5,7 +5,7 @@ from collections.abc import Callable
 
 import pytest
 from playwright.sync_api import Locator, expect
-from tests.browser.levels import inches_from
+from tests.browser.levels import hall_of, inches_from
 from tests.browser.looks import faint_text, small_targets, sticking_out
 from tests.browser.phone import Phone, middle_of
 from tests.browser.running import Service
@@ -35,14 +35,7 @@ IS_AT = """([rail, wanted, off]) => {
 @pytest.fixture(scope="module")
 def laid(shared_phones: Callable[..., Phone], shared_service: Service) -> Phone:
     """An L-shaped room, walked and read without a network; its rails run along the longest wall."""
-    phone: Phone = shared_phones()
-    phone.open(shared_service.address)
-    phone.wait_until_kept()
-    phone.lose_network()
-    phone.begin_room("Quarry Row 9", "Old Tannery", "Hall")
-    phone.walk(WALLS)
-    phone.go_to("levels")
-    phone.read(READINGS)
+    phone = hall_of(shared_phones(), shared_service, WALLS, READINGS)
     phone.go_to("rails")
     phone.tap("rails-layout")
     phone.wait_for("figure-layout-rails-value")
