@@ -19,6 +19,10 @@ SIXTEENTH = 25.4 / 16
 PAUSE_MS = 420.0  # a second hit sooner counts as the same one
 L_SHAPE = [("8", "left"), ("4", "left"), ("4", "right"), ("3", "left"), ("4", "left"), ("7", "left")]
 ROOM = "Wet room"
+CUT = """() => {
+  const figure = document.querySelector(".hands-figure");
+  return [figure.scrollWidth - figure.clientWidth, figure.scrollHeight - figure.clientHeight];
+}"""
 READ = (5, 9, 3, 12, 7, 1, 10, 4)  # sixteenths over 41"
 
 
@@ -185,4 +189,14 @@ def test_in_spanish_a_gap_under_one_end_is_kept_as_the_other_end_high(rails: str
     phone.wait_for_text("hands-set", "Está puesto: sigue")
     phone.shot("rails-set-3-spanish")
     phone.go("/settings")
+    phone.tap("units-metric")
+    phone.go(f"{rails}/hands")
+    phone.wait_for("hands-done")
+    for _ in range(4):
+        hit(phone, "hands-back")
+        expect(phone.page.get_by_test_id("hands-shim")).to_have_attribute("aria-label", re.compile(r"\d\u202fmm$"))
+        assert phone.page.evaluate(CUT) == [0, 0]
+    phone.shot("rails-set-4-millimetres")
+    phone.go("/settings")
+    phone.tap("units-imperial")
     phone.tap("language-en")
