@@ -6,7 +6,7 @@ export const setting = {
   "rails.start_here": "Start here: the bed is thinnest",
   "rails.exactly": "exactly {shim:error}",
   "rails.where": "Rail {rail} · station {place}/{places}",
-  "rails.where_lie": "Rail\u00a0{rail} · strip\u00a0{lie}/{lies} · station\u00a0{place}/{places}",
+  "rails.where_lie": "Rail\u00a0{rail}\u00a0· strip\u00a0{lie}/{lies}\u00a0· station\u00a0{place}/{places}",
   "rails.from_beginning": "{along:length} along",
   "rails.from_beginning_exactly": "{along:length} along · exactly {shim:error}",
   "rails.was": "It was set at {was:error} and is {now:error} now: set it again.",

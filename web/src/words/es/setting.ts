@@ -6,7 +6,7 @@ export const setting = {
   "rails.start_here": "Empiece aquí: la cama es más delgada",
   "rails.exactly": "exacto {shim:error}",
   "rails.where": "Maestra {rail} · punto {place}/{places}",
-  "rails.where_lie": "Maestra\u00a0{rail} · listón\u00a0{lie}/{lies} · punto\u00a0{place}/{places}",
+  "rails.where_lie": "Maestra\u00a0{rail}\u00a0· listón\u00a0{lie}/{lies}\u00a0· punto\u00a0{place}/{places}",
   "rails.from_beginning": "a {along:length}",
   "rails.from_beginning_exactly": "a {along:length} · exacto {shim:error}",
   "rails.was": "Quedó puesto a {was:error} y ahora es {now:error}: póngalo de nuevo.",
