@@ -186,7 +186,7 @@ def test_a_room_cut_in_two_says_which_sections_have_no_way_out_and_fills_them_fi
     door = (Opening(wall=1, start=500.0, end=1300.0, exit=True),)
     plan = sections_of(Case(outline, regions_of_room(outline, (bar,)), RailDesign(), (), door))
     caution = next(c for c in plan.cautions if c.code == "section_cut_off")
-    first, last = (int(str(caution.values[key])[1:]) for key in ("first", "last"))
+    first, last = (int(name[1:]) for name in str(caution.values["names"]).split("\u2013"))
     assert first == 1
     behind = [part.centroid.x < 3000.0 for part in shapes_of(plan)]
     assert behind == [True] * last + [False] * (len(behind) - last)

@@ -176,8 +176,8 @@ def _cautions(regions: Sequence[_Ordered], way_out: WayOut, ways: Ways) -> Itera
         yield caution_at("filling.mixer", "mixer_outside")
     for first, region in zip(_firsts(regions), regions, strict=True):
         if not region.has_way_out:
-            last = first + len(region.ways.rings)
-            yield caution_at("sections", "section_cut_off", first=f"S{first + 1}", last=f"S{last}")
+            one, last = f"S{first + 1}", f"S{first + len(region.ways.rings)}"
+            yield caution_at("sections", "section_cut_off", names=one if one == last else f"{one}\u2013{last}")
     if ways.is_narrow:
         yield caution_at("sections", "narrow_way_out", width=WALKABLE)
     thin = [n for n, ring in enumerate(ways.rings) if width_of(ring) < THIN]

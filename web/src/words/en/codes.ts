@@ -147,6 +147,6 @@ export const codes = {
   "caution.too_many_rails": "A straightedge of {straightedge:length} would need hundreds of rails in this room, so none are laid out: use a longer one, or work the room in parts.",
   "caution.inset_raised": "With {inset:depth} to the walls the strips would lie in them: they stand {used:depth} from them, half their own width.",
   "caution.exit_assumed": "No doorway is given: the way out is taken to be the middle of the longest wall.",
-  "caution.section_cut_off": "Sections {first} to {last} have no way out over the bed: fill them first, and plan how to leave them.",
+  "caution.section_cut_off": "No way out over the bed: {names}. Fill there first, and plan how to leave.",
   "caution.narrow_way_out": "The way out passes between sections less than {width:length} wide: lay a board, or fill from both sides.",
 } as const;

@@ -149,6 +149,6 @@ export const codes: Readonly<Record<keyof typeof english, string>> = {
   "caution.too_many_rails": "Con una regla de {straightedge:length} harían falta cientos de maestras en este cuarto, así que no se trazó ninguna: use una más larga o trabaje el cuarto por partes.",
   "caution.inset_raised": "A {inset:depth} de las paredes los listones quedarían dentro de ellas: se ponen a {used:depth}, la mitad de su ancho.",
   "caution.exit_assumed": "No hay puertas anotadas: se toma como salida el medio de la pared más larga.",
-  "caution.section_cut_off": "Los tramos {first} a {last} no tienen salida sobre la cama: rellénelos primero, y piense cómo salir de ellos.",
+  "caution.section_cut_off": "Sin salida sobre la cama: {names}. Rellene allí primero, y piense cómo salir.",
   "caution.narrow_way_out": "La salida pasa entre tramos de menos de {width:length}: ponga una tabla, o rellene desde los dos lados.",
 };
