@@ -62,6 +62,8 @@ def test_a_quote_comes_from_no_price_at_all_to_a_total_with_its_range(foreman: P
     labour = amount(foreman.page.get_by_test_id("figure-quote-labour-value"))
     total = amount(foreman.page.get_by_test_id("figure-quote-total-value"))
     assert total == pytest.approx((sum(lines) + labour) * 1.2, abs=0.01 * len(lines))
+    # The range follows the total: until it is there again, nothing stands in its place.
+    expect(foreman.page.get_by_test_id("figure-quote-total-range")).to_have_text(MONEY, timeout=PLAN_PATIENCE_MS)
     low, high = MONEY.findall(foreman.text("figure-quote-total-range"))
     assert float(low.replace(",", "")) <= total <= float(high.replace(",", ""))
     foreman.shot("design-quote")

@@ -121,7 +121,7 @@ def test_the_bed_tells_how_sure_its_volume_is_and_the_chance_of_a_higher_spot(ph
 
 def test_a_line_drawn_by_finger_shows_the_bed_along_it_in_the_same_figures(phone: Phone) -> None:
     phone.tap("profile-mode")
-    draw(phone.page, (0.15, 0.75), (0.6, 0.5))
+    draw(phone.page, (0.2, 0.65), (0.6, 0.4))
     phone.wait_for("profile-section")
     phone.wait_for_text("profile-times", r"^Heights drawn \d+ times")
     phone.shot("seen-profile")
