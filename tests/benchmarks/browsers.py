@@ -1,16 +1,13 @@
 """The engine in a real browser: its start, a plan of 200 readings beside CPython's, and the bytes to first use."""
 
-import json
 import tempfile
 import time
-from functools import partial
 from pathlib import Path
 
 from playwright.sync_api import Browser, Page, Response, sync_playwright
 
-from evenbed.engine.bridge import answer_text
-from tests.benchmarks.floors import read_floor
-from tests.benchmarks.plans import best_ms
+from tests.benchmarks.floors import read_anew, read_floor
+from tests.benchmarks.plans import asking, best_ms
 from tests.benchmarks.sizes import Sizes
 from tests.browser.chromium import FLAGS, chromium_path
 from tests.browser.running import Service, free_port
@@ -18,16 +15,16 @@ from tests.browser.running import Service, free_port
 WAKE_PATIENCE_S = 60.0
 SNAPSHOT_MS = 10_000  # at most: the picture of the engine's memory is kept in the background, after the start
 ASK = """
-async ([workerUrl, texts, runs, lingerMs]) => {
+async ([workerUrl, texts, lingerMs]) => {
   const worker = new Worker(workerUrl, { type: "module" });
   const next = () => new Promise((answer, fail) => {
     worker.onmessage = ({ data }) => (data.say === "broken" ? fail(new Error(data.why)) : answer(data));
   });
   const awake = await next();
   const times = [];
-  for (const text of texts) {
+  for (const alike of texts) {
     let least = Infinity;
-    for (let run = 0; run < runs; run += 1) {
+    for (const [run, text] of alike.entries()) {
       const start = performance.now();
       worker.postMessage({ id: run, question: "plan", text });
       await next();
@@ -91,14 +88,14 @@ def _print_engine(browser: Browser, service: Service, sizes: Sizes) -> None:
     page = browser.new_context().new_page()
     page.route("**/blank", lambda route: route.fulfill(body="<!doctype html>", content_type="text/html"))
     page.goto(f"{service.address}/blank")
-    texts = [json.dumps(read_floor(count)) for count in sizes.readings]
-    cold = page.evaluate(ASK, [_worker_address(), texts[:1], 1, SNAPSHOT_MS])
-    second = page.evaluate(ASK, [_worker_address(), texts, sizes.runs, 0])
+    texts = [read_anew(read_floor(count), sizes.runs) for count in sizes.readings]
+    cold = page.evaluate(ASK, [_worker_address(), [texts[0][:1]], SNAPSHOT_MS])
+    second = page.evaluate(ASK, [_worker_address(), texts, 0])
     print(f"engine start: cold {cold['wake']:.0f} ms, second {second['wake']:.0f} ms", end=" ")
     print("(from its picture)" if second["fromSnapshot"] else "(no picture was kept)")
     print(f"full plan in the browser, ms (best of {sizes.runs}), against the same in CPython")
-    for count, text, theirs in zip(sizes.readings, texts, second["times"], strict=True):
-        mine = best_ms(partial(answer_text, "plan", text), sizes.runs)
+    for count, alike, theirs in zip(sizes.readings, texts, second["times"], strict=True):
+        mine = best_ms(asking("plan", alike), sizes.runs)
         print(f"  {count:5d} readings  {theirs:8.1f}  CPython {mine:8.1f}  ratio {theirs / mine:5.2f}")
 
 

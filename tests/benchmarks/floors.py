@@ -1,5 +1,6 @@
 """One L-shaped room with a column, read at as many places as wanted."""
 
+import json
 import math
 import random
 from typing import Any
@@ -19,6 +20,13 @@ def read_floor(count: int, seed: int = 1) -> dict[str, Any]:
             places.append([x, y])
     readings = [{"down": 1200.0 - _height(x, y) + dice.gauss(0.0, 0.6), "at": [x, y]} for x, y in places]
     return {"document": 1, "outline": {"vertices": CORNERS, "cutouts": [COLUMN]}, "readings": readings}
+
+
+def read_anew(document: dict[str, Any], times: int, first: int = 1) -> list[str]:
+    """The document as text, the first reading a thousandth of a mm lower each time: no answer kept will do for it."""
+    own, *others = document["readings"]
+    lower = [{**own, "down": own["down"] + n / 1000.0} for n in range(first, first + times)]
+    return [json.dumps({**document, "readings": [one, *others]}) for one in lower]
 
 
 def _height(x: float, y: float) -> float:

@@ -1,6 +1,5 @@
 """The unknown in CPython: what it adds to a plan, and one kriging against scikit-learn and numpy on one floor."""
 
-import json
 import math
 from functools import partial
 
@@ -8,10 +7,9 @@ import numpy as np
 from sklearn.gaussian_process import GaussianProcessRegressor
 from sklearn.gaussian_process.kernels import Matern
 
-from evenbed.engine.bridge import answer_text
 from evenbed.engine.kriging import distances_between, kriging_from, likeness
-from tests.benchmarks.floors import read_floor
-from tests.benchmarks.plans import best_ms
+from tests.benchmarks.floors import read_anew, read_floor
+from tests.benchmarks.plans import asking, best_ms
 from tests.benchmarks.sizes import Sizes
 
 COUNTS = (40, 100, 150)
@@ -54,10 +52,9 @@ def print_kriging(sizes: Sizes) -> None:
     """Print both tables."""
     print(f"the unknown in CPython, ms (best of {sizes.runs})")
     for count in (*COUNTS, sizes.long):
-        text = json.dumps(read_floor(count))
-        quick, whole = (
-            best_ms(partial(answer_text, question, text), sizes.runs) for question in ("quick_plan", "plan")
-        )
+        floor = read_floor(count)
+        quick = best_ms(asking("quick_plan", read_anew(floor, sizes.runs)), sizes.runs)
+        whole = best_ms(asking("plan", read_anew(floor, sizes.runs, sizes.runs + 1)), sizes.runs)
         print(
             f"  {count:6d} readings  plan without it {quick:8.1f}  with it {whole:8.1f}  alone {whole - quick:7.1f}"
         )
