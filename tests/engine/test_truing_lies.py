@@ -8,7 +8,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.bedded import straight_rail
-from tests.read_rails import across, along, everything, figures_of, side_by_side, trued
+from tests.documents import plan_of, room_over
+from tests.read_rails import across, along, everything, figures_of, random_check, side_by_side, trued
 from tests.share import share_of
 
 from evenbed.engine.document.rails import Check, Truing
@@ -22,9 +23,9 @@ CLOSE = 1e-9  # mm: arithmetic by hand
 EIGHT, NINE, TEN, ELEVEN = (f"2026-05-04T{n:02d}:00:00-05:00" for n in (8, 9, 10, 11))
 
 
-def long_rail(name: str, y: float = 0.0) -> Rail:
-    """A rail of 6 m with stations every 600 mm, its strip of 2.4 m laid from the far end, its `to`, on."""
-    rail = straight_rail(name, (0.0, y), (LONG, y), [0.0] * (round(LONG / SPACING) + 1))
+def long_rail(name: str, y: float = 0.0, spacing: float = SPACING) -> Rail:
+    """A rail of 6 m with stations evenly along it, its strip of 2.4 m laid from the far end, its `to`, on."""
+    rail = straight_rail(name, (0.0, y), (LONG, y), [0.0] * (round(LONG / spacing) + 1))
     alongs = [station.along for station in rail.stations]
     laid = settings_along([Run(0.0, LONG, STRIP, None)], alongs, SPACING, is_start_far=False)
     assert tuple((one.start, one.end) for one in laid) == LIES
@@ -55,6 +56,14 @@ def test_readings_on_the_first_lie_move_its_own_ends_and_nothing_that_is_not_the
     assert [one.raise_by for one in found.corrections] == pytest.approx([half, -half], abs=CLOSE)
     assert found.corrections[0].mortar == pytest.approx(38.1 * STRIP * half / 2.0 / 1e9)
     assert errors_of(found)["A"] == pytest.approx((1, -half, half), abs=CLOSE)
+
+
+def test_a_strip_that_goes_on_past_its_end_stations_is_raised_by_what_it_is_out_there() -> None:
+    """By hand: 12 mm over 2400 mm are 10 mm over the 2000 mm between its stations, a little less as above."""
+    found = trued([read_on("A", 2, 12.0)], [long_rail("A", spacing=500.0)])
+    assert done_of(found) == [("A", 2, "from", 4), ("A", 2, "to", 8)]
+    half = 5.0 * 1.44 * 18.0 / (1.44 * 18.0 + 0.125)
+    assert [one.raise_by for one in found.corrections] == pytest.approx([half, -half], abs=CLOSE)
 
 
 def test_once_the_strip_lies_further_on_what_lay_before_is_left_alone() -> None:
@@ -134,6 +143,38 @@ def test_rails_of_one_strip_stay_beside_one_whose_strip_is_moved() -> None:
     assert {name: lie for name, (lie, *_) in errors_of(found).items()} == {"A": 3, "B": 1}
     assert found.answer is not None
     assert all(fit.counts for fit in found.answer.checks)
+
+
+@given(st.integers(0, 10**6))
+@settings(max_examples=share_of(60), deadline=None)
+def test_a_lie_is_answered_as_a_rail_of_its_own_whatever_was_read_before_it(seed: int) -> None:
+    rng = random.Random(seed)
+    lie = rng.randint(1, 3)
+    start, end = LIES[lie - 1]
+    cut = [straight_rail(name, (start, y), (end, y), [0.0] * 5) for name, y in (("A", 0.0), ("B", 1500.0))]
+    read = [replace(random_check(rng, f"c{n}", cut), taken_at=ELEVEN) for n in range(rng.randint(1, 8))]
+    moved = [replace(one, start=one.start + start, end=one.end + start) for one in read]
+    before = [read_on("A", n, rng.gauss(0, 5), f"2026-05-04T0{n}:00:00-05:00") for n in range(1, lie)]
+    told = [replace(one, level="another") for one in before]  # of the same level it would tell of that
+    there = read_on("A", lie, 1.0, TEN)
+    alone = trued([replace(there, start=0.0, end=STRIP), *read], cut)
+    checks = [*told, there, *moved]
+    found = trued(rng.sample(checks, len(checks)), [long_rail("A"), long_rail("B", 1500.0)])
+    assert figures_of(found) == pytest.approx(figures_of(alone), abs=1e-6)
+
+
+def test_in_a_plan_the_corrections_stand_at_stations_under_the_strip_that_lies() -> None:
+    corners = [(0.0, 0.0), (7000.0, 0.0), (7000.0, 3000.0), (0.0, 3000.0)]
+    room = room_over(corners, [(*corner, 0.0) for corner in corners])
+    rail = plan_of(room)["rails"][0]
+    first, *more = rail["settings"]
+    assert more
+    check = {"id": "a", "rail": rail["id"], "from": first["from"], "to": first["to"], "off": 9.0, "reversed_off": 9.0}
+    plan = plan_of(room | {"checks": [check]})
+    ends = {min(first["stations"]), max(first["stations"])}
+    assert {(one["rail"], one["lie"], one["station"]) for one in plan["corrections"]} == {
+        (rail["id"], 1, station) for station in ends
+    }
 
 
 @given(st.integers(0, 10**6))

@@ -26,6 +26,7 @@ test("a level is laid about the place that was touched, and never past the rail"
 /** 6 m of a strip of 2.4 m, laid from its end on. */
 const LONG: Rail = {
   ...rail("L", [0, 0], [0, 6000]),
+  stations: [0, 4200, 6000].map((along) => ({ at: [0, along], along, subfloor: 0, top: 0, shim: 20, sixteenths: 13, millimetres: 20, is_break: false })),
   settings: [[3600, 6000], [1800, 4200], [0, 2400]].map(([from = 0, to = 0], n) => ({ order: n + 1, from, to, stations: [], overlap: 600, strip: null })),
 };
 
@@ -38,8 +39,8 @@ test("a level is laid on one lie of the strip, never over two", () => {
 
 test("what is corrected is the strip as it lies: its ends are drawn, and it is told which lie was bedded anew", () => {
   reader.value = { units: "metric", language: "en" };
-  const second = { ...correction("L", "to", 4, 0), lie: 2 };
-  expect([placeOf({ rails: [LONG] }, second), placeOf({ rails: [LONG] }, { ...second, end: "from" })]).toEqual([[0, 4200], [0, 1800]]);
+  const second = { ...correction("L", "to", 4, 0), lie: 2, station: 1 };
+  expect(placeOf({ rails: [LONG] }, second)).toEqual([0, 4200]);
   expect(placeOf({ rails: RAILS }, correction("A", "to", 4, 0))).toEqual([0, 4000]);
   expect(byRail({ rails: [LONG], corrections: [second] }).map(movesOf)).toEqual([{ rail: "L", lie: 2, from_raise: 0, to_raise: 6 }]);
 });

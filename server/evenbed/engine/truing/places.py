@@ -9,25 +9,31 @@ from functools import cached_property
 from evenbed.engine.document.places import Point
 from evenbed.engine.document.rails import Check, Truing
 from evenbed.engine.geometry import between, nearest_on_segment
-from evenbed.engine.rails.shapes import Rail
+from evenbed.engine.rails.shapes import Rail, Setting
 
 LEAST_SPAN = 100.0  # mm between the two places of a reading, and of a level: less is a slip of the finger
 PAST_END = 1.0  # mm that a place may lie beyond its lie: the rounding of what was typed
+LEAST_SHARE = 0.5  # of a strip between its end stations: with less its own ends tell more surely how it lies
 Place = tuple[int, float]  # which lie, counted from 0, and how far from its beginning
 Ends = tuple[float, float]
 
 
 @dataclass(frozen=True)
 class Lie:
-    """One lie of a strip: a straight line from `first` to `last` mm along its rail. `order` 1 is laid first."""
+    """One lie of a strip: a straight line from `first` to `last` mm along its rail. `order` 1 is laid first.
+
+    The line is told at the two end stations, where it is raised; the strip itself lies from `low` to `high`.
+    """
 
     rail: Rail
     order: int
+    stations: tuple[int, int]
     first: float
     last: float
+    low: float
+    high: float
     start: Point
     end: Point
-    stations: tuple[int, int]
 
     @cached_property
     def size(self) -> float:
@@ -35,8 +41,8 @@ class Lie:
         return math.dist(self.start, self.end)
 
     def holds(self, along: float) -> bool:
-        """True for a place on it, told from the rail's beginning."""
-        return self.first - PAST_END <= along <= self.last + PAST_END
+        """True for a place on the strip, told from the rail's beginning."""
+        return self.low - PAST_END <= along <= self.high + PAST_END
 
     def raised(self, truing: Truing) -> Ends:
         """What a truing moved its ends by; one that names no lie moved the whole rail, straight from end to end."""
@@ -52,7 +58,8 @@ class Lie:
 class Span:
     """Two places that a level bridged, `run` mm apart, the top rising by `rise` from the first to the second.
 
-    `shares` are their lies with how far along them they are, 0 at the beginning and 1 at the end.
+    `shares` are their lies with how far along them they are, 0 at the beginning and 1 at the end; a little less or
+    more where the strip goes on past its end stations.
     """
 
     start: Place
@@ -110,11 +117,10 @@ class Rails:
         return Span(first, last, run, rise, shares) if run >= LEAST_SPAN else None
 
     def _on_lie(self, place: Place) -> Place | None:
-        n, along = place
-        size = self.lengths[n]
-        if size < LEAST_SPAN or along > size + PAST_END:
+        lie, along = self.lies[place[0]], self.along(place)
+        if lie.size < LEAST_SPAN or not lie.holds(along):
             return None
-        return n, min(max(along, 0.0), size)
+        return place[0], min(max(along, lie.low), lie.high) - lie.first
 
     def holding(self, check: Check) -> tuple[list[int], list[int]]:
         """The lies that hold a reading's first place and its second, the earlier first; along, those that hold both.
@@ -153,17 +159,23 @@ def lies_of(rail: Rail) -> Iterable[Lie]:
     """A rail's lies, first to last; one over its whole length where no strip is moved."""
     size = math.dist(rail.start, rail.end)
     if len(rail.settings) <= 1 or size <= 0.0:
-        yield Lie(rail, 1, 0.0, size, rail.start, rail.end, (0, len(rail.stations) - 1))
+        yield Lie(rail, 1, (0, len(rail.stations) - 1), 0.0, size, 0.0, size, rail.start, rail.end)
         return
     for one in rail.settings:
-        start, end = (between(rail.start, rail.end, along / size) for along in (one.start, one.end))
-        yield Lie(rail, one.order, one.start, one.end, start, end, _end_stations(rail, one.start, one.end))
+        stations = _end_stations(rail, one)
+        first, last = (rail.stations[n].along for n in stations)
+        if last - first < LEAST_SHARE * (one.end - one.start):
+            first, last = one.start, one.end
+        start, end = (between(rail.start, rail.end, along / size) for along in (first, last))
+        yield Lie(rail, one.order, stations, first, last, one.start, one.end, start, end)
 
 
-def _end_stations(rail: Rail, first: float, last: float) -> tuple[int, int]:
-    """The stations nearest to both ends."""
-    alongs = [station.along for station in rail.stations]
-    start, end = (min(range(len(alongs)), key=lambda n: abs(alongs[n] - along)) for along in (first, last))
+def _end_stations(rail: Rail, setting: Setting) -> tuple[int, int]:
+    """The stations under the strip that are nearest to its ends; of the rail, where none is under it."""
+    under = sorted(setting.stations) or range(len(rail.stations))
+    start, end = (
+        min(under, key=lambda n: abs(rail.stations[n].along - along)) for along in (setting.start, setting.end)
+    )
     return start, end
 
 

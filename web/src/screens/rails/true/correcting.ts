@@ -5,7 +5,6 @@ import { depthText, inchesOnly, numberText } from "../../../units";
 import type { Correction, Plan, Rail } from "../../../wire";
 import { reader, t } from "../../../words";
 import { arrowTo } from "./arrows";
-import { along } from "./reading";
 
 const INCH = 25.4; // mm
 
@@ -29,12 +28,10 @@ export function unreadIn({ truing }: Pick<Plan, "truing">): readonly string[] {
   return truing?.rails.filter(({ checks }) => checks === 0).map(({ rail }) => rail) ?? [];
 }
 
-/** Where the end to correct lies: that of the strip as it lies now; null for a rail that is not there. */
-export function placeOf(plan: Pick<Plan, "rails">, { rail: id, lie, end }: Pick<Correction, "rail" | "lie" | "end">): Place | null {
+/** Where the end to correct lies: the end station of the strip as it lies now; null for a rail that is not there. */
+export function placeOf(plan: Pick<Plan, "rails">, { rail: id, station, end }: Pick<Correction, "rail" | "station" | "end">): Place | null {
   const rail = railOf(plan, id);
-  if (!rail) return null;
-  const setting = hasMoves(rail) ? rail.settings.find(({ order }) => order === lie) : undefined;
-  return setting ? along(rail, setting[end]) : rail[end];
+  return rail ? (rail.stations[station]?.at ?? rail[end]) : null;
 }
 
 /** Whether its strip is moved along a rail, so that it has to be said which lie is meant. */

@@ -35,8 +35,7 @@ export function railLength({ from, to }: Pick<Rail, "from" | "to">): number {
   return distance(from, to);
 }
 
-/** The place on a rail so far from its beginning. */
-export function along({ from, to }: Pick<Rail, "from" | "to">, at: number): Place {
+function along({ from, to }: Rail, at: number): Place {
   const share = at / (railLength({ from, to }) || 1);
   return [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];
 }
