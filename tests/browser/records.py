@@ -64,7 +64,8 @@ def _trued(mine: list[dict[str, Any]]) -> dict[str, Any]:
     """What levels showed on the rails, and which rails were bedded anew."""
     checks = [{"id": r["id"], **_check(r["fields"])} for r in mine if r["kind"] == "rail_check"]
     entries = [r["fields"] for r in mine if r["kind"] == "entry" and r["fields"].get("what") == "trued"]
-    return {"checks": checks, "truings": [_given(f, ("rail", "from_raise", "to_raise", "at")) for f in entries]}
+    truings = [_given(f, ("rail", "lie", "from_raise", "to_raise", "at")) for f in entries]
+    return {"checks": checks, "truings": truings}
 
 
 def _check(fields: dict[str, Any]) -> dict[str, Any]:

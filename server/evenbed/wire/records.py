@@ -11,6 +11,7 @@ from pydantic import Field
 from evenbed.wire.supplies import PricesFields, SuppliesFields, SupplyChoices
 from evenbed.wire.values import (
     MOST_ENTRIES,
+    MOST_LIES,
     MOST_PHOTO_BYTES,
     MOST_PHOTO_PIXELS,
     Fields,
@@ -215,9 +216,9 @@ EntryWhat = Literal["trued", "stopped", "helper", "note", "habit", "habit_off", 
 class EntryFields(Fields):
     """A line of the room's day book.
 
-    `trued`: a rail bedded anew, its ends moved by `from_raise` and `to_raise` mm. `stopped` and `helper`: from `at`
-    until `until`. `note`: a text. `habit` and `habit_off`: a habit of the trade, by `code`, done or silenced. `form`:
-    a form set at the edge `code`.
+    `trued`: a rail bedded anew, the ends of the `lie`-th lie of its strip moved by `from_raise` and `to_raise` mm, of
+    the whole rail where there is no `lie`. `stopped` and `helper`: from `at` until `until`. `note`: a text. `habit`
+    and `habit_off`: a habit of the trade, by `code`, done or silenced. `form`: a form set at the edge `code`.
     """
 
     room_id: Uuid
@@ -227,6 +228,7 @@ class EntryFields(Fields):
     rail: LocalId | None = None
     from_raise: Number | None = None
     to_raise: Number | None = None
+    lie: Annotated[int, Field(ge=1, le=MOST_LIES)] | None = None
     section: LocalId | None = None
     code: LocalId | None = None
     text: Text | None = None

@@ -13,6 +13,7 @@ from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Fie
 from evenbed.wire.protocol import LONGEST_ID, LONGEST_NAME, LONGEST_TEXT
 
 MOST_ENTRIES = 2_000
+MOST_LIES = 100_000
 MOST_PHOTO_BYTES = 4_000_000
 MOST_PHOTO_PIXELS = 8_192
 DEEPEST = 20

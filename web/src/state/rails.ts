@@ -94,8 +94,16 @@ export function editRailCheck(id: string, fields: Fields<"rail_check">, options?
   return edit("rail_check", id, fields, options);
 }
 
-/** Rails that were bedded anew, each end moved by so much, mm: one step to undo. */
-export async function trueRails(roomId: string, moves: readonly { readonly rail: string; readonly from_raise: number; readonly to_raise: number }[]): Promise<void> {
+/** A lie of a rail's strip that was bedded anew: how much each of its ends was raised, mm. */
+export interface Move {
+  readonly rail: string;
+  readonly lie: number;
+  readonly from_raise: number;
+  readonly to_raise: number;
+}
+
+/** Rails that were bedded anew: one step to undo. */
+export async function trueRails(roomId: string, moves: readonly Move[]): Promise<void> {
   const at = new Date().toISOString();
   if (moves.length > 0) await act(moves.map((move) => entryMade(roomId, { what: "trued", at, ...move })));
 }

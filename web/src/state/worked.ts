@@ -73,9 +73,10 @@ function checkFromRow({ id, fields }: Row<"rail_check">): Open | null {
 }
 
 function truingFromRow({ fields }: Row<"entry">): Open | null {
-  const { what, rail, at, from_raise: from, to_raise: to } = fields;
+  const { what, rail, at, from_raise: from, to_raise: to, lie } = fields;
   if (what !== "trued" || !rail || !isMoment(at)) return null;
-  return { rail, from_raise: isNumber(from) ? from : 0, to_raise: isNumber(to) ? to : 0, at };
+  const whichLie = Number.isInteger(lie) && Number(lie) >= 1 ? { lie } : {};
+  return { rail, ...whichLie, from_raise: isNumber(from) ? from : 0, to_raise: isNumber(to) ? to : 0, at };
 }
 
 const FARTHEST = 1_000_000; // mm from the corner that places count from

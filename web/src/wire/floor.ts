@@ -71,7 +71,7 @@ export interface RailCheckFields {
 export type EntryWhat = "trued" | "stopped" | "helper" | "note" | "habit" | "habit_off" | "form";
 
 /**
- * A line of the room's day book. trued: a rail bedded anew · stopped, helper: from `at` until `until` · note: a text ·
+ * A line of the room's day book. trued: a rail bedded anew, the `lie`-th lie of its strip · stopped, helper: from `at` until `until` · note: a text ·
  * habit, habit_off: a habit of the trade by `code`, done or silenced · form: a form set at the edge `code`.
  */
 export interface EntryFields {
@@ -82,6 +82,7 @@ export interface EntryFields {
   rail: string;
   from_raise: number;
   to_raise: number;
+  lie: number;
   section: string;
   code: string;
   text: string;

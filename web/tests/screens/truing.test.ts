@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { arrowTo, isTurned } from "../../src/screens/rails/true/arrows";
-import { amountText, byRail, endArrow, movesOf, mudText, unreadIn } from "../../src/screens/rails/true/correcting";
+import { amountText, byRail, endArrow, movesOf, mudText, placeOf, unreadIn } from "../../src/screens/rails/true/correcting";
 import {
   checkFrom, endsOf, enteredFrom, highEnd, isTooMuch, laidAcross, laidAlong, laidByTap, lengthOver, NOTHING, offFrom, wrongPlace, type Entered,
 } from "../../src/screens/rails/true/reading";
@@ -21,6 +21,28 @@ test("a level is laid about the place that was touched, and never past the rail"
   expect(laidAlong(A, 100, 1200)).toMatchObject({ from: 0, to: 1200 });
   expect(laidAlong(A, 3900, 1200)).toMatchObject({ from: 2800, to: 4000 });
   expect(laidAlong(A, 3900, 9000)).toMatchObject({ from: 0, to: 4000 });
+});
+
+/** 6 m of a strip of 2.4 m, laid from its end on. */
+const LONG: Rail = {
+  ...rail("L", [0, 0], [0, 6000]),
+  stations: [0, 4200, 6000].map((along) => ({ at: [0, along], along, subfloor: 0, top: 0, shim: 20, sixteenths: 13, millimetres: 20, is_break: false })),
+  settings: [[3600, 6000], [1800, 4200], [0, 2400]].map(([from = 0, to = 0], n) => ({ order: n + 1, from, to, stations: [], overlap: 600, strip: null })),
+};
+
+test("a level is laid on one lie of the strip, never over two", () => {
+  expect(laidAlong(LONG, 5900, 1200)).toMatchObject({ from: 4800, to: 6000 });
+  expect(laidAlong(LONG, 3950, 1200)).toMatchObject({ from: 3600, to: 4800 });
+  expect(laidAlong(LONG, 3850, 1200)).toMatchObject({ from: 3000, to: 4200 });
+  expect(laidAlong(LONG, 3000, 9000)).toMatchObject({ from: 1800, to: 4200 });
+});
+
+test("what is corrected is the strip as it lies: its ends are drawn, and it is told which lie was bedded anew", () => {
+  reader.value = { units: "metric", language: "en" };
+  const second = { ...correction("L", "to", 4, 0), lie: 2, station: 1 };
+  expect(placeOf({ rails: [LONG] }, second)).toEqual([0, 4200]);
+  expect(placeOf({ rails: RAILS }, correction("A", "to", 4, 0))).toEqual([0, 4000]);
+  expect(byRail({ rails: [LONG], corrections: [second] }).map(movesOf)).toEqual([{ rail: "L", lie: 2, from_raise: 0, to_raise: 6 }]);
 });
 
 test("a second rail takes the other end of the level; the first one again lays it along", () => {
@@ -78,7 +100,7 @@ test("arrows point as the drawing does: up is away from the foot of the page", (
 });
 
 function correction(rail_: string, end: "from" | "to", sixteenths: number, mortar: number): Correction {
-  return { check: "c", rail: rail_, station: 0, end, raise: sixteenths * 1.5875, sixteenths, thirty_seconds: sixteenths * 2, millimetres: Math.round(sixteenths * 1.5875), mortar };
+  return { check: "c", rail: rail_, lie: 1, station: 0, end, raise: sixteenths * 1.5875, sixteenths, thirty_seconds: sixteenths * 2, millimetres: Math.round(sixteenths * 1.5875), mortar };
 }
 
 test("a rail is bedded anew by what was told for both its ends, in the amounts that were told", () => {
@@ -90,7 +112,7 @@ test("a rail is bedded anew by what was told for both its ends, in the amounts t
   const inInches = all.map(movesOf).map(({ rail: id, from_raise: from, to_raise: to }) => [id, Math.round(from * 1e6) / 1e6, Math.round(to * 1e6) / 1e6]);
   expect(inInches).toEqual([["B", -1.5875, 4.7625], ["A", -3.175, 0]]);
   reader.value = { units: "metric", language: "en" };
-  expect(all.map(movesOf)[0]).toEqual({ rail: "B", from_raise: -2, to_raise: 5 });
+  expect(all.map(movesOf)[0]).toEqual({ rail: "B", lie: 1, from_raise: -2, to_raise: 5 });
   expect(amountText(correction("B", "to", -3, 0))).toBe("5\u202fmm");
 });
 
@@ -103,7 +125,7 @@ test("mortar is told by volume and by the handful, to add or to shave off", () =
 });
 
 test("rails that no reading tells of are named, so that nothing is corrected before they were read", () => {
-  const told = (id: string, checks: number) => ({ rail: id, from_off: 0, to_off: 0, sigma: 1, checks, from_after: 0, to_after: 0 });
+  const told = (id: string, checks: number) => ({ rail: id, lie: 1, from_off: 0, to_off: 0, sigma: 1, checks, from_after: 0, to_after: 0 });
   const truing = { tolerance: 1, is_good_enough: false, worst: 0, worst_after: 0, rails: [told("A", 2), told("B", 0)], checks: [], levels: [], next_check: null };
   expect(unreadIn({ truing })).toEqual(["B"]);
   expect(unreadIn({ truing: null })).toEqual([]);

@@ -86,7 +86,7 @@ test("rails placed by hand and given back, checks and truings: each is one step 
   expect(state.roomOf(room)?.fields["rails.lines"]).toHaveLength(1);
   const check = await state.addRailCheck(room, { rail: "A", off: 1.5, from: 0, to: 1200 });
   await state.editRailCheck(check, { reversed_off: -0.5 });
-  await state.trueRails(room, [{ rail: "A", from_raise: 1, to_raise: 0 }, { rail: "B", from_raise: 0, to_raise: -2 }]);
+  await state.trueRails(room, [{ rail: "A", lie: 1, from_raise: 1, to_raise: 0 }, { rail: "B", lie: 2, from_raise: 0, to_raise: -2 }]);
   expect(state.entriesOf(room).value).toHaveLength(2);
   expect(new Set(state.entriesOf(room).value.map(({ fields }) => fields.at)).size).toBe(1);
   await state.undo();

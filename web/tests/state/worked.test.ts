@@ -47,12 +47,12 @@ test("truings and stoppages come from the day book in order of time; what still 
   const entries = [
     row("entry", { what: "trued", rail: "A", to_raise: -1.6, at: TEN }),
     row("entry", { what: "stopped", at: TEN }),
-    row("entry", { what: "trued", rail: "B", from_raise: 1, to_raise: 2, at: EIGHT }),
+    row("entry", { what: "trued", rail: "B", lie: 2, from_raise: 1, to_raise: 2, at: EIGHT }),
     row("entry", { what: "stopped", at: EIGHT, until: NINE }),
     row("entry", { what: "helper", at: EIGHT }),
   ];
   const document = documentOf({ entries });
-  expect(document.truings).toEqual([{ rail: "B", from_raise: 1, to_raise: 2, at: EIGHT }, { rail: "A", from_raise: 0, to_raise: -1.6, at: TEN }]);
+  expect(document.truings).toEqual([{ rail: "B", lie: 2, from_raise: 1, to_raise: 2, at: EIGHT }, { rail: "A", from_raise: 0, to_raise: -1.6, at: TEN }]);
   expect(document.stoppages).toEqual([{ start: EIGHT, end: NINE }, { start: TEN }]);
 });
 
@@ -140,7 +140,7 @@ const SHAPES = {
   placement: { section: "name", at: "place", mixed_at: "moment", placed_at: "moment", screeded_at: "moment", channels_at: "moment" },
   batch: { section: "name", at: "place", mixed_at: "moment", placed_at: "moment", thrown_at: "moment", size: "size" },
   rail_check: { rail: "name", rail_to: "name", from: "number", to: "number", off: "number", length: "number", reversed_off: "number", taken_at: "moment" },
-  trued: { rail: "name", from_raise: "number", to_raise: "number", at: "moment" },
+  trued: { rail: "name", lie: "size", from_raise: "number", to_raise: "number", at: "moment" },
   stopped: { at: "moment", until: "moment" },
 } as const satisfies Readonly<Record<string, Readonly<Record<string, keyof typeof FIELDS>>>>;
 

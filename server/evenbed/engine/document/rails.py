@@ -81,9 +81,10 @@ class Check:
 
 @dataclass(frozen=True)
 class Truing:
-    """A rail that was taken up and bedded anew: by how much each of its ends was moved."""
+    """A rail that was taken up and bedded anew: by how much each end of its strip was moved."""
 
     rail: str = described(about="The rail's id")
     from_raise: float = height(0.0, "How much its beginning was raised; negative where it was let down")
     to_raise: float = height(0.0, "How much its end was raised")
     at: str | None = time(None, "When; readings before it no longer tell how the rail lies")
+    lie: int | None = described(None, about="Which lie of its strip, by its order; null for all of the rail", low=1)

@@ -11,6 +11,7 @@ from evenbed.engine.truing.equations import (
     READING_SIGMA,
     SET_SIGMA,
     Equation,
+    Read,
 )
 from evenbed.engine.truing.levels import KNOWN
 from evenbed.engine.truing.lying import Lying
@@ -38,7 +39,7 @@ def truing_cautions_of(lying: Lying, answer: TruingAnswer) -> Iterable[Caution]:
 
 
 def _contradictions(lying: Lying) -> Iterable[Caution]:
-    """The one reading that the others bear out least, where it is beyond doubt."""
+    """The one reading of what lies now that the others bear out least, where it is beyond doubt."""
     worst = max(lying.system.equations, key=lambda one: _standardised(lying, one))
     if worst.check is None or _standardised(lying, worst) <= DOUBTED:
         return
@@ -53,13 +54,18 @@ def _contradictions(lying: Lying) -> Iterable[Caution]:
 
 def _standardised(lying: Lying, one: Equation) -> float:
     """A reading's residual over its own standard error; 0 where it does not count, or nothing else checks it."""
-    if one.check is None or not lying.system.reads[one.check].counts:
+    if one.check is None or not _is_of_now(lying, lying.system.reads[one.check]):
         return 0.0
     residual = abs(lying.solution.residual(one))
     if residual * residual <= DOUBTED * DOUBTED * TELLING * one.sigma * one.sigma:
         return 0.0
     left = one.sigma * one.sigma - lying.solution.variance(one.terms)
     return residual / math.sqrt(left) if left > TELLING * one.sigma * one.sigma else 0.0
+
+
+def _is_of_now(lying: Lying, read: Read) -> bool:
+    """True for a reading that counts and lay on what is there now: what lay before is finished bed."""
+    return read.counts and read.span is not None and not lying.now.isdisjoint((read.span.start[0], read.span.end[0]))
 
 
 def _short_levels(lying: Lying) -> Iterable[Caution]:

@@ -1,9 +1,10 @@
-"""What to raise or let down: whole rails, both ends at once, so that one round is enough."""
+"""What to raise or let down: whole lies, both ends at once, so that one round is enough."""
 
 from dataclasses import dataclass
 from functools import cached_property
 
-from evenbed.engine.truing.lying import Ends, Lying
+from evenbed.engine.truing.lying import Lying
+from evenbed.engine.truing.places import Ends
 from evenbed.engine.truing.shapes import Correction
 
 SIXTEENTH = 25.4 / 16.0  # mm
@@ -28,15 +29,15 @@ class Corrected:
 
     @cached_property
     def is_good_enough(self) -> bool:
-        """True where every rail was read and the worst end, with its doubt, is within the tolerance."""
+        """True where all that lies now was read and its worst end, with its doubt, is within the tolerance."""
         return self.lying.is_all_read and all(
             abs(off) + DOUBTED * sigma <= self.tolerance
-            for n in range(len(self.lying.rails.all))
+            for n in self.lying.system.now
             for off, sigma in zip(self.lying.off(n), self.lying.sigmas[n], strict=True)
         )
 
     def raises(self, n: int) -> Ends:
-        """How much to raise a rail's ends; nothing for a rail that lies well, or that nobody read as it lies."""
+        """How much to raise a lie's ends; nothing for one that lies well, or that nobody read as it lies."""
         off = self.lying.off(n)
         if self.is_good_enough or not self.lying.counts[n] or max(map(abs, off)) <= self.lying.fine:
             return 0.0, 0.0
@@ -44,24 +45,25 @@ class Corrected:
         return start, end
 
     def after(self, n: int) -> Ends:
-        """How the rail's ends will stand, raised by whole thirty-seconds of an inch."""
+        """How the lie's ends will stand, raised by whole thirty-seconds of an inch."""
         pairs = zip(self.lying.off(n), self.raises(n), strict=True)
         start, end = (off + round(by / THIRTY_SECOND) * THIRTY_SECOND for off, by in pairs)
         return start, end
 
     @cached_property
     def corrections(self) -> tuple[Correction, ...]:
-        """Everything to do, rail by rail."""
-        moved = [(n, self.raises(n)) for n in range(len(self.lying.rails.all))]
+        """Everything to do, rail by rail: what lay before is finished bed and stays."""
+        moved = [(n, self.raises(n)) for n in self.lying.system.now]
         return tuple(self._correction(n, end, by[end]) for n, by in moved for end in (0, 1) if by[end] != 0.0)
 
     def _correction(self, n: int, end: int, by: float) -> Correction:
-        rail = self.lying.rails.all[n]
-        wedge = rail.strip.width * self.lying.rails.lengths[n] * by / 2.0 / 1e9
+        lie = self.lying.rails.lies[n]
+        wedge = lie.rail.strip.width * self.lying.rails.lengths[n] * by / 2.0 / 1e9
         return Correction(
             check=self._asking(n, end, by),
-            rail=rail.id,
-            station=len(rail.stations) - 1 if end else 0,
+            rail=lie.rail.id,
+            lie=lie.order,
+            station=lie.stations[end],
             end="to" if end else "from",
             raise_by=by,
             sixteenths=round(by / SIXTEENTH),
@@ -71,7 +73,7 @@ class Corrected:
         )
 
     def _asking(self, n: int, end: int, by: float) -> str:
-        """The reading on this rail that brings the end's estimate furthest to the side it is corrected from."""
+        """The reading on this lie that brings the end's estimate furthest to the side it is corrected from."""
         system, solution = self.lying.system, self.lying.solution
         levels = set(system.level.values())
         row = solution.covariances[system.place[n, True] + end]

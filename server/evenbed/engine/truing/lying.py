@@ -1,4 +1,4 @@
-"""How the rails lie: their ends against the top of bed, and about which height they lie together."""
+"""How the strips lie: their ends against the top of bed, and about which height they lie together."""
 
 import math
 from collections.abc import Sequence
@@ -6,16 +6,15 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from evenbed.engine.truing.equations import SET_SIGMA, System
-from evenbed.engine.truing.places import Rails, groups_of
+from evenbed.engine.truing.places import Ends, Rails, groups_of
 from evenbed.engine.truing.solved import Solution
 
-Ends = tuple[float, float]
 SAME = 6  # digits after the point, mm, beyond which two heights are one
 
 
 @dataclass(frozen=True)
 class Lying:
-    """The rails as the readings have them. `reach` is the longest straightedge, `fine` how far out may stay."""
+    """The lies as the readings have them. `reach` is the longest straightedge, `fine` how far out may stay."""
 
     rails: Rails
     system: System
@@ -24,9 +23,14 @@ class Lying:
     fine: float
 
     @cached_property
+    def now(self) -> frozenset[int]:
+        """The lies that are there now, one of each rail: before them is finished bed, after them no strip yet."""
+        return frozenset(self.system.now)
+
+    @cached_property
     def counts(self) -> list[int]:
-        """How many readings tell of each rail as it lies."""
-        found = [0] * len(self.rails.all)
+        """How many readings tell of each lie as it lies."""
+        found = [0] * len(self.rails.lies)
         for read in self.system.reads:
             if read.counts and read.span is not None:
                 for n in {read.span.start[0], read.span.end[0]}:
@@ -35,60 +39,60 @@ class Lying:
 
     @cached_property
     def told_of(self) -> set[int]:
-        """The rails that any reading tells of, be it of how they lay before."""
+        """The lies that any reading tells of, be it of how they lay before."""
         seen = {unknown for one in self.system.equations if one.check is not None for unknown in one.terms}
         return {n for (n, _), first in self.system.place.items() if first in seen}
 
     @cached_property
     def along(self) -> set[int]:
-        """The rails that a level was laid along, as they lie."""
+        """The lies that a level was laid along, as they lie."""
         spans = [read.span for read in self.system.reads if read.counts]
         return {span.start[0] for span in spans if span is not None and span.is_along}
 
     @cached_property
     def bridged(self) -> list[tuple[int, int]]:
-        """The pairs of rails that were read across, as they lie."""
+        """The pairs of lies that were read across, as they lie."""
         spans = [read.span for read in self.system.reads if read.counts]
         return [(span.start[0], span.end[0]) for span in spans if span is not None and not span.is_along]
 
     @cached_property
     def within_reach(self) -> list[tuple[int, int]]:
-        """The pairs of rails, of those reckoned with, that the longest straightedge bridges."""
-        known = [n for n, now in self.system.place if now]
+        """The pairs of lies, of those that are there now and reckoned with, that the longest straightedge bridges."""
+        known = [n for n, holds in self.system.place if holds and n in self.now]
         pairs = [(a, b) for a in known for b in known if a < b]
         return [pair for pair in pairs if self.rails.crossings(*pair, self.reach, 1)]
 
     @cached_property
     def tied(self) -> list[int]:
-        """Which rails were tied to each other by readings across: the first rail of each one's lot."""
-        return groups_of(len(self.rails.all), self.bridged)
+        """Which lies were tied to each other by readings across: the first lie of each one's lot."""
+        return groups_of(len(self.rails.lies), self.bridged)
 
     @cached_property
     def group(self) -> list[int]:
-        """Which rails can be tied to each other: the first rail of each one's group."""
-        return groups_of(len(self.rails.all), [*self.bridged, *self.within_reach])
+        """Which lies can be tied to each other: the first lie of each one's group."""
+        return groups_of(len(self.rails.lies), [*self.bridged, *self.within_reach])
 
     @cached_property
     def members(self) -> dict[int, list[int]]:
-        """The rails of each group that are reckoned with."""
+        """The lies of each group that are reckoned with."""
         found: dict[int, list[int]] = {}
-        for n in range(len(self.rails.all)):
+        for n in range(len(self.rails.lies)):
             if (n, True) in self.system.place:
                 found.setdefault(self.group[n], []).append(n)
         return found
 
     def raw(self, n: int) -> Ends:
-        """A rail's ends where all rails together lie as they were set."""
+        """A lie's ends where all together lie as they were set."""
         first = self.system.place[n, True]
         return self.solution.values[first], self.solution.values[first + 1]
 
     @cached_property
     def common(self) -> dict[int, float]:
-        """Of each group, about which height its rails are taken to lie."""
+        """Of each group, about which height its lies are taken to lie."""
         return {lead: self._common(members) for lead, members in self.members.items()}
 
     def _common(self, members: Sequence[int]) -> float:
-        """The height that leaves most rails as they are, within three standard errors of how high they were set.
+        """The height that leaves most lies as they are, within three standard errors of how high they were set.
 
         Of such heights the one that leaves them flattest, then the nearest. No level tells it, so any will do.
         """
@@ -107,7 +111,7 @@ class Lying:
         return found
 
     def off(self, n: int) -> Ends:
-        """How much a rail's beginning and end stand too high; nothing for a rail that no reading tells of."""
+        """How much a lie's beginning and end stand too high; nothing for one that no reading tells of."""
         if n not in self.told_of:
             return 0.0, 0.0
         start, end = self.raw(n)
@@ -116,8 +120,8 @@ class Lying:
 
     @cached_property
     def sigmas(self) -> list[Ends]:
-        """Standard errors of a rail's two ends against the mean of its group."""
-        found = [(SET_SIGMA, SET_SIGMA)] * len(self.rails.all)
+        """Standard errors of a lie's two ends against the mean of its group."""
+        found = [(SET_SIGMA, SET_SIGMA)] * len(self.rails.lies)
         rows = self.solution.covariances
         for members in self.members.values():
             ends = [self.system.place[n, True] + end for n in members for end in (0, 1)]
@@ -131,5 +135,5 @@ class Lying:
 
     @property
     def is_all_read(self) -> bool:
-        """True where a level lay along every rail and across from each to all that can be reached."""
-        return len(self.along) == len(self.rails.all) and self.tied == self.group
+        """True where a level lay along every lie that is there now, and across from each to all within reach."""
+        return self.now <= self.along and self.tied == self.group

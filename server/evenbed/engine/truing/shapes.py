@@ -8,12 +8,15 @@ from evenbed.engine.document.fields import described, height, length
 
 @dataclass(frozen=True)
 class Correction:
-    """One thing to do: raise or let down one end of a rail."""
+    """One thing to do: raise or let down one end of a rail, where its strip lies now."""
 
     check: str = described(about="The reading that asks for it most")
     rail: str = described(about="The rail's id")
-    station: int = described(about="The station at that end, counted from 0")
-    end: Literal["from", "to"] = described(about="Which end of the rail")
+    lie: int = described(about="Which lie of its strip, by its order; 1 for a rail of one")
+    station: int = described(about="The station at that end of the lie, counted from 0 along the rail")
+    end: Literal["from", "to"] = described(
+        about="Which end of the lie: nearer to the rail's beginning, or to its end"
+    )
     raise_by: float = described(about="How much to raise it; negative lets it down", unit="mm", key="raise")
     sixteenths: int = described(about="The same in whole sixteenths of an inch")
     thirty_seconds: int = described(about="The same in whole thirty-seconds of an inch, which one round is worth")
@@ -33,12 +36,13 @@ class LevelError:
 
 @dataclass(frozen=True)
 class RailError:
-    """How one rail lies against the top of bed, as far as the readings tell.
+    """How one rail lies against the top of bed where its strip lies now, as far as the readings tell.
 
     No level tells how high all rails lie together: they are taken to lie, on the whole, as they were set.
     """
 
     rail: str = described(about="The rail's id")
+    lie: int = described(about="Which lie of its strip, by its order; 1 for a rail of one")
     from_off: float = height(about="How much its beginning stands too high")
     to_off: float = height(about="How much its end stands too high")
     sigma: float = length(about="Standard error of the worse end")
@@ -52,7 +56,9 @@ class CheckFit:
     """One reading among the others."""
 
     check: str = described(about="The reading's id")
-    counts: bool = described(about="False where its rail was bedded anew since, or is not there any more")
+    counts: bool = described(
+        about="False where its rail was bedded anew since or is not there any more, or it lay over two lies"
+    )
     off: float | None = height(about="What it shows without the level's own error and the fall; null where unknown")
     residual: float | None = height(about="What of it the rails, as reckoned, leave unexplained")
 
@@ -72,10 +78,12 @@ class TruingAnswer:
     """How the rails lie, and whether that is good enough. `worst` is the most that a rail's end is out."""
 
     tolerance: float = length(about="Most a rail may be out")
-    is_good_enough: bool = described(about="True where nothing need be corrected and every rail was read")
+    is_good_enough: bool = described(
+        about="True where every rail was read and nothing need be corrected as the strips lie now"
+    )
     worst: float = length(about="The worst end as it lies")
     worst_after: float = length(about="The worst end once corrected as told")
-    rails: tuple[RailError, ...] = described(about="Every rail")
+    rails: tuple[RailError, ...] = described(about="Every rail, where its strip lies now")
     checks: tuple[CheckFit, ...] = described(about="Every reading, in their order")
     levels: tuple[LevelError, ...] = described(about="Every level that was used")
     next_check: NextCheck | None = described(about="What to read next, null where it would tell nothing new")

@@ -9,16 +9,18 @@ from evenbed.engine.truing.places import LEAST_SPAN, Place, Span
 from evenbed.engine.truing.shapes import NextCheck
 
 SAME_PLACE = 50.0  # mm: read again there a level shows the same again
-PARTS = 4  # along a rail: places are tried at both ends and at every fourth
+PARTS = 4  # along a lie: places are tried at both ends and at every fourth
 KNOWN = 1 / 6  # of the tolerance: three standard errors are then half of it
 
 
 def next_check_from(lying: Lying, tolerance: float) -> NextCheck | None:
-    """A rail that no level lay along, then rails never tied to their neighbours, then what makes the worst end surer.
+    """A lie that no level lay along, then lies never tied to their neighbours, then what makes the worst end surer.
+
+    Only of lies that are there now.
 
     None where every end is known well enough, or nothing that was not read yet tells of it.
     """
-    unread = next((n for n in range(len(lying.rails.all)) if n not in lying.along and _along(lying, n)), None)
+    unread = next((n for n in lying.system.now if n not in lying.along and _along(lying, n)), None)
     if unread is not None:
         return _named(lying, _along(lying, unread)[0])
     untied = [pair for pair in lying.within_reach if lying.tied[pair[0]] != lying.tied[pair[1]]]
@@ -29,9 +31,7 @@ def next_check_from(lying: Lying, tolerance: float) -> NextCheck | None:
 
 
 def _surer(lying: Lying, tolerance: float) -> NextCheck | None:
-    n, end = max(
-        ((n, end) for n in range(len(lying.rails.all)) for end in (0, 1)), key=lambda e: lying.sigmas[e[0]][e[1]]
-    )
+    n, end = max(((n, end) for n in lying.system.now for end in (0, 1)), key=lambda e: lying.sigmas[e[0]][e[1]])
     if lying.sigmas[n][end] <= KNOWN * tolerance or (n, True) not in lying.system.place:
         return None
     members = lying.members[lying.group[n]]
@@ -41,7 +41,7 @@ def _surer(lying: Lying, tolerance: float) -> NextCheck | None:
     rows = lying.solution.covariances
     towards = [sum(rows[i][j] * share for j, share in sought.items()) for i in range(lying.system.size)]
     pairs = [pair for pair in lying.within_reach if pair[0] in members]
-    spans = chain.from_iterable(_along(lying, m) for m in members)
+    spans = chain.from_iterable(_along(lying, m) for m in members if m in lying.now)
     best = max(
         _unread(lying, chain(spans, _across(lying, pairs))),
         key=lambda span: _gain(lying, span, towards),
@@ -58,7 +58,7 @@ def _gain(lying: Lying, span: Span, towards: list[float]) -> float:
 
 
 def _along(lying: Lying, n: int) -> list[Span]:
-    """Ways to lay the longest straightedge along a rail, first at its beginning."""
+    """Ways to lay the longest straightedge along a lie, first at its beginning."""
     size = lying.rails.lengths[n]
     run = min(size, lying.reach)
     if run < LEAST_SPAN or (n, True) not in lying.system.place:
@@ -78,13 +78,13 @@ def _unread(lying: Lying, spans: Iterable[Span]) -> Iterator[Span]:
     read: dict[tuple[int, int], list[Span]] = {}
     for one in lying.system.reads:
         if one.counts and one.check.reversed_off is not None and one.span is not None:
-            read.setdefault(_rails_of(one.span), []).append(one.span)
+            read.setdefault(_lies_of(one.span), []).append(one.span)
     for span in spans:
-        if not any(_is_same(one, span) for one in read.get(_rails_of(span), ())):
+        if not any(_is_same(one, span) for one in read.get(_lies_of(span), ())):
             yield span
 
 
-def _rails_of(span: Span) -> tuple[int, int]:
+def _lies_of(span: Span) -> tuple[int, int]:
     return min(span.start[0], span.end[0]), max(span.start[0], span.end[0])
 
 
@@ -99,6 +99,7 @@ def _is_near(one: Place, other: Place) -> bool:
 
 
 def _named(lying: Lying, span: Span) -> NextCheck:
-    (one, start), (other, end) = span.start, span.end
-    ids = lying.rails.all[one].id, lying.rails.all[other].id
+    (one, _), (other, _) = span.start, span.end
+    ids = lying.rails.lies[one].rail.id, lying.rails.lies[other].rail.id
+    start, end = lying.rails.along(span.start), lying.rails.along(span.end)
     return NextCheck(ids[0] if one == other else None, None if one == other else ids, start, end)

@@ -32,8 +32,8 @@ class Trued:
 def trued_from(document: Document, rails: Sequence[Rail]) -> Trued:
     """How the rails lie, from every check together.
 
-    A reading on a rail that is not there any more, beyond its end, or between two places that are one, is kept and
-    does not count. Raises nothing: any readings on any rails give an answer.
+    A reading on a rail that is not there any more, beyond its end, over two lies of its strip, or between two places
+    that are one, is kept and does not count. Raises nothing: any readings on any rails give an answer.
     """
     if not document.checks or not rails:
         return Trued(None, (), None)
@@ -52,7 +52,7 @@ def trued_from(document: Document, rails: Sequence[Rail]) -> Trued:
 
 def _answer(corrected: Corrected) -> TruingAnswer:
     lying, tolerance = corrected.lying, corrected.tolerance
-    rails = tuple(_rail_error(corrected, n) for n in range(len(lying.rails.all)))
+    rails = tuple(_rail_error(corrected, n) for n in lying.system.now)
     return TruingAnswer(
         tolerance=tolerance,
         is_good_enough=corrected.is_good_enough,
@@ -66,12 +66,13 @@ def _answer(corrected: Corrected) -> TruingAnswer:
 
 
 def _rail_error(corrected: Corrected, n: int) -> RailError:
-    lying = corrected.lying
-    return RailError(lying.rails.all[n].id, *lying.off(n), max(lying.sigmas[n]), lying.counts[n], *corrected.after(n))
+    lying, lie = corrected.lying, corrected.lying.rails.lies[n]
+    sigma, count = max(lying.sigmas[n]), lying.counts[n]
+    return RailError(lie.rail.id, lie.order, *lying.off(n), sigma, count, *corrected.after(n))
 
 
 def _fit(lying: Lying, read: Read) -> CheckFit:
-    """What a reading says of its rails, over the distance between its places."""
+    """What a reading says of its lies, over the distance between its places."""
     check, span = read.check, read.span
     if span is None or check.level not in lying.system.level:
         return CheckFit(check.id, read.counts, None, None)

@@ -146,7 +146,7 @@ const WRITERS: Writers = {
     level: text, typed: (typed) => (typeof typed === "string" ? typed : list(text)(Object.values(typed))), taken_at: moment, deleted: yesOrNo,
   },
   entry: {
-    room_id: roomName, what: (what) => t(`value.entry_${what}`), at: moment, until: moment, rail: text, from_raise: outBy, to_raise: outBy,
+    room_id: roomName, what: (what) => t(`value.entry_${what}`), at: moment, until: moment, rail: text, from_raise: outBy, to_raise: outBy, lie: plain,
     section: text, code: codeText, text, deleted: yesOrNo,
   },
   climate: {

@@ -723,7 +723,7 @@ export interface components {
         readonly CheckFit: {
             /** @description The reading's id */
             readonly check: string;
-            /** @description False where its rail was bedded anew since, or is not there any more */
+            /** @description False where its rail was bedded anew since or is not there any more, or it lay over two lies */
             readonly counts: boolean;
             /** @description What it shows without the level's own error and the fall; null where unknown (mm) */
             readonly off: number | null;
@@ -892,15 +892,17 @@ export interface components {
             /** @description Height of these lines (mm) */
             readonly z: number;
         };
-        /** @description One thing to do: raise or let down one end of a rail. */
+        /** @description One thing to do: raise or let down one end of a rail, where its strip lies now. */
         readonly Correction: {
             /** @description The reading that asks for it most */
             readonly check: string;
             /**
-             * @description Which end of the rail
+             * @description Which end of the lie: nearer to the rail's beginning, or to its end
              * @enum {unknown}
              */
             readonly end: "from" | "to";
+            /** @description Which lie of its strip, by its order; 1 for a rail of one */
+            readonly lie: number;
             /** @description The same in whole millimetres */
             readonly millimetres: number;
             /** @description About how much mortar to add to the ramp; negative to shave off (m3) */
@@ -911,7 +913,7 @@ export interface components {
             readonly raise: number;
             /** @description The same in whole sixteenths of an inch */
             readonly sixteenths: number;
-            /** @description The station at that end, counted from 0 */
+            /** @description The station at that end of the lie, counted from 0 along the rail */
             readonly station: number;
             /** @description The same in whole thirty-seconds of an inch, which one round is worth */
             readonly thirty_seconds: number;
@@ -1078,9 +1080,9 @@ export interface components {
          * EntryFields
          * @description A line of the room's day book.
          *
-         *     `trued`: a rail bedded anew, its ends moved by `from_raise` and `to_raise` mm. `stopped` and `helper`: from `at`
-         *     until `until`. `note`: a text. `habit` and `habit_off`: a habit of the trade, by `code`, done or silenced. `form`:
-         *     a form set at the edge `code`.
+         *     `trued`: a rail bedded anew, the ends of the `lie`-th lie of its strip moved by `from_raise` and `to_raise` mm, of
+         *     the whole rail where there is no `lie`. `stopped` and `helper`: from `at` until `until`. `note`: a text. `habit`
+         *     and `habit_off`: a habit of the trade, by `code`, done or silenced. `form`: a form set at the edge `code`.
          */
         readonly EntryFields: {
             /**
@@ -1103,6 +1105,11 @@ export interface components {
              * @default null
              */
             readonly from_raise?: number | null;
+            /**
+             * Lie
+             * @default null
+             */
+            readonly lie?: number | null;
             /**
              * Rail
              * @default null
@@ -3425,7 +3432,7 @@ export interface components {
             readonly wood?: boolean | null;
         };
         /**
-         * @description How one rail lies against the top of bed, as far as the readings tell.
+         * @description How one rail lies against the top of bed where its strip lies now, as far as the readings tell.
          *
          *         No level tells how high all rails lie together: they are taken to lie, on the whole, as they were set.
          */
@@ -3436,6 +3443,8 @@ export interface components {
             readonly from_after: number;
             /** @description How much its beginning stands too high (mm) */
             readonly from_off: number;
+            /** @description Which lie of its strip, by its order; 1 for a rail of one */
+            readonly lie: number;
             /** @description The rail's id */
             readonly rail: string;
             /** @description Standard error of the worse end (mm) */
@@ -5031,7 +5040,7 @@ export interface components {
         } & {
             readonly [key: string]: unknown;
         };
-        /** @description A rail that was taken up and bedded anew: by how much each of its ends was moved. */
+        /** @description A rail that was taken up and bedded anew: by how much each end of its strip was moved. */
         readonly Truing: {
             /**
              * @description When; readings before it no longer tell how the rail lies
@@ -5039,6 +5048,11 @@ export interface components {
              */
             readonly at?: string | null;
             readonly from_raise?: number | null;
+            /**
+             * @description Which lie of its strip, by its order; null for all of the rail
+             * @default null
+             */
+            readonly lie?: number | null;
             /** @description The rail's id */
             readonly rail: string;
             readonly to_raise?: number | null;
@@ -5047,13 +5061,13 @@ export interface components {
         readonly TruingAnswer: {
             /** @description Every reading, in their order */
             readonly checks: readonly components["schemas"]["CheckFit"][];
-            /** @description True where nothing need be corrected and every rail was read */
+            /** @description True where every rail was read and nothing need be corrected as the strips lie now */
             readonly is_good_enough: boolean;
             /** @description Every level that was used */
             readonly levels: readonly components["schemas"]["LevelError"][];
             /** @description What to read next, null where it would tell nothing new */
             readonly next_check: components["schemas"]["NextCheck"] | null;
-            /** @description Every rail */
+            /** @description Every rail, where its strip lies now */
             readonly rails: readonly components["schemas"]["RailError"][];
             /** @description Most a rail may be out (mm) */
             readonly tolerance: number;

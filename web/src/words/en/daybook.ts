@@ -47,6 +47,7 @@ export const daybook = {
   "named.entry.rail": "Rail",
   "named.entry.from_raise": "Beginning raised by",
   "named.entry.to_raise": "End raised by",
+  "named.entry.lie": "Strip",
   "named.entry.section": "Section",
   "named.entry.code": "Which",
   "named.entry.text": "Words",

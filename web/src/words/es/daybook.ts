@@ -49,6 +49,7 @@ export const daybook: Readonly<Record<keyof typeof english, string>> = {
   "named.entry.rail": "Maestra",
   "named.entry.from_raise": "Comienzo subido",
   "named.entry.to_raise": "Final subido",
+  "named.entry.lie": "Listón",
   "named.entry.section": "Tramo",
   "named.entry.code": "Cuál",
   "named.entry.text": "Palabras",

@@ -7,7 +7,7 @@ import { Figure } from "../../common/Figure";
 import { saved, sayOnlyLooks } from "../../common/saving";
 import { standingsOf } from "../stations";
 import { whereText } from "../Hand";
-import { amountText, byRail, endArrow, movesOf, mudText, type ToCorrect } from "./correcting";
+import { amountText, byRail, endArrow, hasMoves, movesOf, mudText, type ToCorrect } from "./correcting";
 
 function stationText(plan: Plan, { rail, station }: Correction): string {
   const found = standingsOf(plan).find((standing) => standing.rail.id === rail && standing.index === station);
@@ -45,6 +45,7 @@ export function Corrections({ roomId, plan, unread }: { roomId: string; plan: Pl
       {unread.length > 0 && <p class="caution" data-testid="truing-unread">{t("truing.unread", { count: unread.length, rails: unread.join(", ") })}</p>}
       {all.map((what) => (
         <article key={what.rail.id} class="correction">
+          {hasMoves(what.rail) && <h3>{t("rails.move_title", { rail: what.rail.id, lie: what.lie, lies: what.rail.settings.length })}</h3>}
           {what.corrections.map(({ correction, number }) => <OneEnd key={correction.end} plan={plan} rail={what.rail} correction={correction} number={number} />)}
           <button type="button" class="button wide" data-testid={`bedded-${what.rail.id}`} disabled={busy} onClick={() => done(what)}>{t("truing.bedded", { rail: what.rail.id })}</button>
         </article>

@@ -3,15 +3,16 @@ import { errorText } from "../../../units";
 import type { Plan, Truing } from "../../../wire";
 import { reader, t } from "../../../words";
 import { Figure } from "../../common/Figure";
-import { endArrow, railOf } from "./correcting";
+import { endArrow, hasMoves, railOf } from "./correcting";
 import { lengthOfLevel, type OwnLevel } from "./levels";
 import { signedText } from "./telling";
 
 export function Worst({ plan, truing }: { plan: Plan; truing: Truing }) {
   const text = (mm: number) => errorText(mm, reader.value);
+  const isLast = truing.rails.every(({ rail, lie }) => lie >= (railOf(plan, rail)?.settings.length ?? 1));
   return (
     <>
-      {truing.is_good_enough && <p class="notice good" data-testid="good-enough">{t("truing.good_enough", { tolerance: truing.tolerance })}</p>}
+      {truing.is_good_enough && <p class="notice good" data-testid="good-enough">{t(isLast ? "truing.good_enough" : "truing.good_enough_so_far", { tolerance: truing.tolerance })}</p>}
       <div class="figures">
         <Figure label={t("truing.worst")} value={text(truing.worst)} plan={plan} path="truing.worst" />
         <Figure label={t("truing.worst_after")} value={text(truing.worst_after)} plan={plan} path="truing.worst_after" />
@@ -28,11 +29,11 @@ export function RailsLie({ plan, truing }: { plan: Plan; truing: Truing }) {
       <caption>{t("truing.lie")}</caption>
       <thead><tr><th scope="col">{t("truing.rail")}</th><th scope="col">{t("truing.beginning")}</th><th scope="col">{t("truing.its_end")}</th><th scope="col">±</th></tr></thead>
       <tbody>
-        {read.map(({ rail, from_off: from, to_off: to, sigma }) => {
+        {read.map(({ rail, lie, from_off: from, to_off: to, sigma }) => {
           const line = railOf(plan, rail);
           return (
             <tr key={rail}>
-              <th scope="row">{rail}</th>
+              <th scope="row">{rail}{line && hasMoves(line) && <span class="quiet small"> · {t("rails.lie", { lie, lies: line.settings.length })}</span>}</th>
               <td>{line && endArrow(line, "from")} {signedText(from)}</td>
               <td>{line && endArrow(line, "to")} {signedText(to)}</td>
               <td>{errorText(sigma, reader.value)}</td>

@@ -28,7 +28,8 @@ type Laid = Pick<Entered, "rail" | "railTo" | "from" | "to">;
 function offered({ truing, rails }: Plan, level: OwnLevel): Laid | null {
   if (truing) return truing.next_check && laidAsAsked(truing.next_check);
   const first = rails[0];
-  return first ? laidAlong(first, railLength(first) / 2, level.length) : null;
+  const lie = first && (first.settings[0] ?? { from: 0, to: railLength(first) });
+  return lie ? laidAlong(first, (lie.from + lie.to) / 2, level.length) : null;
 }
 
 interface OverviewProps {

@@ -1,5 +1,6 @@
 /** What to raise or let down, rail by rail, in amounts that are set, with the mortar it takes. */
 import type { Place } from "../../../drawing/camera";
+import type { Move } from "../../../state";
 import { depthText, inchesOnly, numberText } from "../../../units";
 import type { Correction, Plan, Rail } from "../../../wire";
 import { reader, t } from "../../../words";
@@ -27,9 +28,15 @@ export function unreadIn({ truing }: Pick<Plan, "truing">): readonly string[] {
   return truing?.rails.filter(({ checks }) => checks === 0).map(({ rail }) => rail) ?? [];
 }
 
-/** Where the end to correct lies; null for a rail that is not there. */
-export function placeOf(plan: Pick<Plan, "rails">, { rail, end }: Pick<Correction, "rail" | "end">): Place | null {
-  return railOf(plan, rail)?.[end] ?? null;
+/** Where the end to correct lies: the end station of the strip as it lies now; null for a rail that is not there. */
+export function placeOf(plan: Pick<Plan, "rails">, { rail: id, station, end }: Pick<Correction, "rail" | "station" | "end">): Place | null {
+  const rail = railOf(plan, id);
+  return rail ? (rail.stations[station]?.at ?? rail[end]) : null;
+}
+
+/** Whether its strip is moved along a rail, so that it has to be said which lie is meant. */
+export function hasMoves({ settings }: Pick<Rail, "settings">): boolean {
+  return settings.length > 1;
 }
 
 /** Which end of its rail, as an arrow on the drawing. */
@@ -39,6 +46,7 @@ export function endArrow(rail: Rail, end: Correction["end"]): string {
 
 export interface ToCorrect {
   readonly rail: Rail;
+  readonly lie: number;
   readonly corrections: readonly { readonly correction: Correction; readonly number: number }[];
 }
 
@@ -53,14 +61,15 @@ export function byRail(plan: Pick<Plan, "rails" | "corrections">): readonly ToCo
   plan.corrections.forEach((correction, number) => isToDo(correction) && found.set(correction.rail, [...(found.get(correction.rail) ?? []), { correction, number }]));
   return [...found].flatMap(([id, corrections]) => {
     const rail = railOf(plan, id);
-    return rail ? [{ rail, corrections }] : [];
+    const lie = corrections[0]?.correction.lie;
+    return rail && lie !== undefined ? [{ rail, lie, corrections }] : [];
   });
 }
 
-/** How far each end of a rail is moved where it is bedded anew as told, mm. */
-export function movesOf({ rail, corrections }: ToCorrect): { readonly rail: string; readonly from_raise: number; readonly to_raise: number } {
+/** How far each end of a rail's strip is moved where it is bedded anew as told, mm. */
+export function movesOf({ rail, lie, corrections }: ToCorrect): Move {
   const moved = (end: Correction["end"]) => corrections.filter(({ correction }) => correction.end === end).reduce((sum, { correction }) => sum + amountMm(correction), 0);
-  return { rail: rail.id, from_raise: moved("from"), to_raise: moved("to") };
+  return { rail: rail.id, lie, from_raise: moved("from"), to_raise: moved("to") };
 }
 
 const HANDFUL = 0.25e-3; // m³ of damp mortar in a gloved hand: common practice, no source

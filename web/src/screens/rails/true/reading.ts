@@ -51,11 +51,18 @@ export function nearestOn(rail: Rail, [x, y]: Place): number {
   return within((x - rail.from[0]) * ux + (y - rail.from[1]) * uy, long);
 }
 
-/** A level of `span` laid along a rail with its middle at `at`, as far as the rail goes. */
+/** From where to where the strip lies at a place: of several lies the one whose middle is nearest. */
+export function lieAt(rail: Rail, at: number): { readonly from: number; readonly to: number } {
+  if (rail.settings.length <= 1) return { from: 0, to: railLength(rail) };
+  const far = ({ from, to }: { readonly from: number; readonly to: number }) => Math.abs((from + to) / 2 - at);
+  return rail.settings.reduce((best, one) => (far(one) < far(best) ? one : best));
+}
+
+/** A level of `span` laid along a rail with its middle at `at`, as far as the strip there goes: it tells of one line. */
 export function laidAlong(rail: Rail, at: number, span: number): Pick<Entered, "rail" | "railTo" | "from" | "to"> {
-  const long = railLength(rail);
-  const reach = Math.min(span, long);
-  const from = within(at - reach / 2, long - reach);
+  const lie = lieAt(rail, at);
+  const reach = Math.min(span, lie.to - lie.from);
+  const from = lie.from + within(at - lie.from - reach / 2, lie.to - lie.from - reach);
   return { rail: rail.id, railTo: "", from, to: from + reach };
 }
 
