@@ -18,7 +18,7 @@ from math import floor, isfinite
 from typing import Literal
 
 from evenbed.engine.document.fields import FARTHEST
-from evenbed.engine.problems import PROBLEMS, shown
+from evenbed.engine.problems import problem_at, shown
 
 Unit = Literal["mm", "cm", "m", "in", "ft"]
 MM_PER_UNIT: dict[str, Fraction] = {
@@ -78,7 +78,7 @@ class LengthError(ValueError):
 
     def __init__(self, code: str, **values: float | str) -> None:
         self.code, self.values = code, values
-        super().__init__(PROBLEMS[code].format(**values))
+        super().__init__(problem_at("", code, **values).message)
 
 
 def length_from_text(text: str, default_unit: Unit = "mm") -> float:
