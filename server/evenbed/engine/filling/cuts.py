@@ -8,11 +8,11 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from evenbed.engine.document.places import Point
 from evenbed.engine.rails.choice import Layout
+from evenbed.engine.rails.moves import move_of
 from evenbed.engine.region import Region, chords_at, split_by_line
 
 LEAST_DEPTH = 0.45  # share of the straightedge's span below which a bay is not cut off on its own
 MUCH_SHORTER = 0.8  # a rail this much shorter than both beside it serves its own corner and parts no bay
-LEAST_MOVE = 100.0  # mm that a strip moves on at least, however short it is
 SHALLOW = 300.0  # mm: a section is at least this deep behind a cut across the rails, where that can be had
 SHIFTS = (0.0, -0.12, 0.12, -0.25, 0.25)  # where else a cut across the rails may go, in shares of a section
 HOLE_CUTS = (0.5, 0.3, 0.7)  # where a cutout may be opened, in shares of its length
@@ -26,7 +26,7 @@ def pieces_of(layout: Layout, strip: float, overlap: float) -> list[Region]:
 
     These are `strip` mm long, and at each move `overlap` mm of them stay in finished bed.
     """
-    move = max(LEAST_MOVE, strip - overlap)
+    move = move_of(strip, overlap)
     bays = bays_of(layout)
     return [piece for bay in bays for part in _cut_across(bay, layout, move, overlap) for piece in _opened(part)]
 

@@ -4,13 +4,14 @@ Taps tell what was mixed, placed and packed; none of that moves a rail or a sect
 is worked out once, and answers are the same with and without that.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
 from evenbed.engine.document.room import Document
 from evenbed.engine.filling.sections import SectionPlan
 from evenbed.engine.filling.stopping import Edge, edges_from
 from evenbed.engine.worked import WorkedRoom
+from evenbed.engine.worked_bed import without_records
 
 ROOMS_KEPT = 2  # the one being filled, and one looked at between
 
@@ -44,7 +45,7 @@ class FillRoom:
 
 def fill_room_of(document: Document) -> FillRoom:
     """The room of a document, whatever was recorded in it."""
-    return _kept(replace(document, placements=(), batches=(), stoppages=(), climate=(), checks=(), truings=()))
+    return _kept(without_records(document))
 
 
 @lru_cache(maxsize=ROOMS_KEPT)

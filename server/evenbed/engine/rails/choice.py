@@ -23,6 +23,7 @@ from evenbed.engine.rails.lines import (
     pieces_at,
     shunned_intervals,
 )
+from evenbed.engine.rails.moves import move_of
 from evenbed.engine.rails.trimming import trimmed, worth_laying
 from evenbed.engine.region import Region
 
@@ -33,7 +34,6 @@ SAME_DIRECTION = 0.5  # degrees within which two walls are taken as parallel
 GOOD_ENOUGH = 0.05  # share of the floor left to hand work below which no more spacings are tried
 DENSER = (1.0, 0.6)  # shares of the straightedge's span tried, the second where walls slant and much is left
 LEAST_MARGIN = 100.0  # mm: what the float always does beyond a rail; common practice, no source
-LEAST_MOVE = 100.0  # mm that a strip moves on: less is a slip of the finger
 MOST_WAYS = 4  # directions tried, those of the longest walls
 LOOKED_AT_TWICE = 2  # directions that are tried with denser rails
 MANY_CORNERS = 150  # a region with more is laid out along its longest wall, and evenly: round walls, or nonsense
@@ -119,7 +119,7 @@ def layout_of(region: Region, fixtures: Sequence[Fixture], design: RailDesign, i
 def reach_of(design: RailDesign, inset: float) -> Reach:
     """What the tools at hand reach: the longest straightedge on the rails, the longest strips under it."""
     edge, strip = longest_straightedge(design), max((s.length for s in design.strips), default=design.strip.length)
-    move = max(LEAST_MOVE, strip - design.overlap)
+    move = move_of(strip, design.overlap)
     margin = max(2.0 * inset, LEAST_MARGIN)
     return Reach(edge - 2.0 * design.bearing, edge, design.bearing, margin, strip, move)
 

@@ -13,10 +13,11 @@ from evenbed.engine.rails.as_placed import check_lines, letters_of, placed_layou
 from evenbed.engine.rails.broken import as_placed_cautions
 from evenbed.engine.rails.choice import CLEAR_OF_FIXTURE, Layout, layout_of, longest_straightedge
 from evenbed.engine.rails.made import Heights, MadeRails
+from evenbed.engine.rails.moves import LEAST_MOVE
 from evenbed.engine.rails.neighbours import Planes
 from evenbed.engine.rails.shapes import FirstStation, Rail
 from evenbed.engine.rails.stations import Height
-from evenbed.engine.rails.strips import LEAST_MOVE, kinds_of, with_widest_strip
+from evenbed.engine.rails.strips import kinds_of, with_widest_strip
 from evenbed.engine.rails.thickness import thick_strips
 from evenbed.engine.region import Region
 

@@ -10,6 +10,8 @@ from evenbed.engine.rails.lines import ROUNDING
 from evenbed.engine.rails.shapes import Setting
 from evenbed.engine.region import Interval
 
+LEAST_MOVE = 100.0  # mm that a strip moves on: less is a slip of the finger
+
 
 @dataclass(frozen=True)
 class Run:
@@ -24,6 +26,11 @@ class Run:
     def size(self) -> float:
         """Its length, mm."""
         return self.end - self.start
+
+
+def move_of(strip: float, overlap: float) -> float:
+    """How far a strip moves on where `overlap` of it stays in finished bed, all mm; a little, however short it is."""
+    return max(LEAST_MOVE, strip - overlap)
 
 
 def moves_along(size: float, strip: float, overlap: float) -> int:

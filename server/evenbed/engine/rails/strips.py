@@ -6,12 +6,10 @@ from dataclasses import dataclass, replace
 
 from evenbed.engine.document.rails import RailDesign
 from evenbed.engine.rails.breaks import Break, runs_of
-from evenbed.engine.rails.moves import Run, moves_along
+from evenbed.engine.rails.moves import LEAST_MOVE, Run, moves_along
 from evenbed.engine.rails.shapes import LaidStrip
 from evenbed.engine.rails.stations import Place
 from evenbed.engine.region import Interval
-
-LEAST_MOVE = 100.0  # mm that a strip moves on: less is a slip of the finger
 
 
 @dataclass(frozen=True)
