@@ -21,7 +21,7 @@ from evenbed.engine.cure import (
     moment_from_time,
     temperatures_from_climate,
 )
-from evenbed.engine.document.room import ClimateRow
+from evenbed.engine.document.waiting import ClimateRow
 from evenbed.engine.problems import BadDocumentError
 
 QUADRATURE = 1e-10  # relative: the promise of the module, whatever the temperatures

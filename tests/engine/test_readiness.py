@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from evenbed.engine.document.filling import MixedBatch, Placement
-from evenbed.engine.document.room import ClimateRow, Curing, MilestoneNeed
+from evenbed.engine.document.waiting import ClimateRow, Curing, MilestoneNeed
 from evenbed.engine.readiness import (
     MILESTONES,
     Readiness,

@@ -5,7 +5,7 @@ import math
 import pytest
 
 from evenbed.engine.cure import KELVIN, Rate, Temperatures, equivalent_age_from
-from evenbed.engine.document.room import Curing
+from evenbed.engine.document.waiting import Curing
 from evenbed.engine.readiness import COLDEST_WORK_C, DEFAULT_NEEDS, HOTTEST_WORK_C, readiness_from
 
 PRINTED = 0.5e-4  # the published digits stop at the fourth

@@ -18,6 +18,7 @@ from evenbed.engine.filling.shapes import OpenEdge, Section
 from evenbed.engine.finish.doorways import Doorway
 from evenbed.engine.finish.fixtures import FixtureHeight
 from evenbed.engine.finish.layers import Layer
+from evenbed.engine.flatness.shapes import FlatnessAnswer
 from evenbed.engine.heights import (
     DifferenceFit,
     InstrumentError,
@@ -40,6 +41,7 @@ from evenbed.engine.sources import Explanation
 from evenbed.engine.top.facets import Facet
 from evenbed.engine.top.requirements import Requirement
 from evenbed.engine.truing.shapes import Correction, TruingAnswer
+from evenbed.engine.waiting.shapes import Drying, EvaporationRow, TileWindow
 
 
 @dataclass(frozen=True)
@@ -180,9 +182,15 @@ class Plan:
     quote: Quote = described(about="What it costs")
     mix: MixAnswer = described(about="Batches and what the mix makes")
     joints: JointsAnswer = described(about="Movement joints")
+    flatness: FlatnessAnswer | None = described(
+        about="How flat the finished bed is; null until something of it was measured, and in a quick plan"
+    )
     readiness: tuple[ReadinessRow, ...] = described(
         about="When the bed may be walked on, tiled, grouted, driven over"
     )
+    evaporation: tuple[EvaporationRow, ...] = described(about="Where humidity and wind are known")
+    drying: Drying | None = described(about="Null where the covering does not mind moisture")
+    tile: TileWindow | None = described(about="When tile can be set: on the fresh bed, or when it has hardened")
     placed_at: str | None = time(about="When the last section was placed, null where nothing is")
     working_time: WorkingTime = described(about="How long a batch can be worked")
     cautions: tuple[Caution, ...] = described(about="What can hurt a person or spoil the bed")

@@ -13,7 +13,7 @@ from datetime import datetime, timedelta
 from itertools import accumulate, pairwise
 from math import ceil, exp
 
-from evenbed.engine.document.room import ClimateRow
+from evenbed.engine.document.waiting import ClimateRow
 from evenbed.engine.problems import BadDocumentError, Problem, problem_at
 
 KELVIN = 273.15

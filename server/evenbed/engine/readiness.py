@@ -13,7 +13,7 @@ from evenbed.engine.cautions import Caution, caution_at
 from evenbed.engine.cure import HOUR, AgeCurve, Rate, Temperatures, moment_from_time, temperatures_from_climate
 from evenbed.engine.document.fields import described, time
 from evenbed.engine.document.filling import MixedBatch, Placement
-from evenbed.engine.document.room import ClimateRow, Curing, Milestone
+from evenbed.engine.document.waiting import ClimateRow, Curing, Milestone
 from evenbed.engine.sources import Explanation, explanation_of
 
 LONGEST_WAIT_H = 10 * 365.25 * 24  # beyond ten years no moment is named

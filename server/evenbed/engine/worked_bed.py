@@ -15,7 +15,8 @@ from evenbed.engine.cost.material import Material
 from evenbed.engine.document.filling import FillDesign
 from evenbed.engine.document.places import Point, Point3
 from evenbed.engine.document.rails import RailDesign
-from evenbed.engine.document.room import Curing, Document
+from evenbed.engine.document.room import Document
+from evenbed.engine.document.waiting import Curing
 from evenbed.engine.finish.finished import Finished, finished_from
 from evenbed.engine.ground import Ground
 from evenbed.engine.heights import Levels

@@ -8,7 +8,8 @@ from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 
 from evenbed.engine.document.filling import FillDesign
-from evenbed.engine.document.room import Curing, Document
+from evenbed.engine.document.room import Document
+from evenbed.engine.document.waiting import Curing
 from evenbed.engine.filling.edges import doorway_edges
 from evenbed.engine.filling.sections import SectionPlan, WayOut, sections_from, way_out_from
 from evenbed.engine.filling.shapes import OpenEdge

@@ -22,6 +22,11 @@ PARENTS: Mapping[str, tuple[str, str]] = {
     "climate": ("room", "room_id"),
     "photo": ("room", "room_id"),
     "alternative": ("room", "room_id"),
+    "gap": ("room", "room_id"),
+    "height_line": ("room", "room_id"),
+    "temperature_log": ("room", "room_id"),
+    "forecast_day": ("job", "job_id"),
+    "sign_off": ("room", "room_id"),
 }
 """For a kind of record: the kind of its parent, and the field that names it."""
 COMPANY = "company"

@@ -8,14 +8,23 @@ from typing import Annotated, Literal
 
 from pydantic import Field
 
+from evenbed.wire.floor import BatchFields, EntryFields, PlacementFields, RailCheckFields, StationFields
+from evenbed.wire.handover import (
+    ForecastDayFields,
+    GapFields,
+    HeightLineFields,
+    SignOffFields,
+    TemperatureLogFields,
+)
 from evenbed.wire.supplies import PricesFields, SuppliesFields, SupplyChoices
 from evenbed.wire.values import (
     MOST_ENTRIES,
-    MOST_LIES,
+    MOST_LIMITS,
     MOST_PHOTO_BYTES,
     MOST_PHOTO_PIXELS,
     Fields,
     FixturePart,
+    GapLimitPart,
     InstrumentCheckPart,
     InstrumentPart,
     Line,
@@ -32,9 +41,11 @@ from evenbed.wire.values import (
     RailLinePart,
     SetupPart,
     Sha256,
+    Standard,
     StripsPart,
     Text,
     TopPart,
+    Typed,
     Uuid,
 )
 
@@ -50,11 +61,14 @@ Kind = Literal[
     "climate",
     "photo",
     "alternative",
+    "gap",
+    "height_line",
+    "temperature_log",
+    "forecast_day",
+    "sign_off",
     "prices",
     "supplies",
 ]
-Typed = Annotated[dict[Name, Text], Field(max_length=MOST_ENTRIES)]
-"""What was typed (`3 5/16 in`), by the name of the field it became."""
 
 
 class JobFields(Fields):
@@ -138,6 +152,19 @@ class RoomFields(Fields, SupplyChoices):
     curing_reference: Number | None = Field(None, alias="curing.reference")
     curing_assumed: Number | None = Field(None, alias="curing.assumed")
     curing_working_time: Number | None = Field(None, alias="curing.working_time")
+    curing_method: Literal["equivalent_age", "temperature_time"] | None = Field(None, alias="curing.method")
+    curing_datum: Number | None = Field(None, alias="curing.datum")
+    curing_early: Number | None = Field(None, alias="curing.early")
+    curing_late: Number | None = Field(None, alias="curing.late")
+    curing_forecast_doubt: Number | None = Field(None, alias="curing.forecast_doubt")
+    curing_follows: Number | None = Field(None, alias="curing.follows")
+    curing_fresh_window: Number | None = Field(None, alias="curing.fresh_window")
+    curing_tile_when: Literal["same_day", "overnight"] | None = Field(None, alias="curing.tile_when")
+    curing_moisture_sensitive: bool | None = Field(None, alias="curing.moisture_sensitive")
+    flatness_standard: Standard | None = Field(None, alias="flatness.standard")
+    flatness_own: Annotated[list[GapLimitPart], Field(max_length=MOST_LIMITS)] | None = Field(
+        None, alias="flatness.own", description="The company's own limits, one a length of straightedge"
+    )
     curing_milestones: Annotated[list[MilestonePart], Field(max_length=MOST_ENTRIES)] | None = Field(
         None, alias="curing.milestones"
     )
@@ -158,80 +185,6 @@ class ReadingFields(Fields):
     taken_at: Moment | None = None
     supersedes: Uuid | None = None
     note: Text | None = None
-
-
-class PlacementFields(Fields):
-    """One section's mortar: when it was mixed, in place, cut off, and its channels packed."""
-
-    room_id: Uuid
-    section: LocalId | None = None
-    at: Point | None = Field(None, description="A place in the section: ids change with the rails, places do not")
-    mixed_at: Moment | None = None
-    placed_at: Moment | None = None
-    screeded_at: Moment | None = None
-    channels_at: Moment | None = None
-
-
-class BatchFields(Fields):
-    """One batch from the mixer. `size` is 1 for a full one."""
-
-    room_id: Uuid
-    mixed_at: Moment
-    section: LocalId | None = None
-    at: Point | None = Field(None, description="A place in the section: ids change with the rails, places do not")
-    placed_at: Moment | None = None
-    thrown_at: Moment | None = None
-    size: Number | None = None
-
-
-class StationFields(Fields):
-    """A station that was set: where it stands and how high its ramp was then, mm."""
-
-    room_id: Uuid
-    rail: LocalId
-    at: Point
-    shim: Number
-    set_at: Moment | None = None
-
-
-class RailCheckFields(Fields):
-    """What a level showed on one rail, or across two (`rail` and `rail_to`). mm, + where the `to` end is high."""
-
-    room_id: Uuid
-    rail: LocalId
-    off: Number
-    rail_to: LocalId | None = None
-    from_: Number | None = Field(None, alias="from")
-    to: Number | None = None
-    length: Number | None = None
-    reversed_off: Number | None = None
-    level: LocalId | None = None
-    typed: Text | Typed | None = None
-    taken_at: Moment | None = None
-
-
-EntryWhat = Literal["trued", "stopped", "helper", "note", "habit", "habit_off", "form"]
-
-
-class EntryFields(Fields):
-    """A line of the room's day book.
-
-    `trued`: a rail bedded anew, the ends of the `lie`-th lie of its strip moved by `from_raise` and `to_raise` mm, of
-    the whole rail where there is no `lie`. `stopped` and `helper`: from `at` until `until`. `note`: a text. `habit`
-    and `habit_off`: a habit of the trade, by `code`, done or silenced. `form`: a form set at the edge `code`.
-    """
-
-    room_id: Uuid
-    what: EntryWhat
-    at: Moment
-    until: Moment | None = None
-    rail: LocalId | None = None
-    from_raise: Number | None = None
-    to_raise: Number | None = None
-    lie: Annotated[int, Field(ge=1, le=MOST_LIES)] | None = None
-    section: LocalId | None = None
-    code: LocalId | None = None
-    text: Text | None = None
 
 
 class ClimateFields(Fields):
@@ -284,6 +237,11 @@ SHAPES: dict[str, type[Fields]] = {
     "climate": ClimateFields,
     "photo": PhotoFields,
     "alternative": AlternativeFields,
+    "gap": GapFields,
+    "height_line": HeightLineFields,
+    "temperature_log": TemperatureLogFields,
+    "forecast_day": ForecastDayFields,
+    "sign_off": SignOffFields,
     "prices": PricesFields,
     "supplies": SuppliesFields,
 }

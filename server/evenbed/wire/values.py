@@ -14,6 +14,7 @@ from evenbed.wire.protocol import LONGEST_ID, LONGEST_NAME, LONGEST_TEXT
 
 MOST_ENTRIES = 2_000
 MOST_LIES = 100_000
+MOST_LIMITS = 20
 MOST_PHOTO_BYTES = 4_000_000
 MOST_PHOTO_PIXELS = 8_192
 DEEPEST = 20
@@ -58,8 +59,26 @@ Name = Annotated[str, Field(max_length=LONGEST_NAME)]
 LocalId = Annotated[str, Field(max_length=LONGEST_ID)]
 Uuid = Annotated[str, Field(pattern=UUID_PATTERN)]
 Moment = Annotated[str, Field(max_length=40, json_schema_extra={"format": "date-time"}), AfterValidator(check_moment)]
+Typed = Annotated[dict[Name, Text], Field(max_length=MOST_ENTRIES)]
+"""What was typed (`3 5/16 in`), by the name of the field it became."""
 Sha256 = Annotated[str, Field(pattern=r"^[0-9a-f]{64}$")]
 PhotoType = Literal["image/jpeg", "image/png", "image/webp"]
+Standard = Literal[
+    "ansi_a108_02",
+    "bs_8204_sr1",
+    "bs_8204_sr2",
+    "bs_8204_sr3",
+    "din_18202_2",
+    "din_18202_3",
+    "din_18202_4",
+    "aci_117_20_15",
+    "aci_117_25_20",
+    "aci_117_35_25",
+    "aci_117_45_35",
+    "aci_117_60_40",
+    "own",
+]
+"""The rule that a bed's flatness is held against."""
 Point = Annotated[list[Number], Field(min_length=2, max_length=2)]
 Place = Annotated[list[Number], Field(min_length=3, max_length=3)]
 Line = Annotated[list[Point], Field(min_length=2, max_length=2)]
@@ -201,6 +220,13 @@ class StripsPart(Part):
     length: Number | None = None
     count: int | None = None
     width: Number | None = None
+
+
+class GapLimitPart(Part):
+    """The most that may stand open under a straightedge of one length; mm."""
+
+    length: Number | None = None
+    gap: Number | None = None
 
 
 class RailLinePart(Part):

@@ -1,14 +1,17 @@
 /** The room document composed from a room's records: dotted choices nested, what was never chosen left out. */
 import { computed, type ReadonlySignal } from "@preact/signals";
 import type { AnyFields, DocumentReading, Fields, RoomDocument, Row, Setup } from "../wire";
-import { batchesOf, climateOf, companyPrices, companySupplies, entriesOf, placementsOf, railChecksOf, readingsOf, roomOf } from "./records";
+import { checkedParts, type CheckedParts } from "./checked";
+import {
+  batchesOf, climateOf, companyPrices, companySupplies, entriesOf, forecastOf, gapsOf, heightLinesOf, placementsOf, railChecksOf, readingsOf, roomOf, temperatureLogsOf,
+} from "./records";
 import { documentSetup, FIRST_SETUP, setupsIn } from "./setups";
 import { wholeRails, workedParts, type WorkedParts } from "./worked";
 
 type Open = Record<string, unknown>;
-const GROUPS: ReadonlySet<string> = new Set(["bed", "rails", "mix", "curing", "adjustment", "joints", "supplies", "prices", "filling"]);
+const GROUPS: ReadonlySet<string> = new Set(["bed", "rails", "mix", "curing", "adjustment", "joints", "supplies", "prices", "filling", "flatness"]);
 const LISTS = ["openings", "fixtures", "instrument_checks"] as const;
-export interface RoomParts extends WorkedParts {
+export interface RoomParts extends WorkedParts, CheckedParts {
   readonly room: Fields<"room">;
   readonly readings: readonly Row<"reading">[];
   readonly climate: readonly Row<"climate">[];
@@ -29,6 +32,10 @@ export function documentFromRoom(roomId: string): RoomDocument | null {
     batches: batchesOf(roomId).value,
     railChecks: railChecksOf(roomId).value,
     entries: entriesOf(roomId).value,
+    gaps: gapsOf(roomId).value,
+    heightLines: heightLinesOf(roomId).value,
+    temperatureLogs: temperatureLogsOf(roomId).value,
+    forecast: forecastOf(room.fields.job_id ?? "").value,
     supplies: companySupplies()?.fields,
     prices: companyPrices()?.fields,
   });
@@ -45,6 +52,7 @@ export function documentFromParts(parts: RoomParts): RoomDocument {
     ...(parts.room.marks ? { marks: parts.room.marks.map(({ name: _name, ...mark }) => mark) } : {}),
     ...nestedChoices({ ...chosenIn(parts.supplies), ...parts.prices, ...chosenIn(wholeRails(parts.room)) }),
     ...workedParts(parts),
+    ...checkedParts(parts),
     climate: climateInOrder(parts.climate).map(climateFromRow),
   };
 }

@@ -62,6 +62,7 @@ export type { Answer, Conflict, History, Invite, KnownDevice, KnownPerson, NotDo
 export type { JoinOutcome, ReadOutcome, UnsentFile } from "./ports";
 export { preferences, setPreference, type Language, type Preferences, type Theme } from "./preferences";
 export * from "./rails";
+export * from "./handover";
 export { addEntry, editBatch, editEntry, endEntry, lasting, markSection, mixBatch, type NewEntry } from "./filling";
 export { fillClockOf, type FillClockState } from "./fillClock";
 export { cutOffSection, placeBatch } from "./placing";
@@ -75,6 +76,9 @@ export {
   deletedIn,
   deletedRows,
   entriesOf,
+  forecastOf,
+  gapsOf,
+  heightLinesOf,
   jobOf,
   jobs,
   photosOf,
@@ -85,7 +89,9 @@ export {
   roomRows,
   rowOf,
   roomsOf,
+  signOffsOf,
   stationsOf,
+  temperatureLogsOf,
 } from "./records";
 export { batchesIn, placementsIn, placeOf, sectionTimesOf, type SectionPlace, type SectionShape } from "./sections";
 export { keepStanding, openConflicts, restoreValue, takeOther, type Lost, type OpenConflict } from "./review";

@@ -16,6 +16,11 @@ const rows: { readonly [K in Kind]: Rows<K> } = {
   climate: signal(new Map()),
   photo: signal(new Map()),
   alternative: signal(new Map()),
+  gap: signal(new Map()),
+  height_line: signal(new Map()),
+  temperature_log: signal(new Map()),
+  forecast_day: signal(new Map()),
+  sign_off: signal(new Map()),
   prices: signal(new Map()),
   supplies: signal(new Map()),
 };
@@ -131,6 +136,15 @@ export const climateOf: ListOf<"climate"> = listsBy((roomId) => living("climate"
 export const photosOf: ListOf<"photo"> = listsBy((roomId) => living("photo", (f) => f.room_id === roomId));
 /** The tops that were thought of for a room, oldest first. */
 export const alternativesOf: ListOf<"alternative"> = listsBy((roomId) => living("alternative", (f) => f.room_id === roomId));
+
+/** Gaps measured with a wedge on the bed, oldest first. */
+export const gapsOf: ListOf<"gap"> = listsBy((roomId) => living("gap", (f) => f.room_id === roomId));
+export const heightLinesOf: ListOf<"height_line"> = listsBy((roomId) => living("height_line", (f) => f.room_id === roomId));
+export const temperatureLogsOf: ListOf<"temperature_log"> = listsBy((roomId) => living("temperature_log", (f) => f.room_id === roomId));
+/** Days foretold where the job is, in order of their making. */
+export const forecastOf: ListOf<"forecast_day"> = listsBy((jobId) => living("forecast_day", (f) => f.job_id === jobId));
+/** Dated copies that somebody signed, oldest first. */
+export const signOffsOf: ListOf<"sign_off"> = listsBy((roomId) => living("sign_off", (f) => f.room_id === roomId));
 
 /** What the company buys in which packages; undefined before anybody said. Subscribes. */
 export function companySupplies(): Row<"supplies"> | undefined {

@@ -124,7 +124,7 @@ function isPlace(place: unknown): place is Place {
   return Array.isArray(place) && place.length === 2 && place.every(isNumber);
 }
 
-function isNumber(value: unknown): value is number {
+export function isNumber(value: unknown): value is number {
   return typeof value === "number" && Number.isFinite(value);
 }
 
@@ -141,6 +141,11 @@ export function isMoment(text: unknown): text is string {
   return new Date(Date.UTC(year, month - 1, day)).getUTCDate() === day && month <= 12;
 }
 
+/** In ms; 0 for none. */
+export function momentOf(at: Moment): number {
+  return Date.parse(at ?? "") || 0;
+}
+
 function momentsIn<K extends string>(fields: object, names: readonly K[]): Readonly<Partial<Record<K, string>>> {
   const told = names.map((name) => [name, (fields as Open)[name]] as const).filter(([, at]) => isMoment(at));
   return Object.fromEntries(told) as Partial<Record<K, string>>;
@@ -151,7 +156,7 @@ function given(fields: Open): Open {
 }
 
 /** By their moments, the oldest first; those without one stand before. Of one moment, in order of their making. */
-function inOrder<R extends Row>(rows: readonly R[], momentOf: (row: R) => Moment): readonly R[] {
-  const at = (row: R) => Date.parse(momentOf(row) ?? "") || 0;
+function inOrder<R extends Row>(rows: readonly R[], told: (row: R) => Moment): readonly R[] {
+  const at = (row: R) => momentOf(told(row));
   return [...rows].sort((a, b) => at(a) - at(b) || (a.id < b.id ? -1 : 1));
 }

@@ -54,7 +54,8 @@ async function holdOnTop(database: PhoneDatabase, changes: readonly QueuedChange
 
 /** Parents before children, so that the service can place each. */
 const OFFER_ORDER: readonly Kind[] = [
-  "job", "room", "reading", "placement", "batch", "station", "rail_check", "entry", "climate", "photo", "alternative", "supplies", "prices",
+  "job", "room", "reading", "placement", "batch", "station", "rail_check", "entry", "climate", "photo", "alternative",
+  "gap", "height_line", "temperature_log", "forecast_day", "sign_off", "supplies", "prices",
 ];
 
 const FOREMANS: readonly Kind[] = ["supplies", "prices"];

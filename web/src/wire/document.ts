@@ -39,5 +39,12 @@ export interface RoomDocument {
   readonly batches?: readonly Readonly<Record<string, unknown>>[];
   readonly stoppages?: readonly Readonly<Record<string, unknown>>[];
   readonly placements?: readonly Readonly<Record<string, unknown>>[];
+  readonly flatness?: Readonly<Record<string, unknown>>;
+  readonly gaps?: readonly Readonly<Record<string, unknown>>[];
+  readonly height_lines?: readonly Readonly<Record<string, unknown>>[];
+  readonly touches?: readonly Readonly<Record<string, unknown>>[];
+  readonly logs?: readonly Readonly<Record<string, unknown>>[];
+  readonly forecast?: readonly Readonly<Record<string, unknown>>[];
+  readonly ticks?: readonly Readonly<Record<string, unknown>>[];
   readonly climate?: readonly Readonly<Record<string, unknown>>[];
 }

@@ -68,11 +68,12 @@ export interface RailCheckFields {
   deleted: boolean;
 }
 
-export type EntryWhat = "trued" | "stopped" | "helper" | "note" | "habit" | "habit_off" | "form";
+export type EntryWhat = "trued" | "stopped" | "helper" | "note" | "habit" | "habit_off" | "form" | "milestone" | "rubbed" | "filled_up";
 
 /**
  * A line of the room's day book. trued: a rail bedded anew, the `lie`-th lie of its strip · stopped, helper: from `at` until `until` · note: a text ·
- * habit, habit_off: a habit of the trade by `code`, done or silenced · form: a form set at the edge `code`.
+ * habit, habit_off: a habit of the trade by `code`, done or silenced · form: a form set at the edge `code` · milestone: the bed was
+ * looked at (`how`) by somebody (`by`) and let pass the milestone `code` · rubbed, filled_up: the bed was worked over at `place`.
  */
 export interface EntryFields {
   room_id: string;
@@ -85,6 +86,9 @@ export interface EntryFields {
   lie: number;
   section: string;
   code: string;
+  place: Point;
+  by: string;
+  how: string;
   text: string;
   deleted: boolean;
 }

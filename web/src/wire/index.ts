@@ -1,6 +1,7 @@
 export * from "./changes";
 export * from "./document";
 export * from "./floor";
+export * from "./handover";
 export { DEFAULTS } from "./generated/defaults";
 export * from "./people";
 export * from "./photos";

@@ -4,6 +4,7 @@
  */
 
 import type { BatchFields, EntryFields, PlacementFields, RailCheckFields, RailLine, StationFields, StripsOnHand } from "./floor";
+import type { ForecastDayFields, GapFields, GapLimit, HeightLineFields, SignOffFields, Standard, TemperatureLogFields } from "./handover";
 import type { PricesFields, SuppliesFields, SupplyChoices } from "./supplies";
 
 export type Point = readonly [number, number];
@@ -190,6 +191,18 @@ export interface RoomFields extends SupplyChoices {
   "curing.reference": number;
   "curing.assumed": number;
   "curing.working_time": number;
+  "curing.method": "equivalent_age" | "temperature_time";
+  "curing.datum": number;
+  "curing.early": number;
+  "curing.late": number;
+  "curing.forecast_doubt": number;
+  "curing.follows": number;
+  "curing.fresh_window": number;
+  "curing.tile_when": "same_day" | "overnight";
+  "curing.moisture_sensitive": boolean;
+  "flatness.standard": Standard;
+  /** The company's own limits, one a length of straightedge. */
+  "flatness.own": readonly GapLimit[];
   "curing.milestones": readonly MilestoneNeed[];
   note: string;
   typed: Typed;
@@ -266,13 +279,19 @@ export interface FieldsByKind {
   climate: ClimateFields;
   photo: PhotoFields;
   alternative: AlternativeFields;
+  gap: GapFields;
+  height_line: HeightLineFields;
+  temperature_log: TemperatureLogFields;
+  forecast_day: ForecastDayFields;
+  sign_off: SignOffFields;
   prices: PricesFields;
   supplies: SuppliesFields;
 }
 
 export type Kind = keyof FieldsByKind;
 export const KINDS: readonly Kind[] = [
-  "job", "room", "reading", "placement", "batch", "station", "rail_check", "entry", "climate", "photo", "alternative", "prices", "supplies",
+  "job", "room", "reading", "placement", "batch", "station", "rail_check", "entry", "climate", "photo", "alternative",
+  "gap", "height_line", "temperature_log", "forecast_day", "sign_off", "prices", "supplies",
 ];
 
 /** Some or all fields of a record; null stands for a field that was emptied. */

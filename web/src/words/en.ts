@@ -7,6 +7,7 @@ import { daybook } from "./en/daybook";
 import { filling } from "./en/filling";
 import { fillcodes } from "./en/fillcodes";
 import { frame } from "./en/frame";
+import { handed } from "./en/handed";
 import { joints } from "./en/joints";
 import { laying } from "./en/laying";
 import { levels } from "./en/levels";
@@ -22,4 +23,4 @@ import { tops } from "./en/tops";
 import { truingcodes } from "./en/truingcodes";
 import { work } from "./en/work";
 
-export const en = { ...frame, ...daybook, ...filling, ...bought, ...brought, ...work, ...codes, ...fillcodes, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...seen, ...setting, ...sources, ...tops, ...truingcodes } as const;
+export const en = { ...frame, ...daybook, ...filling, ...bought, ...brought, ...work, ...codes, ...fillcodes, ...handed, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...seen, ...setting, ...sources, ...tops, ...truingcodes } as const;

@@ -7,6 +7,7 @@ import { daybook } from "./es/daybook";
 import { filling } from "./es/filling";
 import { fillcodes } from "./es/fillcodes";
 import { frame } from "./es/frame";
+import { handed } from "./es/handed";
 import { joints } from "./es/joints";
 import { laying } from "./es/laying";
 import { levels } from "./es/levels";
@@ -22,4 +23,4 @@ import { tops } from "./es/tops";
 import { truingcodes } from "./es/truingcodes";
 import { work } from "./es/work";
 
-export const es = { ...frame, ...daybook, ...filling, ...bought, ...brought, ...work, ...codes, ...fillcodes, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...seen, ...setting, ...sources, ...tops, ...truingcodes };
+export const es = { ...frame, ...daybook, ...filling, ...bought, ...brought, ...work, ...codes, ...fillcodes, ...handed, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...seen, ...setting, ...sources, ...tops, ...truingcodes };

@@ -19,6 +19,11 @@ interface Described {
   climate: Schemas["ClimateFields"];
   photo: Schemas["PhotoFields"];
   alternative: Schemas["AlternativeFields"];
+  gap: Schemas["GapFields"];
+  height_line: Schemas["HeightLineFields"];
+  temperature_log: Schemas["TemperatureLogFields"];
+  forecast_day: Schemas["ForecastDayFields"];
+  sign_off: Schemas["SignOffFields"];
   prices: Schemas["PricesFields"];
   supplies: Schemas["SuppliesFields"];
 }
@@ -40,6 +45,11 @@ test("phone and service name the same kinds and the same fields of each", () => 
   expectTypeOf<keyof FieldsByKind["climate"]>().toEqualTypeOf<keyof Described["climate"]>();
   expectTypeOf<keyof FieldsByKind["photo"]>().toEqualTypeOf<keyof Described["photo"]>();
   expectTypeOf<keyof FieldsByKind["alternative"]>().toEqualTypeOf<keyof Described["alternative"]>();
+  expectTypeOf<keyof FieldsByKind["gap"]>().toEqualTypeOf<keyof Described["gap"]>();
+  expectTypeOf<keyof FieldsByKind["height_line"]>().toEqualTypeOf<keyof Described["height_line"]>();
+  expectTypeOf<keyof FieldsByKind["temperature_log"]>().toEqualTypeOf<keyof Described["temperature_log"]>();
+  expectTypeOf<keyof FieldsByKind["forecast_day"]>().toEqualTypeOf<keyof Described["forecast_day"]>();
+  expectTypeOf<keyof FieldsByKind["sign_off"]>().toEqualTypeOf<keyof Described["sign_off"]>();
   expectTypeOf<keyof FieldsByKind["prices"]>().toEqualTypeOf<keyof Described["prices"]>();
   expectTypeOf<keyof FieldsByKind["supplies"]>().toEqualTypeOf<keyof Described["supplies"]>();
 });
@@ -56,6 +66,11 @@ test("whatever the phone sends is something the service takes", () => {
   expectTypeOf<Plain<FieldsByKind["climate"]>>().toExtend<Described["climate"]>();
   expectTypeOf<Plain<FieldsByKind["photo"]>>().toExtend<Described["photo"]>();
   expectTypeOf<Plain<FieldsByKind["alternative"]>>().toExtend<Described["alternative"]>();
+  expectTypeOf<Plain<FieldsByKind["gap"]>>().toExtend<Described["gap"]>();
+  expectTypeOf<Plain<FieldsByKind["height_line"]>>().toExtend<Described["height_line"]>();
+  expectTypeOf<Plain<FieldsByKind["temperature_log"]>>().toExtend<Described["temperature_log"]>();
+  expectTypeOf<Plain<FieldsByKind["forecast_day"]>>().toExtend<Described["forecast_day"]>();
+  expectTypeOf<Plain<FieldsByKind["sign_off"]>>().toExtend<Described["sign_off"]>();
   expectTypeOf<Plain<FieldsByKind["prices"]>>().toExtend<Described["prices"]>();
   expectTypeOf<Plain<FieldsByKind["supplies"]>>().toExtend<Described["supplies"]>();
   expectTypeOf<Change>().toExtend<Schemas["Change"]>();

@@ -20,6 +20,11 @@ interface Described {
   climate: Schemas["ClimateFields"];
   photo: Schemas["PhotoFields"];
   alternative: Schemas["AlternativeFields"];
+  gap: Schemas["GapFields"];
+  height_line: Schemas["HeightLineFields"];
+  temperature_log: Schemas["TemperatureLogFields"];
+  forecast_day: Schemas["ForecastDayFields"];
+  sign_off: Schemas["SignOffFields"];
   prices: Schemas["PricesFields"];
   supplies: Schemas["SuppliesFields"];
 }

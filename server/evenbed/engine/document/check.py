@@ -29,6 +29,10 @@ PREFIXES = {
     "batches": "b",
     "differences": "d",
     "instrument_checks": "i",
+    "gaps": "g",
+    "height_lines": "h",
+    "logs": "l",
+    "forecast": "w",
 }
 """How entries without an id are called, by the list that they stand in."""
 NAMED = ("setups", "marks")

@@ -41,9 +41,9 @@ def length(
     return described(default, about=about, unit="mm", low=low, high=high, key=key)
 
 
-def height(default: Any = MISSING, about: str = "") -> Any:
+def height(default: Any = MISSING, about: str = "", *, key: str = "", most: int = MOST_ENTRIES) -> Any:
     """A height z or a coordinate in mm, either sign."""
-    return described(default, about=about, unit="mm", low=-FARTHEST, high=FARTHEST)
+    return described(default, about=about, unit="mm", low=-FARTHEST, high=FARTHEST, key=key, most=most)
 
 
 def ratio(default: Any = MISSING, about: str = "", *, low: float = 0.0, high: float = 1.0) -> Any:

@@ -3,16 +3,16 @@
 from dataclasses import dataclass
 from typing import Literal
 
-from evenbed.engine.document.fields import FARTHEST, described, height, length, ratio, time
+from evenbed.engine.document.fields import FARTHEST, described, height, length, ratio
 from evenbed.engine.document.filling import FillDesign, MixedBatch, Placement, Stoppage
+from evenbed.engine.document.flatness import FlatnessDesign, HeightLine, MeasuredGap, Touch
 from evenbed.engine.document.joints import JointDesign
 from evenbed.engine.document.levelling import Adjustment, Difference, InstrumentCheck, Mark, Reading, Setup
 from evenbed.engine.document.places import Point
 from evenbed.engine.document.rails import Check, RailDesign, Truing
 from evenbed.engine.document.supplies import Prices, Supplies
 from evenbed.engine.document.tops import LevelTop, Top
-
-Milestone = Literal["walk", "tile", "grout", "light_traffic", "heavy_traffic"]
+from evenbed.engine.document.waiting import ClimateRow, Curing, ForecastDay, TemperatureLog, Tick
 
 
 @dataclass(frozen=True)
@@ -120,47 +120,6 @@ class Mix:
 
 
 @dataclass(frozen=True)
-class ClimateRow:
-    """One measured or forecast moment."""
-
-    at: str = time(about="When")
-    bed: float | None = described(None, about="Temperature in the bed", unit="Cel", low=-60.0, high=100.0)
-    air: float | None = described(None, about="Temperature of the air", unit="Cel", low=-60.0, high=80.0)
-    humidity: float | None = described(None, about="Relative humidity", unit="%", low=0.0, high=100.0)
-    wind: float | None = described(None, about="Wind speed", unit="km/h", low=0.0, high=400.0)
-    forecast: bool = described(False, about="True where it is foretold, not measured")
-
-
-@dataclass(frozen=True)
-class MilestoneNeed:
-    """How old the bed must be before something may happen on it."""
-
-    milestone: Milestone = described(about="What waits for it")
-    needs: float = described(
-        about="Equivalent age needed, at the reference temperature", unit="h", low=0.0, high=100_000.0
-    )
-
-
-@dataclass(frozen=True)
-class Curing:
-    """The constants of the waiting, all changeable."""
-
-    activation: float = described(
-        5000.0, about="Q, activation energy over the gas constant", unit="K", low=0.0, high=20_000.0
-    )
-    reference: float = described(
-        20.0, about="Temperature at which equivalent age is age", unit="Cel", low=-20.0, high=60.0
-    )
-    assumed: float = described(
-        20.0, about="Temperature taken where none was measured", unit="Cel", low=-60.0, high=80.0
-    )
-    working_time: float = described(
-        1.5, about="Time to use a batch at the reference temperature", unit="h", low=0.05, high=48.0
-    )
-    milestones: tuple[MilestoneNeed, ...] = described((), about="Changed needs; the rest keep their defaults")
-
-
-@dataclass(frozen=True)
 class Document:
     """Everything known of one room. Only the outline and the readings are required."""
 
@@ -183,7 +142,14 @@ class Document:
     placements: tuple[Placement, ...] = described((), about="What was placed when")
     batches: tuple[MixedBatch, ...] = described((), about="What came from the mixer when")
     stoppages: tuple[Stoppage, ...] = described((), about="Times in which nobody filled")
+    flatness: FlatnessDesign = described(FlatnessDesign(), about="Against which limits the bed is checked")
+    gaps: tuple[MeasuredGap, ...] = described((), about="What a wedge showed under a straightedge on the bed")
+    height_lines: tuple[HeightLine, ...] = described((), about="Profiles measured over the bed, for F-numbers")
+    touches: tuple[Touch, ...] = described((), about="Places rubbed down or filled up since")
     climate: tuple[ClimateRow, ...] = described((), about="Measured first, then forecast")
+    logs: tuple[TemperatureLog, ...] = described((), about="What temperature loggers wrote")
+    forecast: tuple[ForecastDay, ...] = described((), about="Days foretold by their lows and highs")
+    ticks: tuple[Tick, ...] = described((), about="Milestones that a person looked at and let pass")
     curing: Curing = described(Curing(), about="The constants of the waiting")
     joints: JointDesign = described(JointDesign(), about="What the movement joints follow from")
     supplies: Supplies = described(Supplies(), about="What the bed is built of besides its mortar, as it is sold")

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from evenbed.engine.cure import AgeCurve, Temperatures, temperatures_from_climate
-from evenbed.engine.document.room import ClimateRow, Curing
+from evenbed.engine.document.waiting import ClimateRow, Curing
 from evenbed.engine.filling.progress import Record
 from evenbed.engine.filling.times import Clock
 from evenbed.engine.readiness import needs_from, rate_from, working_hours

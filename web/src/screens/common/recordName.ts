@@ -22,7 +22,9 @@ export function recordName(kind: Kind, id: string, fields: AnyFields = rowOf(kin
 }
 
 /** Where a record has its moment from; the rest say when they were taken. */
-const MOMENT_OF: Partial<Record<Kind, string>> = { climate: "at", batch: "mixed_at", entry: "at" };
+const MOMENT_OF: Partial<Record<Kind, string>> = {
+  climate: "at", batch: "mixed_at", entry: "at", temperature_log: "start", forecast_day: "high_at", sign_off: "at",
+};
 
 function momentIn(kind: Kind, fields: AnyFields): string | undefined {
   const at = textIn(fields, MOMENT_OF[kind] ?? "taken_at");

@@ -17,6 +17,11 @@ const FIXED: Readonly<Record<Kind, (field: string) => boolean>> = {
   climate: (field) => field === "room_id",
   photo: (field) => field !== "note",
   alternative: (field) => field === "room_id",
+  gap: (field) => field === "room_id",
+  height_line: (field) => field === "room_id",
+  temperature_log: (field) => field !== "name",
+  forecast_day: (field) => field === "job_id",
+  sign_off: (field) => field !== "note",
   prices: () => !isForeman.value,
   supplies: () => !isForeman.value,
 };

@@ -5,9 +5,10 @@ import { heightText, hoursText, lengthText, massText, momentText, numberText, te
 import type { FieldsByKind, Fixture, Instrument, InstrumentCheck, Kind, Mark, MilestoneNeed, Opening, Outline, RailLine, Setup, StripsOnHand, Top } from "../../wire";
 import { reader, t, told } from "../../words";
 import { cornersOf, placeText } from "../common/roomFigure";
+import { HANDOVER_WRITERS, limitText } from "./handoverValues";
 import { measure, percent, PRICE_WRITERS, SUPPLY_WRITERS } from "./boughtValues";
 
-type Writers = { readonly [K in Kind]: { readonly [F in keyof FieldsByKind[K]]: (value: FieldsByKind[K][F]) => string } };
+export type Writers = { readonly [K in Kind]: { readonly [F in keyof FieldsByKind[K]]: (value: FieldsByKind[K][F]) => string } };
 
 const MM2_PER_M2 = 1e6;
 const KM_PER_MILE = 1.609344;
@@ -130,6 +131,10 @@ const WRITERS: Writers = {
     "joints.expansion": (value) => t("value.per_kelvin", { millionths: value * 1e6 }), "joints.sealant_movement": percent,
     "joints.slab_joints": list(() => t("value.slab_joint")), ...SUPPLY_WRITERS,
     "curing.activation": (kelvin) => t("value.activation", { kelvin }), "curing.reference": degrees, "curing.assumed": degrees,
+    "curing.method": (value) => t(`value.method_${value}`), "curing.datum": degrees, "curing.early": percent, "curing.late": percent,
+    "curing.forecast_doubt": (kelvin) => t("value.kelvin", { kelvin }), "curing.follows": percent, "curing.fresh_window": hours,
+    "curing.tile_when": (value) => t(`value.tile_${value}`), "curing.moisture_sensitive": yesOrNo,
+    "flatness.standard": (value) => t(`standard.${value}`), "flatness.own": list(limitText),
     "curing.working_time": hours, "curing.milestones": list(needText),
     note: text, typed: (typed) => list(text)(Object.values(typed)), deleted: yesOrNo,
   },
@@ -147,7 +152,7 @@ const WRITERS: Writers = {
   },
   entry: {
     room_id: roomName, what: (what) => t(`value.entry_${what}`), at: moment, until: moment, rail: text, from_raise: outBy, to_raise: outBy, lie: plain,
-    section: text, code: codeText, text, deleted: yesOrNo,
+    section: text, code: codeText, place: placeText, by: text, how: (how) => told("how", how, {}, how), text, deleted: yesOrNo,
   },
   climate: {
     room_id: roomName, at: moment, bed: degrees, air: degrees, humidity: (value) => `${plain(value)}\u202f%`, wind: windText,
@@ -158,6 +163,7 @@ const WRITERS: Writers = {
     size: (bytes) => t("value.kilobytes", { kilobytes: Math.ceil(bytes / 1000) }), note: text, taken_at: moment, reading_id: readingText, entry_id: entryText, deleted: yesOrNo,
   },
   alternative: { room_id: roomName, name: text, top: topText, note: text, chosen_at: moment, chosen_by: text, deleted: yesOrNo },
+  ...HANDOVER_WRITERS,
   prices: { ...PRICE_WRITERS, deleted: yesOrNo },
   supplies: { ...SUPPLY_WRITERS, deleted: yesOrNo },
 };

@@ -647,7 +647,7 @@ export interface components {
             };
             /**
              * Kind
-             * @description One of job, room, reading, placement, batch, station, rail_check, entry, climate, photo, alternative, prices, supplies
+             * @description One of job, room, reading, placement, batch, station, rail_check, entry, climate, photo, alternative, gap, height_line, temperature_log, forecast_day, sign_off, prices, supplies
              */
             readonly kind: string;
             /**
@@ -928,8 +928,21 @@ export interface components {
         readonly Curing: {
             readonly activation?: number | null;
             readonly assumed?: number | null;
+            readonly datum?: number | null;
+            readonly early?: number | null;
+            readonly follows?: number | null;
+            readonly forecast_doubt?: number | null;
+            readonly fresh_window?: number | null;
+            readonly late?: number | null;
+            readonly method?: ("equivalent_age" | "temperature_time") | null;
             readonly milestones?: readonly components["schemas"]["MilestoneNeed"][] | null;
+            readonly moisture_sensitive?: boolean | null;
             readonly reference?: number | null;
+            /**
+             * @description What somebody chose: same day or overnight; null: nobody did
+             * @default null
+             */
+            readonly tile_when?: ("same_day" | "overnight") | null;
             readonly working_time?: number | null;
         };
         /**
@@ -988,8 +1001,13 @@ export interface components {
             readonly document: 1;
             readonly filling?: components["schemas"]["FillDesign"] | null;
             readonly fixtures?: readonly components["schemas"]["Fixture"][] | null;
+            readonly flatness?: components["schemas"]["FlatnessDesign"] | null;
+            readonly forecast?: readonly components["schemas"]["ForecastDay"][] | null;
+            readonly gaps?: readonly components["schemas"]["MeasuredGap"][] | null;
+            readonly height_lines?: readonly components["schemas"]["HeightLine"][] | null;
             readonly instrument_checks?: readonly components["schemas"]["InstrumentCheck"][] | null;
             readonly joints?: components["schemas"]["JointDesign"] | null;
+            readonly logs?: readonly components["schemas"]["TemperatureLog"][] | null;
             readonly marks?: readonly components["schemas"]["Mark"][] | null;
             readonly mix?: components["schemas"]["Mix"] | null;
             readonly openings?: readonly components["schemas"]["Opening"][] | null;
@@ -1003,6 +1021,8 @@ export interface components {
             readonly setups?: readonly components["schemas"]["Setup"][] | null;
             readonly stoppages?: readonly components["schemas"]["Stoppage"][] | null;
             readonly supplies?: components["schemas"]["Supplies"] | null;
+            readonly ticks?: readonly components["schemas"]["Tick"][] | null;
+            readonly touches?: readonly components["schemas"]["Touch"][] | null;
             readonly truings?: readonly components["schemas"]["Truing"][] | null;
         };
         /** @description When the whole room will be filled, nothing stopping the work from now on. */
@@ -1076,6 +1096,21 @@ export interface components {
              */
             readonly perimeter?: number | null;
         };
+        /** @description How long the bed takes to dry for a covering that minds moisture: a band, never a date; a test decides. */
+        readonly Drying: {
+            /** @description The short end, counted from placing; null where nothing is placed */
+            readonly early: string | null;
+            /** @description The short end of the band (d) */
+            readonly early_days: number;
+            /** @description Thicknesses beyond which drying slows down: sources differ (mm) */
+            readonly knees: readonly number[];
+            /** @description The long end, counted from placing; null where nothing is placed */
+            readonly late: string | null;
+            /** @description The long end of the band (d) */
+            readonly late_days: number;
+            /** @description Thickest bed (mm) */
+            readonly thickness: number;
+        };
         /**
          * EntryFields
          * @description A line of the room's day book.
@@ -1083,6 +1118,8 @@ export interface components {
          *     `trued`: a rail bedded anew, the ends of the `lie`-th lie of its strip moved by `from_raise` and `to_raise` mm, of
          *     the whole rail where there is no `lie`. `stopped` and `helper`: from `at` until `until`. `note`: a text. `habit`
          *     and `habit_off`: a habit of the trade, by `code`, done or silenced. `form`: a form set at the edge `code`.
+         *     `milestone`: the bed was looked at (`how`) by somebody (`by`) and let pass the milestone `code`. `rubbed` and
+         *     `filled_up`: the bed was worked over at `place`.
          */
         readonly EntryFields: {
             /**
@@ -1090,6 +1127,11 @@ export interface components {
              * Format: date-time
              */
             readonly at: string;
+            /**
+             * By
+             * @default null
+             */
+            readonly by?: string | null;
             /**
              * Code
              * @default null
@@ -1106,10 +1148,20 @@ export interface components {
              */
             readonly from_raise?: number | null;
             /**
+             * How
+             * @default null
+             */
+            readonly how?: string | null;
+            /**
              * Lie
              * @default null
              */
             readonly lie?: number | null;
+            /**
+             * Place
+             * @default null
+             */
+            readonly place?: readonly number[] | null;
             /**
              * Rail
              * @default null
@@ -1141,7 +1193,28 @@ export interface components {
              * What
              * @enum {string}
              */
-            readonly what: "trued" | "stopped" | "helper" | "note" | "habit" | "habit_off" | "form";
+            readonly what: "trued" | "stopped" | "helper" | "note" | "habit" | "habit_off" | "form" | "milestone" | "rubbed" | "filled_up";
+        };
+        /** @description How fast a wet surface dries at one moment (Uno 1998); real rates differ by 40 % either way (Hover 2020). */
+        readonly EvaporationRow: {
+            /**
+             * Format: date-time
+             * @description When
+             */
+            readonly at: string;
+            /** @description True where it is foretold */
+            readonly forecast: boolean;
+            /** @description 40 % more (kg/(m2.h)) */
+            readonly high: number;
+            /**
+             * @description Against the threshold of 1 kg/(m²·h)
+             * @enum {unknown}
+             */
+            readonly level: "low" | "watch" | "act";
+            /** @description 40 % less (kg/(m2.h)) */
+            readonly low: number;
+            /** @description Evaporation (kg/(m2.h)) */
+            readonly rate: number;
         };
         /** @description What stands behind one figure of the plan. */
         readonly Explanation: {
@@ -1185,6 +1258,19 @@ export interface components {
                 number,
                 number
             ])[];
+        };
+        /** @description One facet of the top as built, against the top as designed. */
+        readonly FallCheck: {
+            /** @description Fall asked for, as a ratio; 0 for a level one */
+            readonly designed: number;
+            /** @description Way it falls, anticlockwise from +x; null where level (degree) */
+            readonly direction: number | null;
+            /** @description Which facet of the top, counted from 0 */
+            readonly facet: number;
+            /** @description Fall as built, by the plane that fits best; null for fewer than three */
+            readonly fall: number | null;
+            /** @description Readings of the bed on it */
+            readonly readings: number;
         };
         /** @description One joint within the floor, from one end to the other. */
         readonly FieldJoint: {
@@ -1365,6 +1451,155 @@ export interface components {
         } & {
             readonly [key: string]: unknown;
         };
+        /** @description How flat, level and true the finished bed is, by what was measured on it. */
+        readonly FlatnessAnswer: {
+            /** @description The long straightedge first */
+            readonly checks: readonly components["schemas"]["StraightedgeCheck"][];
+            /** @description Line by line */
+            readonly f_lines: readonly components["schemas"]["LineNumbers"][];
+            /** @description Why there are no F-numbers, a code; null where there are */
+            readonly f_needs: string | null;
+            /** @description Null where the readings allow none */
+            readonly f_numbers: components["schemas"]["FNumbers"] | null;
+            /** @description Gaps measured with a wedge */
+            readonly gaps: readonly components["schemas"]["GapVerdict"][];
+            /** @description When it will have hardened too far to be rubbed; null where nothing is placed */
+            readonly green_until: string | null;
+            /** @description True while the bed can still be rubbed: it was placed, and is not ready to walk on; null: not placed */
+            readonly is_green: boolean | null;
+            /** @description Against the designed top; null for fewer than three readings */
+            readonly level: components["schemas"]["LevelCheck"] | null;
+            /** @description Overall FF asked for, null where the standard asks for none */
+            readonly needs_ff: number | null;
+            /** @description Overall FL asked for, null where the standard asks for none */
+            readonly needs_fl: number | null;
+            /** @description Where to read next, so that the bed can be judged (mm) */
+            readonly next_readings: readonly (readonly [
+                number,
+                number
+            ])[];
+            /** @description Readings of the bed, each with its height above the designed top as z (mm) */
+            readonly points: readonly (readonly [
+                number,
+                number,
+                number
+            ])[];
+            /** @description Readings of the bed that count */
+            readonly readings: number;
+            /** @description How far a place of the bed is from the nearest reading, at most (mm) */
+            readonly spacing: number | null;
+            /** @description Readings left out, for their place was rubbed or filled since */
+            readonly stale: readonly string[];
+            /**
+             * @description Whose limits hold
+             * @enum {unknown}
+             */
+            readonly standard: "ansi_a108_02" | "bs_8204_sr1" | "bs_8204_sr2" | "bs_8204_sr3" | "din_18202_2" | "din_18202_3" | "din_18202_4" | "aci_117_20_15" | "aci_117_25_20" | "aci_117_35_25" | "aci_117_45_35" | "aci_117_60_40" | "own";
+            /** @description Between them, within the walls */
+            readonly triangles: readonly (readonly [
+                number,
+                number,
+                number
+            ])[];
+            /**
+             * @description Of all checks and measured gaps: the worst of them
+             * @enum {unknown}
+             */
+            readonly verdict: "within" | "beyond" | "too_sparse" | "not_read";
+            /** @description Where to rub down and fill up, the most effect first */
+            readonly work: readonly components["schemas"]["Work"][];
+        };
+        /** @description Against which limits the bed is checked. */
+        readonly FlatnessDesign: {
+            readonly own?: readonly components["schemas"]["GapLimit"][] | null;
+            readonly standard?: ("ansi_a108_02" | "bs_8204_sr1" | "bs_8204_sr2" | "bs_8204_sr3" | "din_18202_2" | "din_18202_3" | "din_18202_4" | "aci_117_20_15" | "aci_117_25_20" | "aci_117_35_25" | "aci_117_45_35" | "aci_117_60_40" | "own") | null;
+        };
+        /** @description F-numbers by ASTM E1155M. */
+        readonly FNumbers: {
+            /** @description Overall FF, flatness */
+            readonly ff: number;
+            /** @description Overall FL, levelness; null where no line is long enough, or the top falls */
+            readonly fl: number | null;
+            /** @description Heights in those lines */
+            readonly heights: number;
+            /** @description Lines of heights they rest on */
+            readonly lines: number;
+            /** @description Lower end of the 90 % range of FF, null for too few heights */
+            readonly low_ff: number | null;
+            /** @description Lower end of the 90 % range of FL, null for too few heights */
+            readonly low_fl: number | null;
+        };
+        /** @description A day foretold: its low and its high, each at its time; between them the temperature swings as half a wave. */
+        readonly ForecastDay: {
+            /** @description Highest temperature of the air (Cel) */
+            readonly high: number;
+            /**
+             * Format: date-time
+             * @description When it is warmest, usually in mid-afternoon
+             */
+            readonly high_at: string;
+            /**
+             * @description Relative humidity when it is warmest (%)
+             * @default null
+             */
+            readonly humidity?: number | null;
+            readonly id?: string | null;
+            /** @description Lowest temperature of the air (Cel) */
+            readonly low: number;
+            /**
+             * Format: date-time
+             * @description When it is coldest, usually about sunrise
+             */
+            readonly low_at: string;
+            /**
+             * @description Wind speed when it is warmest (km/h)
+             * @default null
+             */
+            readonly wind?: number | null;
+        };
+        /**
+         * ForecastDayFields
+         * @description A day foretold where the job is: its low and high in °C, each at its time; %, km/h. The later record holds.
+         */
+        readonly ForecastDayFields: {
+            /**
+             * Deleted
+             * @default false
+             */
+            readonly deleted?: boolean;
+            /** High */
+            readonly high: number;
+            /**
+             * High At
+             * Format: date-time
+             */
+            readonly high_at: string;
+            /**
+             * Humidity
+             * @default null
+             */
+            readonly humidity?: number | null;
+            /** Job Id */
+            readonly job_id: string;
+            /** Low */
+            readonly low: number;
+            /**
+             * Low At
+             * Format: date-time
+             */
+            readonly low_at: string;
+            /**
+             * Source
+             * @description Where it is from; null: somebody typed it
+             * @default null
+             */
+            readonly source?: string | null;
+            /**
+             * Wind
+             * @default null
+             */
+            readonly wind?: number | null;
+        };
         /** @description The columns as the table was read by them. */
         readonly FoundColumns: {
             /** @description Description */
@@ -1379,6 +1614,83 @@ export interface components {
             readonly northing: number | null;
             /** @description Name or number of the point */
             readonly point: number | null;
+        };
+        /**
+         * GapFields
+         * @description What a wedge showed under a straightedge on the bed: from one end to the other, mm.
+         */
+        readonly GapFields: {
+            /**
+             * At
+             * @default null
+             */
+            readonly at?: readonly number[] | null;
+            /**
+             * Deleted
+             * @default false
+             */
+            readonly deleted?: boolean;
+            /** From */
+            readonly from: readonly number[];
+            /** Gap */
+            readonly gap: number;
+            /** Room Id */
+            readonly room_id: string;
+            /**
+             * Taken At
+             * @default null
+             */
+            readonly taken_at?: string | null;
+            /** To */
+            readonly to: readonly number[];
+            /**
+             * Typed
+             * @default null
+             */
+            readonly typed?: {
+                readonly [key: string]: string;
+            } | null;
+        };
+        /** @description The most that may stand open under a straightedge of one length. */
+        readonly GapLimit: {
+            /** @description Most that may stand open under it (mm) */
+            readonly gap: number;
+            /** @description Length of the straightedge (mm) */
+            readonly length: number;
+        };
+        /**
+         * GapLimitPart
+         * @description The most that may stand open under a straightedge of one length; mm.
+         */
+        readonly GapLimitPart: {
+            /**
+             * Gap
+             * @default null
+             */
+            readonly gap?: number | null;
+            /**
+             * Length
+             * @default null
+             */
+            readonly length?: number | null;
+        } & {
+            readonly [key: string]: unknown;
+        };
+        /** @description A gap measured with a wedge, against the limit for that length of straightedge. */
+        readonly GapVerdict: {
+            /** @description The measured gap's id */
+            readonly gap: string;
+            /** @description Length of the straightedge that lay there (mm) */
+            readonly length: number;
+            /** @description Most that may stand open; null where no limit is for so short a straightedge (mm) */
+            readonly limit: number | null;
+            /** @description What the wedge showed (mm) */
+            readonly measured: number;
+            /**
+             * @description Against that limit
+             * @enum {unknown}
+             */
+            readonly verdict: "within" | "beyond" | "no_limit";
         };
         /** @description A place that no straightedge on a pair of rails serves, and how it is finished. */
         readonly HandArea: {
@@ -1429,6 +1741,76 @@ export interface components {
             readonly status?: "ok";
             /** Version */
             readonly version: string;
+        };
+        /** @description Heights along a straight line over the bed, equally far apart, as a profile is measured for F-numbers. */
+        readonly HeightLine: {
+            /**
+             * @description Where the first was taken; null: not told (mm)
+             * @default null
+             */
+            readonly from?: readonly [
+                number,
+                number
+            ] | null;
+            /** @description Heights in order, of any zero (mm) */
+            readonly heights: readonly number[];
+            readonly id?: string | null;
+            readonly spacing?: number | null;
+            /**
+             * @description When it was measured
+             * @default null
+             */
+            readonly taken_at?: string | null;
+            /**
+             * @description Towards where the line runs; null: not told (mm)
+             * @default null
+             */
+            readonly to?: readonly [
+                number,
+                number
+            ] | null;
+        };
+        /**
+         * HeightLineFields
+         * @description Heights along a straight line over the bed, equally far apart, mm.
+         */
+        readonly HeightLineFields: {
+            /**
+             * Deleted
+             * @default false
+             */
+            readonly deleted?: boolean;
+            /**
+             * From
+             * @default null
+             */
+            readonly from?: readonly number[] | null;
+            /** Heights */
+            readonly heights: readonly number[];
+            /** Room Id */
+            readonly room_id: string;
+            /**
+             * Spacing
+             * @default null
+             */
+            readonly spacing?: number | null;
+            /**
+             * Taken At
+             * @default null
+             */
+            readonly taken_at?: string | null;
+            /**
+             * To
+             * @default null
+             */
+            readonly to?: readonly number[] | null;
+            /**
+             * Typed
+             * @default null
+             */
+            readonly typed?: {
+                readonly [key: string]: string;
+            } | null;
         };
         /**
          * @description One place where the finished floor is held: at a doorway, a fixture or anywhere.
@@ -2024,6 +2406,34 @@ export interface components {
              */
             readonly largest_fall?: number | null;
         };
+        /** @description The bed as built against the top as designed: + where the bed is high. */
+        readonly LevelCheck: {
+            /** @description Facet by facet */
+            readonly falls: readonly components["schemas"]["FallCheck"][];
+            /** @description Highest above the top (mm) */
+            readonly highest: number;
+            /** @description Where (mm) */
+            readonly highest_at: readonly [
+                number,
+                number
+            ];
+            /** @description Lowest, below the top where it is negative (mm) */
+            readonly lowest: number;
+            /** @description Where (mm) */
+            readonly lowest_at: readonly [
+                number,
+                number
+            ];
+            /** @description Mean of what the bed is high by (mm) */
+            readonly mean: number;
+            /** @description Root mean square about that mean (mm) */
+            readonly rms: number;
+            /** @description Low places of a falling top from which no water runs off (mm) */
+            readonly standing_water: readonly (readonly [
+                number,
+                number
+            ])[];
+        };
         /** @description What one level is out by: + where it shows its `to` end too high. */
         readonly LevelError: {
             /** @description How many readings were taken both ways round */
@@ -2128,6 +2538,17 @@ export interface components {
             readonly height?: number | null;
             readonly kind?: "level" | null;
         };
+        /** @description F-numbers of one line alone. */
+        readonly LineNumbers: {
+            /** @description FF */
+            readonly ff: number;
+            /** @description FL; null for a line of fewer than 12 heights */
+            readonly fl: number | null;
+            /** @description How many heights */
+            readonly heights: number;
+            /** @description The height line's id, or the ids of its first and last reading */
+            readonly line: string;
+        };
         /** @description Load of the bed alone, of what will lie on it, and of both. */
         readonly Load: {
             /** @description Load of tile and bond coat (kg/m2) */
@@ -2152,6 +2573,39 @@ export interface components {
             readonly total_mean: number;
             /** @description Mean load of bed and covering (lb/ft2) */
             readonly total_mean_lb_ft2: number;
+        };
+        /** @description A straightedge where it lies worst: on a high place at each side of a gap, or rocking on a hump. */
+        readonly Lying: {
+            /** @description Where it stands open most, or where the hump is highest (mm) */
+            readonly at: readonly [
+                number,
+                number
+            ];
+            /** @description One end of the straightedge (mm) */
+            readonly from: readonly [
+                number,
+                number
+            ];
+            /** @description How far it stands open there, or how high the hump is (mm) */
+            readonly gap: number;
+            /** @description Where it rests, or the feet of the hump (mm) */
+            readonly rests: readonly [
+                readonly [
+                    number,
+                    number
+                ],
+                readonly [
+                    number,
+                    number
+                ]
+            ];
+            /** @description Standard error of that, from the readings alone (mm) */
+            readonly sigma: number;
+            /** @description The other end (mm) */
+            readonly to: readonly [
+                number,
+                number
+            ];
         };
         /** @description A mark that can be read again; a benchmark where its height is known. */
         readonly Mark: {
@@ -2236,6 +2690,35 @@ export interface components {
             };
             /** @description What stands behind it, in English */
             readonly why: string;
+        };
+        /** @description What a wedge showed under a straightedge laid on the bed, where it lay. */
+        readonly MeasuredGap: {
+            /**
+             * @description Where it stood open most; null: not told (mm)
+             * @default null
+             */
+            readonly at?: readonly [
+                number,
+                number
+            ] | null;
+            /** @description One end of the straightedge (mm) */
+            readonly from: readonly [
+                number,
+                number
+            ];
+            /** @description What stood open under it at the worst place (mm) */
+            readonly gap: number;
+            readonly id?: string | null;
+            /**
+             * @description When it was measured
+             * @default null
+             */
+            readonly taken_at?: string | null;
+            /** @description The other end (mm) */
+            readonly to: readonly [
+                number,
+                number
+            ];
         };
         /** @description Cleavage membrane under an unbonded bed, from the roll. */
         readonly Membrane: {
@@ -2862,16 +3345,22 @@ export interface components {
             readonly cautions: readonly components["schemas"]["Caution"][];
             /** @description What to raise or let down, the most first */
             readonly corrections: readonly components["schemas"]["Correction"][];
+            /** @description Null where the covering does not mind moisture */
+            readonly drying: components["schemas"]["Drying"] | null;
             /** @description Edges in doorways that get a form at bed height */
             readonly edges: readonly components["schemas"]["OpenEdge"][];
             /** @description Which engine computed it */
             readonly engine: components["schemas"]["Identity"];
+            /** @description Where humidity and wind are known */
+            readonly evaporation: readonly components["schemas"]["EvaporationRow"][];
             /** @description What stands behind a figure, by its path */
             readonly explanations: {
                 readonly [key: string]: components["schemas"]["Explanation"];
             };
             /** @description Where to start setting, null without rails */
             readonly first_station: components["schemas"]["FirstStation"] | null;
+            /** @description How flat the finished bed is; null until something of it was measured, and in a quick plan */
+            readonly flatness: components["schemas"]["FlatnessAnswer"] | null;
             /** @description Places that no pair of rails serves */
             readonly hand_areas: readonly components["schemas"]["HandArea"][];
             /** @description Their share of the bed */
@@ -2904,6 +3393,8 @@ export interface components {
             readonly sections: readonly components["schemas"]["Section"][];
             /** @description The subfloor */
             readonly surface: components["schemas"]["SurfaceAnswer"];
+            /** @description When tile can be set: on the fresh bed, or when it has hardened */
+            readonly tile: components["schemas"]["TileWindow"] | null;
             /** @description How the rails lie, null while nothing was read on them */
             readonly truing: components["schemas"]["TruingAnswer"] | null;
             /** @description How long a batch can be worked */
@@ -3192,7 +3683,7 @@ export interface components {
              * Kind
              * @enum {string}
              */
-            readonly kind: "job" | "room" | "reading" | "placement" | "batch" | "station" | "rail_check" | "entry" | "climate" | "photo" | "alternative" | "prices" | "supplies";
+            readonly kind: "job" | "room" | "reading" | "placement" | "batch" | "station" | "rail_check" | "entry" | "climate" | "photo" | "alternative" | "gap" | "height_line" | "temperature_log" | "forecast_day" | "sign_off" | "prices" | "supplies";
             /** Sequence */
             readonly sequence: number;
         };
@@ -3724,15 +4215,60 @@ export interface components {
              */
             readonly "curing.assumed"?: number | null;
             /**
+             * Curing.Datum
+             * @default null
+             */
+            readonly "curing.datum"?: number | null;
+            /**
+             * Curing.Early
+             * @default null
+             */
+            readonly "curing.early"?: number | null;
+            /**
+             * Curing.Follows
+             * @default null
+             */
+            readonly "curing.follows"?: number | null;
+            /**
+             * Curing.Forecast Doubt
+             * @default null
+             */
+            readonly "curing.forecast_doubt"?: number | null;
+            /**
+             * Curing.Fresh Window
+             * @default null
+             */
+            readonly "curing.fresh_window"?: number | null;
+            /**
+             * Curing.Late
+             * @default null
+             */
+            readonly "curing.late"?: number | null;
+            /**
+             * Curing.Method
+             * @default null
+             */
+            readonly "curing.method"?: ("equivalent_age" | "temperature_time") | null;
+            /**
              * Curing.Milestones
              * @default null
              */
             readonly "curing.milestones"?: readonly components["schemas"]["MilestonePart"][] | null;
             /**
+             * Curing.Moisture Sensitive
+             * @default null
+             */
+            readonly "curing.moisture_sensitive"?: boolean | null;
+            /**
              * Curing.Reference
              * @default null
              */
             readonly "curing.reference"?: number | null;
+            /**
+             * Curing.Tile When
+             * @default null
+             */
+            readonly "curing.tile_when"?: ("same_day" | "overnight") | null;
             /**
              * Curing.Working Time
              * @default null
@@ -3758,6 +4294,17 @@ export interface components {
              * @default null
              */
             readonly fixtures?: readonly components["schemas"]["FixturePart"][] | null;
+            /**
+             * Flatness.Own
+             * @description The company's own limits, one a length of straightedge
+             * @default null
+             */
+            readonly "flatness.own"?: readonly components["schemas"]["GapLimitPart"][] | null;
+            /**
+             * Flatness.Standard
+             * @default null
+             */
+            readonly "flatness.standard"?: ("ansi_a108_02" | "bs_8204_sr1" | "bs_8204_sr2" | "bs_8204_sr3" | "din_18202_2" | "din_18202_3" | "din_18202_4" | "aci_117_20_15" | "aci_117_25_20" | "aci_117_35_25" | "aci_117_45_35" | "aci_117_60_40" | "own") | null;
             /**
              * Instrument Checks
              * @default null
@@ -4419,6 +4966,42 @@ export interface components {
         } & {
             readonly [key: string]: unknown;
         };
+        /**
+         * SignOffFields
+         * @description A room signed off: who, when, and a dated copy of what was signed, with the hashes of engine and input.
+         */
+        readonly SignOffFields: {
+            /**
+             * At
+             * Format: date-time
+             */
+            readonly at: string;
+            /** By */
+            readonly by: string;
+            /**
+             * Copy
+             * @description JSON: the document, and what the engine answered to it
+             */
+            readonly copy: string;
+            /**
+             * Deleted
+             * @default false
+             */
+            readonly deleted?: boolean;
+            /** Engine */
+            readonly engine: string;
+            /** Engine Hash */
+            readonly engine_hash: string;
+            /** Inputs Hash */
+            readonly inputs_hash: string;
+            /**
+             * Note
+             * @default null
+             */
+            readonly note?: string | null;
+            /** Room Id */
+            readonly room_id: string;
+        };
         /** @description What may have been read or typed in place of what stood on the rod. */
         readonly Slip: {
             /** @description What the reading would be without it (mm) */
@@ -4515,6 +5098,32 @@ export interface components {
              * @description When work stopped
              */
             readonly start: string;
+        };
+        /** @description One length of straightedge over the whole bed, against one limit. */
+        readonly StraightedgeCheck: {
+            /** @description What the limit rests on, in English */
+            readonly basis: string;
+            /** @description Share of the bed that lies under a gap, or on a hump, beyond the limit */
+            readonly beyond_share: number;
+            /** @description Code of `basis`, from a closed set */
+            readonly code: string;
+            /** @description Worst place under it, null where nothing was read */
+            readonly gap: components["schemas"]["Lying"] | null;
+            /** @description Worst hump that it rocks on, null where there is none */
+            readonly hump: components["schemas"]["Lying"] | null;
+            /** @description Share of the bed where the readings are near enough for this length */
+            readonly judged_share: number;
+            /** @description Length of the straightedge (mm) */
+            readonly length: number;
+            /** @description Most that may stand open under it (mm) */
+            readonly limit: number;
+            /** @description False where the worst place is nearer to the limit than the readings can tell */
+            readonly sure: boolean;
+            /**
+             * @description Against this limit
+             * @enum {unknown}
+             */
+            readonly verdict: "within" | "beyond" | "too_sparse" | "not_read";
         };
         /** @description The strip that makes a rail. */
         readonly Strip: {
@@ -4936,6 +5545,52 @@ export interface components {
             /** @description The room's figure */
             readonly outline: components["schemas"]["Outline"];
         };
+        /** @description What a logger wrote: seconds after `start`, rising, and °C at each. */
+        readonly TemperatureLog: {
+            /** @description At each of those (Cel) */
+            readonly celsius: readonly number[];
+            readonly id?: string | null;
+            /** @description After the start, rising (s) */
+            readonly seconds: readonly number[];
+            /**
+             * Format: date-time
+             * @description When it began
+             */
+            readonly start: string;
+            readonly where?: ("bed" | "air") | null;
+        };
+        /**
+         * TemperatureLogFields
+         * @description What a logger wrote: seconds after `start`, rising, and °C at each.
+         */
+        readonly TemperatureLogFields: {
+            /** Celsius */
+            readonly celsius: readonly number[];
+            /**
+             * Deleted
+             * @default false
+             */
+            readonly deleted?: boolean;
+            /**
+             * Name
+             * @default null
+             */
+            readonly name?: string | null;
+            /** Room Id */
+            readonly room_id: string;
+            /** Seconds */
+            readonly seconds: readonly number[];
+            /**
+             * Start
+             * Format: date-time
+             */
+            readonly start: string;
+            /**
+             * Where
+             * @default null
+             */
+            readonly where?: ("bed" | "air") | null;
+        };
         /** @description How thick the bed is, and where; negative where the top lies below the subfloor. */
         readonly Thickness: {
             /** @description Greatest (mm) */
@@ -4955,6 +5610,21 @@ export interface components {
                 number
             ];
         };
+        /** @description A milestone that a person looked at and let pass. No prediction ever makes one. */
+        readonly Tick: {
+            /**
+             * Format: date-time
+             * @description When
+             */
+            readonly at: string;
+            readonly by?: string | null;
+            readonly how?: ("scratch" | "sounding" | "thumb" | "foot" | "moisture_test" | "other") | null;
+            /**
+             * @description What was let pass
+             * @enum {unknown}
+             */
+            readonly milestone: "walk" | "tile" | "grout" | "light_traffic" | "heavy_traffic";
+        };
         /** @description The tile that joints are moved to. */
         readonly TileModule: {
             /** @description Square to it (mm) */
@@ -4971,6 +5641,21 @@ export interface components {
              * @default null
              */
             readonly width?: number | null;
+        };
+        /** @description When tile can be set: on the fresh bed the same day, or when it has hardened. */
+        readonly TileWindow: {
+            /** @description What somebody chose, null where nobody did */
+            readonly chosen: ("same_day" | "overnight") | null;
+            /** @description The same day, from; null where nothing is placed */
+            readonly fresh_from: string | null;
+            /** @description How long the fresh bed takes tile at these temperatures (h) */
+            readonly fresh_hours: number;
+            /** @description The same day, until at the latest */
+            readonly fresh_until: string | null;
+            /** @description Hardened, early; null where nothing is placed or it is never met */
+            readonly hardened_from: string | null;
+            /** @description Hardened, likely */
+            readonly hardened_likely: string | null;
         };
         /**
          * TopPart
@@ -5039,6 +5724,24 @@ export interface components {
             readonly through?: readonly (readonly number[])[] | null;
         } & {
             readonly [key: string]: unknown;
+        };
+        /** @description A place of the bed that somebody rubbed down or filled up: what was read there before is out of date. */
+        readonly Touch: {
+            /** @description Where (mm) */
+            readonly at: readonly [
+                number,
+                number
+            ];
+            /**
+             * Format: date-time
+             * @description When
+             */
+            readonly done_at: string;
+            /**
+             * @description Rubbed down or filled up
+             * @enum {unknown}
+             */
+            readonly way: "rub" | "fill";
         };
         /** @description A rail that was taken up and bedded anew: by how much each end of its strip was moved. */
         readonly Truing: {
@@ -5177,6 +5880,38 @@ export interface components {
             readonly turn?: number | null;
         } & {
             readonly [key: string]: unknown;
+        };
+        /** @description One place to work over: rub down, or fill up. In order of effect. */
+        readonly Work: {
+            /** @description And when it is done (mm) */
+            readonly after: number;
+            /** @description Its middle (mm) */
+            readonly at: readonly [
+                number,
+                number
+            ];
+            /** @description Worst gap or hump there before (mm) */
+            readonly before: number;
+            /** @description At its deepest, how much to take off or put on (mm) */
+            readonly depth: number;
+            /** @description When somebody said that it was done; it counts when the place is read again */
+            readonly done_at: string | null;
+            /** @description K1, K2 ... in order */
+            readonly id: string;
+            /** @description Under which straightedge (mm) */
+            readonly length: number;
+            /** @description Where, anticlockwise (mm) */
+            readonly polygon: readonly (readonly [
+                number,
+                number
+            ])[];
+            /** @description Mortar taken off or put on (m3) */
+            readonly volume: number;
+            /**
+             * @description Rub down or fill up
+             * @enum {unknown}
+             */
+            readonly way: "rub" | "fill";
         };
         /** @description How long a batch can be worked. */
         readonly WorkingTime: {
@@ -6552,7 +7287,7 @@ export interface operations {
             readonly query?: never;
             readonly header?: never;
             readonly path: {
-                readonly kind: "job" | "room" | "reading" | "placement" | "batch" | "station" | "rail_check" | "entry" | "climate" | "photo" | "alternative" | "prices" | "supplies";
+                readonly kind: "job" | "room" | "reading" | "placement" | "batch" | "station" | "rail_check" | "entry" | "climate" | "photo" | "alternative" | "gap" | "height_line" | "temperature_log" | "forecast_day" | "sign_off" | "prices" | "supplies";
                 readonly record_id: string;
             };
             readonly cookie?: never;

@@ -1,0 +1,1 @@
+"""Dates for ordinary calendar programs: iCalendar, RFC 5545."""
