@@ -50,7 +50,7 @@ export function touchBed(roomId: string, way: "rubbed" | "filled_up", place: rea
 
 async function made<K extends "gap" | "height_line" | "temperature_log" | "sign_off">(kind: K, fields: Fields<K>, options?: ActionOptions): Promise<string> {
   const id = uuidv7();
-  await act([{ kind, id, fields } as Edit], options);
+  await act([{ kind, id, fields }], options);
   return id;
 }
 
