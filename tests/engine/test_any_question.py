@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.documents import SQUARE, places_of, plan_of, value_at
+from tests.engine.calendars import A_CALENDAR
 from tests.engine.fill_days import A_DAY
 from tests.questions import reply_to
 from tests.rooms import random_room
@@ -43,6 +44,7 @@ GOOD: dict[str, Any] = {
         "outline": {"vertices": SQUARE},
     },
     "table_out": {"document": ROOM, "unit": "ft", "separator": "tab", "decimal": "comma"},
+    "calendar": A_CALENDAR,
 }
 JUNK: list[Any] = [None, True, -1, 0, 1e308, -1e6, 10**400, "", "x", [], {}, [[]], [1, 2], "\ud800", 1e6, 5e-324]
 CELLS = st.text(st.sampled_from(MARKS), max_size=9) | st.text(max_size=4) | st.floats(-1e30, 1e30).map(str)

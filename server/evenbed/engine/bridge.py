@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator
 from functools import partial
 from typing import Any
 
+from evenbed.engine.calendar.ics import calendar_from
 from evenbed.engine.cost.order import order_from
 from evenbed.engine.designing import bed_design_from
 from evenbed.engine.document.writing import json_from
@@ -37,6 +38,7 @@ QUESTIONS: dict[str, Callable[[object], object]] = {
     "profile": profile_from,
     "table_in": table_in_from,
     "table_out": table_out_from,
+    "calendar": calendar_from,
 }
 """What the engine can be asked: from parsed JSON to a frozen answer, or BadDocumentError."""
 

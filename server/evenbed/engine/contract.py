@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from evenbed.engine.answer import BedDesignAnswer, LevelsReport, Plan
+from evenbed.engine.calendar.shapes import CalendarAnswer, CalendarQuestion
 from evenbed.engine.cost.order import OrderAnswer, OrderQuestion
 from evenbed.engine.document.fields import described
 from evenbed.engine.document.levelling import LevelsDocument
@@ -28,6 +29,7 @@ QUESTION_SHAPES: dict[str, tuple[type[Any], type[Any]]] = {
     "profile": (ProfileQuestion, ProfileAnswer),
     "table_in": (TableInQuestion, TableInAnswer),
     "table_out": (TableOutQuestion, TableOutAnswer),
+    "calendar": (CalendarQuestion, CalendarAnswer),
 }
 """What each of the bridge's questions reads and what it answers."""
 

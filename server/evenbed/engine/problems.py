@@ -141,6 +141,7 @@ PROBLEMS: dict[str, str] = {
     "Tape again.",
     "taped_inside": "One tape reaches {gap} mm past all that the other can: the two places are {base} mm apart. "
     "Tape again.",
+    "date_ends_before": "The date ends at {end}, before it begins at {start}.",
     "taped_outside": "Where these tapes meet is outside the room. Tape again, or choose other places to tape from.",
     "profile_no_length": "The line has no length: draw it from one place to another.",
     "table_nothing": "The table holds no line with a point.",

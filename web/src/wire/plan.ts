@@ -35,7 +35,7 @@ export type Violation = Schemas["Violation"];
 export type Problem = Schemas["Problem"];
 
 /** What the engine can be asked, by the engine's own names. */
-export type QuestionName = "plan" | "quick_plan" | "bed_design" | "fill_clock" | "order" | "levels" | "walk" | "taped_place" | "profile" | "table_in" | "table_out";
+export type QuestionName = "plan" | "quick_plan" | "bed_design" | "fill_clock" | "order" | "levels" | "walk" | "taped_place" | "profile" | "table_in" | "table_out" | "calendar";
 
 export type Alarm = Schemas["Alarm"];
 export type BatchClock = Schemas["BatchClock"];

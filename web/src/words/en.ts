@@ -3,6 +3,7 @@ import { bought } from "./en/bought";
 import { brought } from "./en/brought";
 import { codes } from "./en/codes";
 import { cost } from "./en/cost";
+import { dates } from "./en/dates";
 import { daybook } from "./en/daybook";
 import { filling } from "./en/filling";
 import { fillcodes } from "./en/fillcodes";
@@ -23,4 +24,4 @@ import { tops } from "./en/tops";
 import { truingcodes } from "./en/truingcodes";
 import { work } from "./en/work";
 
-export const en = { ...frame, ...daybook, ...filling, ...bought, ...brought, ...work, ...codes, ...fillcodes, ...handed, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...seen, ...setting, ...sources, ...tops, ...truingcodes } as const;
+export const en = { ...frame, ...dates, ...daybook, ...filling, ...bought, ...brought, ...work, ...codes, ...fillcodes, ...handed, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...seen, ...setting, ...sources, ...tops, ...truingcodes } as const;

@@ -3,6 +3,7 @@ import { bought } from "./es/bought";
 import { brought } from "./es/brought";
 import { codes } from "./es/codes";
 import { cost } from "./es/cost";
+import { dates } from "./es/dates";
 import { daybook } from "./es/daybook";
 import { filling } from "./es/filling";
 import { fillcodes } from "./es/fillcodes";
@@ -23,4 +24,4 @@ import { tops } from "./es/tops";
 import { truingcodes } from "./es/truingcodes";
 import { work } from "./es/work";
 
-export const es = { ...frame, ...daybook, ...filling, ...bought, ...brought, ...work, ...codes, ...fillcodes, ...handed, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...seen, ...setting, ...sources, ...tops, ...truingcodes };
+export const es = { ...frame, ...dates, ...daybook, ...filling, ...bought, ...brought, ...work, ...codes, ...fillcodes, ...handed, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...seen, ...setting, ...sources, ...tops, ...truingcodes };

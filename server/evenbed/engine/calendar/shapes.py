@@ -1,8 +1,12 @@
 """What is asked of and answered about dates for calendar programs."""
 
 from dataclasses import dataclass
+from typing import Literal
 
 from evenbed.engine.document.fields import described, time
+
+DateStatus = Literal["tentative", "confirmed", "cancelled"]
+"""`tentative` is foretold, `confirmed` was seen by somebody, `cancelled` no longer holds."""
 
 
 @dataclass(frozen=True)
@@ -11,12 +15,13 @@ class CalendarDate:
 
     uid: str = described(about="The same for the same milestone, whatever its time becomes", longest=200)
     start: str = described(about="From", is_time=True, key="from")
-    end: str = described(about="To", is_time=True, key="to")
+    end: str = described(about="To; the same as `from` for a moment", is_time=True, key="to")
     summary: str = described(about="What a calendar shows", longest=500)
     description: str = described("", about="More words", longest=4_000)
     location: str = described("", about="Where", longest=500)
     sequence: int = described(0, about="Grows whenever the date changes", low=0, high=2_147_483_647)
-    cancelled: bool = described(False, about="True for a date that no longer holds")
+    status: DateStatus = described("tentative", about="How sure the date is")
+    changed_at: str | None = time(None, about="When what it rests on last changed")
 
 
 @dataclass(frozen=True)

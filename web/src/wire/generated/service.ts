@@ -615,6 +615,49 @@ export interface components {
             readonly density?: number | null;
             readonly waste?: number | null;
         };
+        /** @description The calendar as a file. */
+        readonly CalendarAnswer: {
+            /** @description iCalendar (RFC 5545), lines ended by CR LF */
+            readonly text: string;
+        };
+        /** @description One date: a milestone of a room. */
+        readonly CalendarDate: {
+            /**
+             * @description When what it rests on last changed
+             * @default null
+             */
+            readonly changed_at?: string | null;
+            readonly description?: string | null;
+            /**
+             * Format: date-time
+             * @description From
+             */
+            readonly from: string;
+            readonly location?: string | null;
+            readonly sequence?: number | null;
+            readonly status?: ("tentative" | "confirmed" | "cancelled") | null;
+            /** @description What a calendar shows */
+            readonly summary: string;
+            /**
+             * Format: date-time
+             * @description To; the same as `from` for a moment
+             */
+            readonly to: string;
+            /** @description The same for the same milestone, whatever its time becomes */
+            readonly uid: string;
+        };
+        /** @description Dates to be written as one calendar. */
+        readonly CalendarQuestion: {
+            /** @description Every date */
+            readonly dates: readonly components["schemas"]["CalendarDate"][];
+            /**
+             * Format: date-time
+             * @description When it is written
+             */
+            readonly made_at: string;
+            /** @description What the calendar is called */
+            readonly name: string;
+        };
         /** @description One caution: `where` names the part of the plan it stands at (`bed.load`, `readiness`). */
         readonly Caution: {
             /** @description Which caution, from a closed set */
