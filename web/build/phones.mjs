@@ -1,10 +1,11 @@
 /**
- * Bundles the phones that the machine in tests/machine drives into one file for Node: `node build/phones.mjs <folder>`
- * writes main.js there. They are the app's own storage and sync, over a database in memory.
+ * Bundles the app's own code, for tests that drive it from outside, into one file for Node: `node build/phones.mjs <folder>`
+ * writes main.js there, with the phones that the machine in tests/machine drives: storage and sync over a database in
+ * memory. A second word names another folder in tests/ whose main.ts is bundled instead.
  */
 import { build } from "vite";
 
-const [folder] = process.argv.slice(2);
+const [folder, part = "machine"] = process.argv.slice(2);
 if (folder === undefined) throw new Error("Say into which folder.");
 
 await build({
@@ -13,5 +14,5 @@ await build({
   publicDir: false,
   root: new URL("..", import.meta.url).pathname,
   ssr: { noExternal: true },
-  build: { ssr: "tests/machine/main.ts", outDir: folder, emptyOutDir: false, target: "node20", minify: false },
+  build: { ssr: `tests/${part}/main.ts`, outDir: folder, emptyOutDir: false, target: "node20", minify: false },
 });

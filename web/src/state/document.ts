@@ -6,7 +6,7 @@ import {
   batchesOf, climateOf, companyPrices, companySupplies, entriesOf, forecastOf, gapsOf, heightLinesOf, placementsOf, railChecksOf, readingsOf, roomOf, temperatureLogsOf,
 } from "./records";
 import { documentSetup, FIRST_SETUP, setupsIn } from "./setups";
-import { wholeRails, workedParts, type WorkedParts } from "./worked";
+import { momentOf, wholeRails, workedParts, type WorkedParts } from "./worked";
 
 type Open = Record<string, unknown>;
 const GROUPS: ReadonlySet<string> = new Set(["bed", "rails", "mix", "curing", "adjustment", "joints", "supplies", "prices", "filling", "flatness"]);
@@ -73,13 +73,9 @@ function readingFromRow({ id, fields }: Row<"reading">, hasSetups: boolean): Doc
 
 /** Measured first, then forecast; each in order of time. */
 function climateInOrder(rows: readonly Row<"climate">[]): readonly Row<"climate">[] {
-  const key = (row: Row<"climate">) => `${row.fields.forecast === true ? 1 : 0}${momentOf(row.fields.at)}${row.id}`;
-  return [...rows].sort((a, b) => (key(a) < key(b) ? -1 : 1));
-}
-
-function momentOf(at: string | null | undefined): string {
-  const moment = new Date(at ?? Number.NaN);
-  return Number.isNaN(moment.getTime()) ? "" : moment.toISOString();
+  const isForetold = (row: Row<"climate">) => (row.fields.forecast === true ? 1 : 0);
+  const byTime = (a: Row<"climate">, b: Row<"climate">) => momentOf(a.fields.at) - momentOf(b.fields.at) || (a.id < b.id ? -1 : 1);
+  return [...rows].sort((a, b) => isForetold(a) - isForetold(b) || byTime(a, b));
 }
 
 function climateFromRow(row: Row<"climate">): Open {

@@ -141,9 +141,9 @@ export function isMoment(text: unknown): text is string {
   return new Date(Date.UTC(year, month - 1, day)).getUTCDate() === day && month <= 12;
 }
 
-/** In ms; 0 for none. */
+/** In ms; 0 for none that the engine takes. */
 export function momentOf(at: Moment): number {
-  return Date.parse(at ?? "") || 0;
+  return isMoment(at) ? Date.parse(at) : 0;
 }
 
 function momentsIn<K extends string>(fields: object, names: readonly K[]): Readonly<Partial<Record<K, string>>> {

@@ -1,0 +1,1 @@
+"""Rooms: the room document composed of records, as the phone composes it; pure, it asks neither engine nor store."""
