@@ -105,7 +105,7 @@ def test_a_room_without_an_outline_has_no_document(phone: Phone) -> None:
 def test_what_is_whole_comes_into_the_document_and_what_is_of_another_room_does_not() -> None:
     kinds = [kind for kind in GOOD if kind != "room"]
     own = [Row(kind, IDS[n], good(kind)) for n, kind in enumerate(kinds)]
-    others = [Row(row.kind, row.id + "x", row.fields | {"room_id": ROOMS[1], "job_id": "y"}) for row in own]
+    others = [Row(row.kind, row.id + "x", {**row.fields, "room_id": ROOMS[1], "job_id": "y"}) for row in own]
     document = composed(ROOM, [Row("room", ROOM, good("room")), *others, *own])
     assert document is not None
     lists = (
