@@ -79,6 +79,17 @@ class InviteRow(Table, table=True):
     used_by: str | None = Field(default=None, foreign_key="device.id")
 
 
+class CalendarRow(Table, table=True):
+    """A person's secret address of dates. It holds while the device that it was made on has not left since."""
+
+    __tablename__ = "calendar"
+
+    person_id: str = Field(primary_key=True, foreign_key="person.id")
+    secret_hash: str = Field(unique=True)
+    made_by: str = Field(foreign_key="device.id")
+    made_at: str
+
+
 class AssignmentRow(Table, table=True):
     """Who sees a job without being a foreman. Made from the job's record, and can be made again from it."""
 
