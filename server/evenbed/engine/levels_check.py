@@ -78,13 +78,16 @@ def floor_problems(read: Collection[Point], tied: Collection[Point], untied: Seq
 def _surface_problems(places: Collection[Point]) -> list[Problem]:
     if len(places) < 3:
         return [problem_at("readings", "too_few_readings", count=len(places))]
-    if _are_on_a_line(places):
+    if are_on_a_line(places):
         return [problem_at("readings", "readings_on_a_line", count=len(places))]
     return []
 
 
-def _are_on_a_line(places: Collection[Point]) -> bool:
-    """True where no place stands off the line through the two farthest-out ones by more than OFF_THE_LINE."""
+def are_on_a_line(places: Collection[Point]) -> bool:
+    """True where no place stands off the line through the two farthest-out ones by more than OFF_THE_LINE.
+
+    So do fewer than three places. Raises ValueError for none.
+    """
     start = min(places)
     end = max(places, key=lambda p: math.dist(p, start))
     dx, dy, far = end[0] - start[0], end[1] - start[1], math.dist(start, end)

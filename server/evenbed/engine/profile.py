@@ -16,7 +16,7 @@ from evenbed.engine.document.reading import read_json
 from evenbed.engine.document.room import Document
 from evenbed.engine.geometry import between, box_of, boxes_meet, meeting_of
 from evenbed.engine.problems import BadDocumentError, problem_at, problems_under
-from evenbed.engine.region import Interval, Region, chords_at
+from evenbed.engine.region import stretches_along
 from evenbed.engine.surface import Surface
 from evenbed.engine.top.facets import BedTop
 from evenbed.engine.touching import regions_of_room
@@ -69,7 +69,7 @@ def profile_from(given: object) -> ProfileAnswer:
         regions = regions_of_room(room.figure.outer, room.figure.holes)
         bends = sorted([*_bends(room.surface, line), *_creases(room.top, line)])
         runs = (
-            _run(room, line, [start, *_inside(bends, start, end), end]) for start, end in _stretches(regions, line)
+            _run(room, line, [start, *_inside(bends, start, end), end]) for start, end in stretches_along(regions, line.start, line.end)
         )
         return ProfileAnswer(line.length, tuple(runs))
 
@@ -85,25 +85,6 @@ class _Line:
 
     def at(self, along: float) -> Point:
         return between(self.start, self.end, along / self.length)
-
-
-def _stretches(regions: tuple[Region, ...], line: _Line) -> list[Interval]:
-    """Where the line runs inside the room or along its walls."""
-    found: list[Interval] = []
-    for start, end in sorted(stretch for region in regions for stretch in _chords(region, line)):
-        low, high = max(0.0, start), min(line.length, end)
-        if found and low - found[-1][1] <= ONE_PLACE:
-            found[-1] = found[-1][0], max(found[-1][1], high)
-        elif high - low > ONE_PLACE:
-            found.append((low, high))
-    return found
-
-
-def _chords(region: Region, line: _Line) -> Iterator[Interval]:
-    """Both ways along the line, for a wall that lies on it has the room on one side only."""
-    dx, dy = line.end[0] - line.start[0], line.end[1] - line.start[1]
-    yield from chords_at(region, line.start, (dx, dy))
-    yield from ((-end, -start) for start, end in chords_at(region, line.start, (-dx, -dy)))
 
 
 def _bends(surface: Surface, line: _Line) -> list[float]:

@@ -19,6 +19,7 @@ from evenbed.engine.geometry import Box, Ring, between, box_of, is_inside, perim
 Interval = tuple[float, float]
 _Chain = list[Point]
 
+ONE_PLACE = 1e-6  # mm along a way: nearer ends of stretches are one
 ON_LINE = 1e-7  # mm: far below anything a tape shows, far above rounding in coordinates of a kilometre
 _Key = tuple[float, float]
 
@@ -61,6 +62,26 @@ def chords_at(region: Region, point: Point, direction: Point) -> tuple[Interval,
         elif end - start > ON_LINE:
             chords.append((start, end))
     return tuple(chords)
+
+
+def stretches_along(regions: Iterable[Region], start: Point, end: Point) -> list[Interval]:
+    """Where a straight way runs inside the regions or along their edges: from and to, mm from its start, in order.
+
+    Both ways along the line are looked at, for an edge that lies on it has its region on one side only.
+    """
+    length, (dx, dy) = math.dist(start, end), (end[0] - start[0], end[1] - start[1])
+    chords: list[Interval] = []
+    for region in regions:
+        chords += chords_at(region, start, (dx, dy))
+        chords += ((-high, -low) for low, high in chords_at(region, start, (-dx, -dy)))
+    found: list[Interval] = []
+    for first, last in sorted(chords):
+        low, high = max(0.0, first), min(length, last)
+        if found and low - found[-1][1] <= ONE_PLACE:
+            found[-1] = found[-1][0], max(found[-1][1], high)
+        elif high - low > ONE_PLACE:
+            found.append((low, high))
+    return found
 
 
 def split_by_line(

@@ -1,0 +1,98 @@
+"""A straightedge's line turned and shifted until the gap under it grows no more."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from evenbed.engine.document.places import Point
+from evenbed.engine.flatness.bed_surface import BedSurface
+from evenbed.engine.flatness.hull import Rest, worst_under
+from evenbed.engine.flatness.lines import Line
+from evenbed.engine.flatness.mesh import Edge, Way, way_through
+
+SHRINKS = 4.0  # by how much turns become smaller where none wins anything
+WON = 1e-6  # mm: less is not worth another turn
+
+
+@dataclass(frozen=True)
+class Lying:
+    """A line, and how the straightedge lies on it worst."""
+
+    line: Line
+    rest: Rest
+
+    @property
+    def gap(self) -> float:
+        """How far it stands open."""
+        return self.rest.gap
+
+    @property
+    def at(self) -> Point:
+        """Where."""
+        return self.line.way.at(self.rest.at)
+
+
+@dataclass(frozen=True)
+class Under:
+    """A straightedge of a length over some heights of a bed's mesh."""
+
+    surface: BedSurface
+    heights: Sequence[float]
+    length: float
+
+    def lying_on(self, line: Line, above: float) -> Lying | None:
+        """How it lies worst on a line, None where no gap is over `above`."""
+        mesh = self.surface.mesh
+        knots = mesh.knots_from(self.heights, line.way, line.edge, (line.low, line.high))
+        if knots is None:
+            return None
+        best = None
+        for part in mesh.stretches(line.way, knots):
+            rest = worst_under(part, self.length, above)
+            if rest is not None:
+                best, above = Lying(line, rest), rest.gap
+        return best
+
+    def improved(self, lying: Lying, step: float, end: float) -> Lying:
+        """The same turned about each of its three places, and shifted, by turns from `step` to `end` radians.
+
+        Each turn that wins is made again twice as large; where none wins they become smaller.
+        """
+        while step > end:
+            better = self._round(lying, step)
+            if better is lying:
+                step /= SHRINKS
+            lying = better
+        return lying
+
+    def _round(self, lying: Lying, step: float) -> Lying:
+        for move in range(4):
+            for turn in (step, -step):
+                lying = self._followed(lying, move, turn)
+        return lying
+
+    def _followed(self, lying: Lying, move: int, turn: float) -> Lying:
+        while True:
+            better = self._moved(lying, move, turn)
+            if better is None:
+                return lying
+            lying, turn = better, 2.0 * turn
+
+    def _moved(self, lying: Lying, move: int, turn: float) -> Lying | None:
+        way, rest = lying.line.way, lying.rest
+        if move == 3:
+            turned = way._replace(left=way.left + turn * self.length / 2.0)
+        else:
+            cos, sin = math.cos(turn), math.sin(turn)
+            pivot = way.at((rest.at, rest.first, rest.second)[move])
+            turned = way_through(pivot, way.dx * cos - way.dy * sin, way.dx * sin + way.dy * cos)
+        edge = self._edge_near(lying.line.edge, turned)
+        if edge is None:
+            return None
+        along = turned.along(lying.at)
+        return self.lying_on(Line(turned, edge, along - self.length, along + self.length), rest.gap + WON)
+
+    def _edge_near(self, edge: Edge, way: Way) -> Edge | None:
+        """An edge that the line crosses, at one of the ends of the edge that the line before crossed."""
+        mesh = self.surface.mesh
+        return mesh.edge_among(way, (edge,)) or mesh.edge_at(way, edge[0]) or mesh.edge_at(way, edge[1])

@@ -1,0 +1,196 @@
+"""A straightedge laid on the bed at every place in every direction: where it stands open most, and rocks most.
+
+    worst_lying(surface, length)          -> Worst(gap, hump), each a Found or None where there is none
+    worst_on(surface, start, end, length) -> the same along one line alone, exact
+    lines_beyond(surface, length, limit)  -> of the lines looked at first, those with more than a limit under them
+    worst_among(surface, lines, length)   -> the same along those lines alone: quick, for heights changed since
+
+Along one line the answer is exact (`hull`). Over all lines gap and hump change smoothly while the three places (rest,
+gap, rest) stay on their edges, and are best where the line meets corners of the triangles or the straightedge's whole
+length is taken up. So the search goes along lines through two readings in reach of each other, through one in several
+directions where few are in reach, and across each edge; the best of them are turned about each of the three places
+and shifted until nothing more is won (`improve`). A line whose heights or bends cannot come near the best is left at
+once.
+"""
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from itertools import chain
+
+from evenbed.engine.document.places import Point
+from evenbed.engine.flatness.bed_surface import BedSurface
+from evenbed.engine.flatness.hull import Rest, worst_over, worst_under
+from evenbed.engine.flatness.improve import Lying, Under
+from evenbed.engine.flatness.lines import Line, Pair, first_lines, lines_through_two, pairs_in_reach
+from evenbed.engine.geometry import between
+
+POOL = 10  # lines kept to be improved
+WORTH = 0.8  # of the best so far: a line that begins with less is not kept
+FINISHED = 3  # of them are improved to the end
+COARSE, FINE, END = 0.02, 0.001, 1e-6  # radians: the first turn, where the best few are told, the least turn
+ALIKE = 1.0  # mm between two places, and
+ALIKE_TURN = 0.02  # radians between two lines, below which they are one lying
+KEPT = 8  # surfaces and lengths
+
+
+@dataclass(frozen=True)
+class Found:
+    """A straightedge where it lies: the gap (or the hump's height), where it is, and the two places it rests on."""
+
+    gap: float
+    at: Point
+    first: Point
+    second: Point
+
+
+@dataclass(frozen=True)
+class Worst:
+    """The largest gap and the highest hump under one length of straightedge.
+
+    `is_reduced`: there are so many readings that not every line through two of them was looked at.
+    """
+
+    gap: Found | None
+    hump: Found | None
+    is_reduced: bool = False
+
+
+class _Pool:
+    """The best lines so far over one set of heights."""
+
+    def __init__(self) -> None:
+        self.kept: list[Lying] = []
+        self.above = 0.0
+
+    def take(self, lying: Lying) -> None:
+        """Keep a line among the best; of several that hardly differ, the best."""
+        same = [one for one in self.kept if _are_alike(one, lying)]
+        if any(one.gap >= lying.gap for one in same):
+            return
+        self.kept = sorted([one for one in self.kept if one not in same] + [lying], key=lambda one: -one.gap)[:POOL]
+        least = self.kept[-1].gap if len(self.kept) == POOL else 0.0
+        self.above = max(least, WORTH * self.kept[0].gap)
+
+
+Sides = tuple[tuple[Under, _Pool], tuple[Under, _Pool]]
+
+
+def _are_alike(one: Lying, other: Lying) -> bool:
+    turned = one.line.way.dx * other.line.way.dy - one.line.way.dy * other.line.way.dx
+    return math.dist(one.at, other.at) < ALIKE and abs(turned) < ALIKE_TURN
+
+
+def worst_lying(surface: BedSurface, length: float) -> Worst:
+    """The largest gap and the highest hump under a straightedge of a length (mm, over 0), anywhere on the bed.
+
+    Lines are cut at walls and cutouts; a straightedge longer than a stretch lies on the whole stretch.
+    """
+    return _kept(surface, length)
+
+
+@lru_cache(maxsize=KEPT)
+def _kept(surface: BedSurface, length: float) -> Worst:
+    if not surface.triangles:
+        return _along_the_readings(surface, length)
+    sides = _sides(surface, length)
+    pairs, is_reduced = pairs_in_reach(surface.mesh, surface.spots, length)
+    for line in first_lines(surface, pairs, length):
+        _lay(line, sides)
+    for under, pool in sides:
+        _improve(under, pool, 1, FINE)
+    for line in lines_through_two(surface, _worth(pairs, sides), length):
+        _lay(line, sides)
+    return _told(sides, is_reduced)
+
+
+def _sides(surface: BedSurface, length: float) -> Sides:
+    """The bed as it lies, for gaps, and upside down, for humps."""
+    flat = surface.flattened
+    down = tuple(-z for z in flat)
+    return (Under(surface, flat, length), _Pool()), (Under(surface, down, length), _Pool())
+
+
+def _lay(line: Line, sides: Sides) -> None:
+    for under, pool in sides:
+        lying = under.lying_on(line, pool.above)
+        if lying is not None:
+            pool.take(lying)
+
+
+def _worth(pairs: Iterable[Pair], sides: Sides) -> list[Pair]:
+    """The pairs that can have more between, or beside, them than is kept already; those that stand out most first."""
+    heights = sides[0][0].heights
+    high, low = max(heights), min(heights)
+    least = min(pool.above for _, pool in sides)
+    worth = [pair for pair in pairs if _is_worth(pair, heights, high - least, low + least)]
+    return sorted(worth, key=lambda pair: -abs(heights[pair[0]]) - abs(heights[pair[1]]))
+
+
+def _is_worth(pair: Pair, heights: Sequence[float], high: float, low: float) -> bool:
+    """False where neither reading is high enough to be rested on, nor low enough to be open over."""
+    first, second = heights[pair[0]], heights[pair[1]]
+    return max(first, second) > low or min(first, second) < high
+
+
+def _improve(under: Under, pool: _Pool, count: int, end: float) -> None:
+    for lying in pool.kept[:count]:
+        better = under.improved(lying, COARSE, end)
+        if better is not lying:
+            pool.take(better)
+
+
+def _told(sides: Sides, is_reduced: bool) -> Worst:
+    found = []
+    for under, pool in sides:
+        _improve(under, pool, POOL, FINE)
+        best = [under.improved(lying, FINE, END) for lying in pool.kept[:FINISHED]]
+        found.append(_found(max(best, key=lambda one: one.gap)) if best else None)
+    return Worst(found[0], found[1], is_reduced)
+
+
+def _found(lying: Lying) -> Found:
+    way, rest = lying.line.way, lying.rest
+    return Found(rest.gap, way.at(rest.at), way.at(rest.first), way.at(rest.second))
+
+
+def worst_on(surface: BedSurface, start: Point, end: Point, length: float) -> Worst:
+    """The largest gap and the highest hump along one line from start to end, exact."""
+    found = []
+    for lay in (worst_under, worst_over):
+        rests = [lay(knots, length) for knots in surface.profile(start, end)]
+        best = max((rest for rest in rests if rest is not None), key=lambda rest: rest.gap, default=None)
+        found.append(None if best is None else _on_the_way(best, start, end))
+    return Worst(found[0], found[1])
+
+
+def _on_the_way(rest: Rest, start: Point, end: Point) -> Found:
+    whole = math.dist(start, end)
+    at, first, second = (between(start, end, t / whole) for t in (rest.at, rest.first, rest.second))
+    return Found(rest.gap, at, first, second)
+
+
+def _along_the_readings(surface: BedSurface, length: float) -> Worst:
+    """Readings that all stand on one line tell of that line alone; one, or none, tells of nothing."""
+    places = surface.mesh.places
+    return worst_on(surface, places[0], places[-1], length) if len(places) > 2 else Worst(None, None)
+
+
+def lines_beyond(surface: BedSurface, length: float, limit: float) -> tuple[Line, ...]:
+    """Of all lines that are looked at first, those with a gap or a hump over a limit."""
+    sides = [under for under, _ in _sides(surface, length)]
+    pairs, _ = pairs_in_reach(surface.mesh, surface.spots, length)
+    lines = chain(first_lines(surface, pairs, length), lines_through_two(surface, pairs, length))
+    return tuple(line for line in lines if any(under.lying_on(line, limit) for under in sides))
+
+
+def worst_among(surface: BedSurface, lines: Iterable[Line], length: float) -> Worst:
+    """The largest gap and the highest hump along some lines alone, none of them turned."""
+    best: list[Lying | None] = [None, None]
+    for line in lines:
+        for n, (under, _) in enumerate(_sides(surface, length)):
+            known = best[n]
+            best[n] = under.lying_on(line, known.gap if known else 0.0) or known
+    gap, hump = (None if one is None else _found(one) for one in best)
+    return Worst(gap, hump)
