@@ -15,7 +15,6 @@ from tests.share import share_of
 
 from evenbed.engine.cure import (
     AgeCurve,
-    Rate,
     Temperatures,
     equivalent_age_from,
     moment_from_time,
@@ -23,6 +22,7 @@ from evenbed.engine.cure import (
 )
 from evenbed.engine.document.waiting import ClimateRow
 from evenbed.engine.problems import BadDocumentError
+from evenbed.engine.waiting.maturity import Rate
 
 QUADRATURE = 1e-10  # relative: the promise of the module, whatever the temperatures
 ROUNDING = 1e-12  # relative: sums of a few dozen terms

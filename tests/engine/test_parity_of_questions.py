@@ -9,6 +9,7 @@ import pytest
 from tests.documents import SQUARE, Json, plan_of
 from tests.engine.calendars import A_CALENDAR
 from tests.engine.fill_days import A_DAY
+from tests.engine.waits import A_WAIT
 from tests.rooms import random_room
 
 from evenbed.engine.bridge import answer_text
@@ -30,6 +31,7 @@ def asked() -> list[tuple[str, Json]]:
         *(("walk", room) for room in rooms),
         *(("bed_design", room) for room in rooms[:10]),
         *(("fill_clock", {"document": room | A_DAY, "now": "2026-05-04T10:00:00-05:00"}) for room in rooms[:10]),
+        *(("waiting", {"document": room | A_WAIT, "now": "2026-05-05T10:00:00-05:00"}) for room in rooms[:10]),
         *(("order", {"rooms": [{"materials": plan_of(r)["materials"]} for r in rooms[n : n + 5]]}) for n in (0, 5)),
         ("calendar", A_CALENDAR),
         *(("profile", {"document": room, "from": [-6000, -5000], "to": [6000, 5100]}) for room in rooms),

@@ -14,9 +14,9 @@ from evenbed.engine.readiness import (
     MILESTONES,
     Readiness,
     ReadinessRow,
-    readiness_explanations,
     readiness_from,
 )
+from evenbed.engine.waiting.explaining import readiness_explanations
 
 PLACED = "2026-05-04T08:00:00-05:00"
 DAY_AFTER = "2026-05-05T08:00:00-05:00"

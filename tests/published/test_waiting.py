@@ -4,9 +4,10 @@ import math
 
 import pytest
 
-from evenbed.engine.cure import KELVIN, Rate, Temperatures, equivalent_age_from
+from evenbed.engine.cure import Temperatures, equivalent_age_from
 from evenbed.engine.document.waiting import Curing
 from evenbed.engine.readiness import COLDEST_WORK_C, DEFAULT_NEEDS, HOTTEST_WORK_C, readiness_from
+from evenbed.engine.waiting.maturity import KELVIN, Rate
 
 PRINTED = 0.5e-4  # the published digits stop at the fourth
 GAS_CONSTANT = 8.314462618  # J/(mol·K), CODATA 2018

@@ -7,10 +7,10 @@ from evenbed.engine.bed_account import bed_cautions_of, bed_explanations_of
 from evenbed.engine.cautions import Caution, caution_at
 from evenbed.engine.cost.costed import load_and_material_cautions
 from evenbed.engine.rails.account import rail_explanations
-from evenbed.engine.readiness import readiness_explanations
 from evenbed.engine.slips import Suspect
 from evenbed.engine.sources import Explanation, explanation_of
 from evenbed.engine.unknown import Unknown
+from evenbed.engine.waiting.explaining import readiness_explanations
 from evenbed.engine.worked import WorkedRoom
 
 LOOSE_TAPE = 1 / 200  # of the perimeter: a misclosure worth taping again; common practice, no source
@@ -35,6 +35,7 @@ def cautions_of(room: WorkedRoom) -> Iterable[Caution]:
     yield from room.trued.cautions
     yield from room.sections.cautions
     yield from room.readiness.cautions
+    yield from room.waiting.cautions()
 
 
 def explanations_of(room: WorkedRoom, unknown: Unknown | None) -> dict[str, Explanation]:
@@ -46,7 +47,7 @@ def explanations_of(room: WorkedRoom, unknown: Unknown | None) -> dict[str, Expl
     }
     shims = dict(rail_explanations(room.rails.rails))
     filling = dict(_filling_explanations(room))
-    waiting = readiness_explanations(room.readiness, room.document.curing)
+    waiting = readiness_explanations(room.readiness, room.document.curing) | room.waiting.explanations()
     doubt = {} if unknown is None else _doubt_explanations(room, unknown)
     bed = bed_explanations_of(room, unknown)
     joints = room.joints.explanations

@@ -21,6 +21,7 @@ from evenbed.engine.profile import profile_from
 from evenbed.engine.tables.reading_in import table_in_from
 from evenbed.engine.tables.writing_out import table_out_from
 from evenbed.engine.taped import taped_place_from
+from evenbed.engine.waiting.answer import waiting_from
 from evenbed.engine.walk.walk import walk_from
 
 MOST_CHARACTERS = 8_000_000
@@ -39,6 +40,7 @@ QUESTIONS: dict[str, Callable[[object], object]] = {
     "table_in": table_in_from,
     "table_out": table_out_from,
     "calendar": calendar_from,
+    "waiting": waiting_from,
 }
 """What the engine can be asked: from parsed JSON to a frozen answer, or BadDocumentError."""
 

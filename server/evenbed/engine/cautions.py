@@ -10,6 +10,7 @@ from evenbed.engine.document.fields import described
 from evenbed.engine.filling.sentences import FILLING_CAUTIONS
 from evenbed.engine.rails.sentences import RAIL_CAUTIONS
 from evenbed.engine.truing.sentences import TRUING_CAUTIONS
+from evenbed.engine.waiting.sentences import WAITING_CAUTIONS
 
 CAUTIONS: dict[str, str] = {
     "load": (
@@ -149,6 +150,7 @@ CAUTIONS: dict[str, str] = {
     **RAIL_CAUTIONS,
     **TRUING_CAUTIONS,
     **FILLING_CAUTIONS,
+    **WAITING_CAUTIONS,
 }
 
 

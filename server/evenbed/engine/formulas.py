@@ -5,6 +5,8 @@ The formulas are a closed set, so that a screen in another language says its own
 
 from dataclasses import dataclass
 
+from evenbed.engine.waiting.sentences import WAITING_FORMULAS
+
 
 @dataclass(frozen=True)
 class Formula:
@@ -230,11 +232,7 @@ FORMULAS: dict[str, Formula] = {
     ),
     "joint_movement": Formula("movement = expansion × longest panel × range of temperature", "expansion"),
     "joint_width_by_movement": Formula("width = movement / how far the sealant gives", "expansion"),
-    "readiness_tile": Formula("Σ exp(−Q (1/T − 1/Tr)) Δt reaches what tile needs", "tile_on_cured_bed"),
-    "readiness_practice": Formula("Σ exp(−Q (1/T − 1/Tr)) Δt reaches what the milestone needs", "common_practice"),
-    "readiness_room": Formula("Σ exp(−Q (1/T − 1/Tr)) Δt reaches what the milestone needs", "room"),
-    "equivalent_age": Formula("equivalent age = Σ exp(−Q (1/T − 1/Tr)) Δt, T in kelvin", "maturity"),
-    "working_time": Formula("working time = working time at Tr / exp(−Q (1/T − 1/Tr))", "common_practice"),
+    **{code: Formula(*told) for code, told in WAITING_FORMULAS.items()},
     "section": Formula("section = ∫ (top − subfloor) over the section, exact", "surface"),
     "section_walk": Formula(
         "walk = from the middle of the section to the way out, over sections filled later, through the middles of "

@@ -11,6 +11,7 @@ from itertools import islice
 from string import Formatter
 
 from evenbed.engine.document.fields import described
+from evenbed.engine.waiting.sentences import WAITING_PROBLEMS
 
 SHOWN_CHARACTERS = 40
 MOST_PROBLEMS = 200  # a list longer than this helps nobody
@@ -165,6 +166,7 @@ PROBLEMS: dict[str, str] = {
     "no_section_there": "The place of this entry lies in no section of this room: the entry counts for none.",
     "times_backwards": "These times run backwards: correct the one that is wrong.",
     "time_ahead": "This time lies after now. Is the phone's clock right?",
+    **WAITING_PROBLEMS,
     "overlap_too_long": "{overlap} mm of strip kept in finished bed leave too little to move: the most is {most} mm.",
 }
 

@@ -1,25 +1,34 @@
 """When a bed can be walked on, tiled, grouted and driven over, and how long a batch can be worked.
 
 A bed's waiting starts when its last section was placed. Where nothing is placed yet, it is reckoned as if placed at
-the first row of the climate, and no date is given. A prediction is not a test, and says so.
+the first moment with a temperature, and no date is given. A prediction is not a test, and says so; a milestone is
+ticked by a person who looked, never by a figure.
 """
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from datetime import UTC, datetime, timedelta, tzinfo
 from typing import get_args
 
 from evenbed.engine.cautions import Caution, caution_at
-from evenbed.engine.cure import HOUR, AgeCurve, Rate, Temperatures, moment_from_time, temperatures_from_climate
+from evenbed.engine.cure import AgeCurve, moment_from_time
 from evenbed.engine.document.fields import described, time
 from evenbed.engine.document.filling import MixedBatch, Placement
-from evenbed.engine.document.waiting import ClimateRow, Curing, Milestone
-from evenbed.engine.sources import Explanation, explanation_of
+from evenbed.engine.document.waiting import ClimateRow, Curing, ForecastDay, Method, Milestone, TemperatureLog, Tick
+from evenbed.engine.waiting.hardening import (
+    Hardening,
+    hardening_from,
+    maturity_from,
+    offset_of,
+    rate_from,
+    time_after,
+)
+from evenbed.engine.waiting.series import Warmth
+from evenbed.engine.waiting.shapes import Ticked
+from evenbed.engine.waiting.windows import BedKind
 
-LONGEST_WAIT_H = 10 * 365.25 * 24  # beyond ten years no moment is named
 COLDEST_WORK_C, HOTTEST_WORK_C = 10.0, 38.0  # usual work range, from memory
 FREEZING_C = 0.0
-NO_ZERO = datetime(2000, 1, 1, tzinfo=UTC)  # hours have to count from somewhere where nothing has a time
+LONGEST_WAIT_H = 10 * 365.25 * 24  # beyond ten years no moment is named
 MILESTONES: tuple[Milestone, ...] = get_args(Milestone)
 
 BASES: dict[str, str] = {
@@ -33,11 +42,7 @@ BASES: dict[str, str] = {
 REASONS: dict[str, str] = {
     "not_placed": "Nothing is placed yet: the hours count from placing.",
     "not_within": "Not within ten years at these temperatures.",
-}
-_FORMULA = {
-    "tile_on_cured_bed": "readiness_tile",
-    "common_practice": "readiness_practice",
-    "room": "readiness_room",
+    "below_datum": "What it needs is told at a temperature at or below the datum, where the factor gathers nothing.",
 }
 
 
@@ -66,14 +71,26 @@ class ReadinessRow:
     milestone: Milestone = described(about="What waits")
     at: str | None = time(about="When the need is met; null where nothing is placed or it is never met")
     after_h: float | None = described(about="Hours after placing; null where it is never met", unit="h")
+    early: str | None = time(about="The early end of the window: from here on somebody may try it")
+    late: str | None = time(about="The late end of the window: by here it should be ready")
+    early_after_h: float | None = described(about="Hours after placing, early; null where it is never met", unit="h")
+    late_after_h: float | None = described(about="Hours after placing, late; null where it is never met", unit="h")
+    method: Method = described(about="Which maturity method it is told by")
     equivalent_age: float = described(about="Equivalent age at the last measured moment", unit="h")
     needs: float = described(about="Equivalent age needed, at the reference temperature", unit="h")
+    factor: float | None = described(
+        about="Temperature-time factor at the last measured moment; null unless it is told by that", unit="Cel.h"
+    )
+    needs_factor: float | None = described(
+        about="Temperature-time factor needed; null unless it is told by that", unit="Cel.h"
+    )
     basis: str = described(about="What the need rests on, in English")
     code: str = described(about="Code of `basis`, from a closed set")
     values: dict[str, float | str] = described(about="The figures in `basis`, by name")
     forecast: bool = described(about="True where it rests on forecast or assumed temperatures")
     reason: str | None = described(about="Why there is no moment, in English")
     reason_code: str | None = described(about="Code of `reason`, from a closed set")
+    ticked: Ticked | None = described(about="Who looked and let it pass, null while nobody did")
 
 
 @dataclass(frozen=True)
@@ -93,19 +110,21 @@ class Readiness:
     working_time: WorkingTime
     cautions: tuple[Caution, ...]
     placed_at: str | None
+    hardening: Hardening
+    bed: BedKind
 
 
 @dataclass(frozen=True)
-class _Waiting:
-    """Everything the milestones are read from; hours count from `zero`, the placing."""
+class Beside:
+    """What else a bed's waiting depends on: logs and days foretold, who ticked what, and the bed itself."""
 
-    zero: datetime
-    is_placed: bool
-    temperatures: Temperatures
-    is_assumed: bool
-    curve: AgeCurve
-    age_so_far: float
-    offsets: tuple[tuple[float, tzinfo], ...]
+    logs: Sequence[TemperatureLog] = ()
+    forecast: Sequence[ForecastDay] = ()
+    ticks: Sequence[Tick] = ()
+    bed: BedKind = BedKind()
+
+
+NOTHING_BESIDE = Beside()
 
 
 def readiness_from(
@@ -113,55 +132,30 @@ def readiness_from(
     climate: Sequence[ClimateRow],
     placements: Sequence[Placement],
     batches: Sequence[MixedBatch] = (),
+    beside: Beside = NOTHING_BESIDE,
 ) -> Readiness:
     """When the milestones are met, from measured and forecast temperatures.
 
     A bed that is placed counts from its last `placed_at`. `equivalent_age` is what it had gathered at the last
     measured moment (0 where nothing was measured since placing, or nothing is placed). Without any temperature the
-    assumed one holds. Where one milestone is given two needs, the last counts. Raises BadDocumentError for
-    contradictory climate rows.
+    assumed one holds. Where one milestone is given two needs, the last counts; of two ticks the later one. Raises
+    BadDocumentError for temperatures that contradict each other.
     """
-    last = _last_placed(placements)
-    waiting = _waiting_from(curing, climate, last)
-    needs = needs_from(curing)
-    rows = tuple(_row(milestone, needs[milestone], curing, waiting) for milestone in MILESTONES)
+    last = last_placed(placements)
+    placed_at = None if last is None or last.placed_at is None else moment_from_time(last.placed_at)
+    hardening = hardening_from(curing, Warmth(climate, beside.logs, beside.forecast), placed_at)
+    needs, ticked = needs_from(curing), ticked_from(beside.ticks, hardening)
+    rows = tuple(_row(milestone, needs[milestone], hardening, beside.bed, ticked) for milestone in MILESTONES)
     mixings = [*(one.mixed_at for one in placements), *(one.mixed_at for one in batches)]
-    working = _working_time(curing, mixings, waiting)
-    cautions = _cautions(curing, waiting, rows)
-    return Readiness(rows, working, cautions, None if last is None else last.placed_at)
+    working = _working_time(curing, mixings, hardening)
+    cautions = _cautions(curing, hardening, rows)
+    return Readiness(rows, working, cautions, None if last is None else last.placed_at, hardening, beside.bed)
 
 
-def _last_placed(placements: Sequence[Placement]) -> Placement | None:
+def last_placed(placements: Sequence[Placement]) -> Placement | None:
+    """The entry that was in place last; None where nothing is placed."""
     placed = [(moment_from_time(p.placed_at), i) for i, p in enumerate(placements) if p.placed_at is not None]
     return placements[max(placed)[1]] if placed else None
-
-
-def _waiting_from(curing: Curing, climate: Sequence[ClimateRow], last: Placement | None) -> _Waiting:
-    placed_at = None if last is None or last.placed_at is None else moment_from_time(last.placed_at)
-    moments = [moment_from_time(row.at) for row in climate if not (row.bed is None and row.air is None)]
-    zero = placed_at or min(moments, default=NO_ZERO)
-    known = temperatures_from_climate(climate, zero)
-    temperatures = known or Temperatures((0.0,), (curing.assumed,), None)
-    curve = AgeCurve.of(temperatures, 0.0, max(0.0, temperatures.hours[-1]), rate_from(curing))
-    offsets = sorted(((m - zero) / HOUR, i) for i, m in enumerate(moments))
-    return _Waiting(
-        zero,
-        placed_at is not None,
-        temperatures,
-        known is None,
-        curve,
-        curve.age_at(temperatures.measured_until or 0.0) if placed_at else 0.0,
-        tuple((hour, _offset_of(moments[i])) for hour, i in offsets),
-    )
-
-
-def _offset_of(moment: datetime) -> tzinfo:
-    return moment.tzinfo or UTC
-
-
-def rate_from(curing: Curing) -> Rate:
-    """How fast this room's mortar hardens."""
-    return Rate(curing.activation, curing.reference)
 
 
 def needs_from(curing: Curing) -> dict[Milestone, Need]:
@@ -170,53 +164,78 @@ def needs_from(curing: Curing) -> dict[Milestone, Need]:
     return DEFAULT_NEEDS | changed
 
 
-def _row(milestone: Milestone, need: Need, curing: Curing, waiting: _Waiting) -> ReadinessRow:
-    needs = need.age_h * rate_from(curing).at(need.temperature_c)
-    hour = waiting.curve.hour_at(needs)
-    at = _time_at(waiting, hour) if hour <= LONGEST_WAIT_H else None
-    reason = None if waiting.is_placed and at else "not_placed" if at else "not_within"
-    measured_until = waiting.temperatures.measured_until
+def ticked_from(ticks: Sequence[Tick], hardening: Hardening) -> dict[Milestone, Ticked]:
+    """Who let which milestone pass: of several the last, none from before the bed was placed."""
+    rising = sorted(ticks, key=lambda tick: moment_from_time(tick.at))
+    return {
+        tick.milestone: Ticked(tick.at, tick.by, tick.how)
+        for tick in rising
+        if not hardening.is_placed or moment_from_time(tick.at) >= hardening.zero
+    }
+
+
+def _row(
+    milestone: Milestone, need: Need, hardening: Hardening, bed: BedKind, ticked: dict[Milestone, Ticked]
+) -> ReadinessRow:
+    curing, curves = hardening.curing, hardening.curves
+    is_factor = curing.method == "temperature_time"
+    amount = need.age_h * maturity_from(curing).at(need.temperature_c)
+    begins, ends = bed.shares(curing.early, curing.late)
+    is_told = amount > 0.0 or need.age_h == 0.0
+    hour = _hour_of(curves.likely, amount) if is_told else None
+    early = _hour_of(curves.early, amount * begins) if is_told else None
+    late = _hour_of(curves.late, amount * ends) if is_told else None
+    at = None if hour is None else hardening.time_at(hour)
+    reason = (
+        None if hardening.is_placed and at else "not_placed" if at else "not_within" if is_told else "below_datum"
+    )
     values: dict[str, float | str] = {"age_h": need.age_h, "temperature": need.temperature_c}
+    measured_until = hardening.measured_until
     return ReadinessRow(
         milestone=milestone,
-        at=at if waiting.is_placed else None,
+        at=at if hardening.is_placed else None,
         after_h=hour if at else None,
-        equivalent_age=waiting.age_so_far,
-        needs=needs,
+        early=_time_of(early, hardening),
+        late=_time_of(late, hardening),
+        early_after_h=early,
+        late_after_h=late,
+        method=curing.method,
+        equivalent_age=_so_far(hardening.ages, hardening),
+        needs=need.age_h * rate_from(curing).at(need.temperature_c),
+        factor=_so_far(curves.likely, hardening) if is_factor else None,
+        needs_factor=amount if is_factor else None,
         basis=BASES[need.basis].format(**values),
         code=need.basis,
         values=values,
-        forecast=measured_until is None or hour > measured_until,
+        forecast=measured_until is None or hour is None or hour > measured_until,
         reason=reason and REASONS[reason],
         reason_code=reason,
+        ticked=ticked.get(milestone),
     )
 
 
-def _time_at(waiting: _Waiting, hour: float) -> str | None:
-    """The moment `hour` hours after zero, in the offset in force there; None beyond the calendar."""
-    offset = _offset_of(waiting.zero)
-    for row_hour, row_offset in waiting.offsets:
-        offset = row_offset if 0.0 <= row_hour <= hour else offset
-    return _time_after(waiting.zero, hour, offset)
+def _hour_of(curve: AgeCurve, amount: float) -> float | None:
+    """The hour at which so much is gathered, None where that takes longer than any moment is named for."""
+    hour = curve.hour_at(amount)
+    return hour if hour <= LONGEST_WAIT_H else None
 
 
-def _time_after(start: datetime, hours: float, offset: tzinfo) -> str | None:
-    """ISO 8601 to the nearest second; None beyond the calendar."""
-    try:
-        moment = start + timedelta(seconds=round(hours * 3600.0))
-        return moment.astimezone(offset).isoformat(timespec="seconds")
-    except OverflowError:
-        return None
+def _time_of(hour: float | None, hardening: Hardening) -> str | None:
+    return None if hour is None or not hardening.is_placed else hardening.time_at(hour)
 
 
-def _working_time(curing: Curing, mixings: Iterable[str | None], waiting: _Waiting) -> WorkingTime:
+def _so_far(curve: AgeCurve, hardening: Hardening) -> float:
+    return curve.age_at(hardening.measured_until or 0.0) if hardening.is_placed else 0.0
+
+
+def _working_time(curing: Curing, mixings: Iterable[str | None], hardening: Hardening) -> WorkingTime:
     """The working time at the temperature of the last mixing, or at the last measured one where nothing is mixed."""
     mixed = [moment_from_time(at) for at in mixings if at is not None]
     last = max(mixed, default=None)
-    hour = (waiting.temperatures.measured_until or 0.0) if last is None else (last - waiting.zero) / HOUR
-    temperature_c = waiting.temperatures.at(hour)
+    hour = (hardening.measured_until or 0.0) if last is None else hardening.hour(last)
+    temperature_c = hardening.temperatures.at(hour)
     hours = working_hours(curing, temperature_c)
-    until = None if last is None else _time_after(last, hours, _offset_of(last))
+    until = None if last is None else time_after(last, hours, offset_of(last))
     return WorkingTime(hours, temperature_c, until)
 
 
@@ -225,10 +244,10 @@ def working_hours(curing: Curing, temperature_c: float) -> float:
     return curing.working_time / rate_from(curing).at(temperature_c)
 
 
-def _cautions(curing: Curing, waiting: _Waiting, rows: Sequence[ReadinessRow]) -> tuple[Caution, ...]:
-    lowest, highest = _extremes(waiting, next(row.after_h for row in rows if row.milestone == "tile"))
+def _cautions(curing: Curing, hardening: Hardening, rows: Sequence[ReadinessRow]) -> tuple[Caution, ...]:
+    lowest, highest = _extremes(hardening, next(row.after_h for row in rows if row.milestone == "tile"))
     found = [caution_at("readiness", "prediction")]
-    if waiting.is_assumed:
+    if hardening.known is None:
         found.append(caution_at("readiness", "temperature_assumed", assumed=curing.assumed))
     if lowest <= FREEZING_C:
         found.append(caution_at("readiness", "frost", lowest=lowest))
@@ -239,26 +258,8 @@ def _cautions(curing: Curing, waiting: _Waiting, rows: Sequence[ReadinessRow]) -
     return tuple(found)
 
 
-def _extremes(waiting: _Waiting, hardened: float | None) -> tuple[float, float]:
+def _extremes(hardening: Hardening, hardened: float | None) -> tuple[float, float]:
     """Lowest and highest °C from placing until the bed is hard enough for tile, or for good where it never is."""
-    last = waiting.curve.points[-1][0] if hardened is None else hardened
-    celsius = [c for _, c in waiting.temperatures.between(0.0, max(0.0, last))]
+    last = hardening.temperatures.hours[-1] if hardened is None else hardened
+    celsius = [c for _, c in hardening.temperatures.between(0.0, max(0.0, last))]
     return min(celsius), max(celsius)
-
-
-def readiness_explanations(readiness: Readiness, curing: Curing) -> dict[str, Explanation]:
-    """What stands behind each milestone and the working time, keyed by their path in the plan."""
-    constants = {"activation": curing.activation, "reference": curing.reference}
-    rows = {
-        f"readiness[{i}]": explanation_of(_FORMULA[row.code], **constants, needs=row.needs, **row.values)
-        for i, row in enumerate(readiness.rows)
-    }
-    ages = {
-        f"readiness[{i}].equivalent_age": explanation_of("equivalent_age", **constants, age=row.equivalent_age)
-        for i, row in enumerate(readiness.rows)
-    }
-    working = readiness.working_time
-    batch = explanation_of(
-        "working_time", **constants, working_time=curing.working_time, temperature=working.temperature
-    )
-    return rows | ages | {"working_time": batch}

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from evenbed.engine.document.fields import described
 from evenbed.engine.formulas import FORMULAS
+from evenbed.engine.waiting.sentences import WAITING_SOURCES
 
 SOURCES: dict[str, str] = {
     "common_practice": "Common practice, no source.",
@@ -72,13 +73,7 @@ SOURCES: dict[str, str] = {
         "Linear expansion, as physics has it. How much tile grows and how far a sealant gives is for their makers to "
         "say; 6 millionths for each °F and ±25 % are common (from memory)."
     ),
-    "maturity": (
-        "Equivalent age in the form of ASTM C1074, with Q = 5000 K unless the room says otherwise (both from memory)."
-    ),
-    "tile_on_cured_bed": (
-        "Tile on a cured bed: at least 20 h at 21 °C or more, ANSI A108.1B (from memory). "
-        "An older bulletin asks 24 h at 70 °F."
-    ),
+    **WAITING_SOURCES,
     "ada_303": (
         "Changes in level: 2010 ADA Standards for Accessible Design, section 303 (to 1/4 in upright, to 1/2 in "
         "bevelled 1:2, more is a ramp) and section 405 (a ramp 1:12). Flush below 1 mm: common practice, no source."

@@ -23,13 +23,14 @@ from evenbed.engine.outline import ON_THE_WALL, Figure, check_openings
 from evenbed.engine.problems import BadDocumentError, Problem, problem_at
 from evenbed.engine.rails.areas import HandPlan
 from evenbed.engine.rails.laid import RailPlan, check_rail_design
-from evenbed.engine.readiness import Readiness, readiness_from
+from evenbed.engine.readiness import Readiness
 from evenbed.engine.slips import Suspect
 from evenbed.engine.surface import Surface
 from evenbed.engine.top.designed import DesignedTop, minimum_thickness_of
 from evenbed.engine.top.facets import BedTop
 from evenbed.engine.truing.trued import Trued, trued_from
 from evenbed.engine.unknown import Unknown
+from evenbed.engine.waiting.room import RoomWaiting
 from evenbed.engine.worked_bed import WorkedBed, bed_of
 from evenbed.engine.worked_floor import floor_of
 from evenbed.engine.worked_layout import WorkedLayout, layout_of_room
@@ -203,10 +204,14 @@ class WorkedRoom:
         return trued_from(self.document, self.rails.rails)
 
     @cached_property
+    def waiting(self) -> RoomWaiting:
+        """How the bed hardens and dries, and what the weather does to it."""
+        return RoomWaiting(self.document, self.thickest)
+
+    @property
     def readiness(self) -> Readiness:
         """When the bed can be used."""
-        document = self.document
-        return readiness_from(document.curing, document.climate, document.placements, document.batches)
+        return self.waiting.readiness
 
 
 def _fixture_problems(document: Document, figure: Figure) -> list[Problem]:

@@ -38,7 +38,7 @@ class Standing:
     @cached_property
     def mildness(self) -> Mildness:
         """The temperatures, and what they make of the mortar."""
-        return mildness_of(self.document.curing, self.document.climate, self.clock)
+        return mildness_of(self.document, self.clock)
 
     @cached_property
     def stops(self) -> Stops:

@@ -3,11 +3,14 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from evenbed.engine.cure import AgeCurve, Temperatures, temperatures_from_climate
-from evenbed.engine.document.waiting import ClimateRow, Curing
+from evenbed.engine.cure import AgeCurve, Temperatures
+from evenbed.engine.document.room import Document
+from evenbed.engine.document.waiting import Curing
 from evenbed.engine.filling.progress import Record
 from evenbed.engine.filling.times import Clock
-from evenbed.engine.readiness import needs_from, rate_from, working_hours
+from evenbed.engine.readiness import needs_from, working_hours
+from evenbed.engine.waiting.hardening import maturity_from
+from evenbed.engine.waiting.series import Warmth
 
 
 @dataclass(frozen=True)
@@ -30,13 +33,14 @@ class Mildness:
         filled = {n: at for n, r in enumerate(records) if (at := r.filled) is not None and at < 0.0}
         if not filled:
             return frozenset()
-        need, rate = needs_from(self.curing)["walk"], rate_from(self.curing)
+        need, rate = needs_from(self.curing)["walk"], maturity_from(self.curing)
         curve = AgeCurve.of(self.temperatures, min(filled.values()), 0.0, rate)
         age, needed = curve.ages[-1], need.age_h * rate.at(need.temperature_c)
         return frozenset(n for n, at in filled.items() if age - curve.age_at(at) >= needed)
 
 
-def mildness_of(curing: Curing, climate: Sequence[ClimateRow], clock: Clock) -> Mildness:
-    """The temperatures from the climate, or the assumed one. Raises BadDocumentError for contradictory rows."""
-    known = temperatures_from_climate(climate, clock.now)
+def mildness_of(document: Document, clock: Clock) -> Mildness:
+    """The temperatures measured and foretold, or the assumed one. Raises BadDocumentError for contradictions."""
+    curing = document.curing
+    known = Warmth(document.climate, document.logs, document.forecast).temperatures(curing, clock.now)
     return Mildness(curing, known or Temperatures((0.0,), (curing.assumed,), None))

@@ -65,9 +65,11 @@ class TileWindow:
     """When tile can be set: on the fresh bed the same day, or when it has hardened."""
 
     chosen: TileWhen | None = described(about="What somebody chose, null where nobody did")
-    fresh_from: str | None = time(about="The same day, from; null where nothing is placed")
-    fresh_until: str | None = time(about="The same day, until at the latest")
-    fresh_hours: float = described(about="How long the fresh bed takes tile at these temperatures", unit="h")
+    fresh_from: str | None = time(about="The same day: when the first section was in place; null where none is")
+    fresh_until: str | None = time(about="Until then the first section takes tile, and so the whole bed")
+    fresh_hours: float = described(about="How long the first section takes tile at these temperatures", unit="h")
+    last_from: str | None = time(about="When the last section was in place; null where none is")
+    last_until: str | None = time(about="Until then the last section takes tile")
     hardened_from: str | None = time(about="Hardened, early; null where nothing is placed or it is never met")
     hardened_likely: str | None = time(about="Hardened, likely")
 

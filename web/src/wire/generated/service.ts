@@ -85,6 +85,26 @@ export interface paths {
         readonly patch?: never;
         readonly trace?: never;
     };
+    readonly "/api/jobs/{job_id}/history": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        /**
+         * Job History
+         * @description The changes of all records of a job after a number, oldest first, each as it was sent.
+         */
+        readonly get: operations["job_history"];
+        readonly put?: never;
+        readonly post?: never;
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
     readonly "/api/join": {
         readonly parameters: {
             readonly query?: never;
@@ -615,6 +635,18 @@ export interface components {
             readonly density?: number | null;
             readonly waste?: number | null;
         };
+        /**
+         * Bringer
+         * @description Who brought a change in a file, and on which device.
+         */
+        readonly Bringer: {
+            /** Device Id */
+            readonly device_id: string;
+            /** Device Name */
+            readonly device_name: string;
+            /** Person */
+            readonly person: string;
+        };
         /** @description The calendar as a file. */
         readonly CalendarAnswer: {
             /** @description iCalendar (RFC 5545), lines ended by CR LF */
@@ -698,6 +730,8 @@ export interface components {
              * @description The device's own count: 1, 2, 3 ...
              */
             readonly number: number;
+            /** @description For a change that was read out of a file */
+            readonly origin?: components["schemas"]["Origin"] | null;
             /** Record Id */
             readonly record_id: string;
             /**
@@ -961,6 +995,31 @@ export interface components {
             /** @description The same in whole thirty-seconds of an inch, which one round is worth */
             readonly thirty_seconds: number;
         };
+        /** @description One milestone at a moment. */
+        readonly Countdown: {
+            /** @description Early */
+            readonly early: string | null;
+            /** @description Until likely, negative once past; null without a time (h) */
+            readonly hours_left: number | null;
+            /** @description Late */
+            readonly late: string | null;
+            /** @description Likely */
+            readonly likely: string | null;
+            /**
+             * @description What waits
+             * @enum {unknown}
+             */
+            readonly milestone: "walk" | "tile" | "grout" | "light_traffic" | "heavy_traffic";
+            /** @description Of what is needed, gathered so far; null where nothing is placed */
+            readonly share: number | null;
+            /**
+             * @description `may_be_ready` from early on, `should_be_ready` after late: somebody must look; `ticked` once they did
+             * @enum {unknown}
+             */
+            readonly state: "not_placed" | "waiting" | "may_be_ready" | "should_be_ready" | "ticked" | "never";
+            /** @description Who let it pass, null where nobody did */
+            readonly ticked: components["schemas"]["Ticked"] | null;
+        };
         /** @description What will lie on the bed. */
         readonly Covering: {
             readonly bond_thickness?: number | null;
@@ -987,6 +1046,24 @@ export interface components {
              */
             readonly tile_when?: ("same_day" | "overnight") | null;
             readonly working_time?: number | null;
+        };
+        /** @description One moment of the waiting, to be drawn. */
+        readonly CurvePoint: {
+            /** @description Equivalent age gathered (h) */
+            readonly age: number;
+            /**
+             * Format: date-time
+             * @description When
+             */
+            readonly at: string;
+            /** @description Temperature (Cel) */
+            readonly celsius: number;
+            /** @description Temperature-time factor gathered (Cel.h) */
+            readonly factor: number;
+            /** @description After placing; after the first temperature where nothing is placed (h) */
+            readonly hours: number;
+            /** @description False where it is foretold or assumed */
+            readonly measured: boolean;
         };
         /**
          * DeviceEdit
@@ -1494,6 +1571,61 @@ export interface components {
         } & {
             readonly [key: string]: unknown;
         };
+        /**
+         * FlatCheck
+         * @description One length of straightedge over the whole scanned bed, against one limit. Lengths are mm.
+         */
+        readonly FlatCheck: {
+            /**
+             * Beyond Share
+             * @description Share of the read bed under a gap, or on a hump, beyond the limit
+             */
+            readonly beyond_share: number;
+            /**
+             * Code
+             * @description What the limit rests on, from the engine's closed set
+             */
+            readonly code: string;
+            /** @description Worst place under it; null where nothing stands open */
+            readonly gap: components["schemas"]["FlatPlace"] | null;
+            /** @description Worst hump that it rocks on; null where there is none */
+            readonly hump: components["schemas"]["FlatPlace"] | null;
+            /**
+             * Judged Share
+             * @description Share of the bed where there is a height
+             */
+            readonly judged_share: number;
+            /**
+             * Length
+             * @description Length of the straightedge
+             */
+            readonly length: number;
+            /**
+             * Limit
+             * @description Most that may stand open under it
+             */
+            readonly limit: number;
+            /**
+             * Noise Gap
+             * @description The worst that scatter of the points alone would show on a true plane
+             */
+            readonly noise_gap: number;
+            /**
+             * Spacing
+             * @description From one height to the next: what is narrower is averaged
+             */
+            readonly spacing: number;
+            /**
+             * Sure
+             * @description False where scatter alone could turn the verdict
+             */
+            readonly sure: boolean;
+            /**
+             * Verdict
+             * @enum {string}
+             */
+            readonly verdict: "within" | "beyond" | "too_noisy" | "too_sparse";
+        };
         /** @description How flat, level and true the finished bed is, by what was measured on it. */
         readonly FlatnessAnswer: {
             /** @description The long straightedge first */
@@ -1556,6 +1688,59 @@ export interface components {
         readonly FlatnessDesign: {
             readonly own?: readonly components["schemas"]["GapLimit"][] | null;
             readonly standard?: ("ansi_a108_02" | "bs_8204_sr1" | "bs_8204_sr2" | "bs_8204_sr3" | "din_18202_2" | "din_18202_3" | "din_18202_4" | "aci_117_20_15" | "aci_117_25_20" | "aci_117_35_25" | "aci_117_45_35" | "aci_117_60_40" | "own") | null;
+        };
+        /**
+         * FlatNumbers
+         * @description F-numbers along lines through the scanned bed, heights 300 mm apart, by ASTM E1155M.
+         */
+        readonly FlatNumbers: {
+            /** Ff */
+            readonly ff: number;
+            /**
+             * Fl
+             * @description Null where no line is long enough
+             */
+            readonly fl: number | null;
+            /** Heights */
+            readonly heights: number;
+            /** Lines */
+            readonly lines: number;
+        };
+        /**
+         * FlatPlace
+         * @description A straightedge where it lies worst, by the scan. Places are of the room, lengths mm.
+         */
+        readonly FlatPlace: {
+            /**
+             * At
+             * @description Where it stands open most, or where the hump is highest
+             */
+            readonly at: readonly number[];
+            /**
+             * End
+             * @description The other end
+             */
+            readonly end: readonly number[];
+            /**
+             * Gap
+             * @description How far it stands open there, or how high the hump is
+             */
+            readonly gap: number;
+            /**
+             * Rests
+             * @description Where it rests, or the feet of the hump
+             */
+            readonly rests: readonly (readonly number[])[];
+            /**
+             * Sigma
+             * @description Standard error of that, from the scatter of the points alone
+             */
+            readonly sigma: number;
+            /**
+             * Start
+             * @description One end of the straightedge
+             */
+            readonly start: readonly number[];
         };
         /** @description F-numbers by ASTM E1155M. */
         readonly FNumbers: {
@@ -1773,7 +1958,7 @@ export interface components {
             readonly database: string;
             /**
              * Protocol
-             * @default 1
+             * @default 2
              */
             readonly protocol?: number;
             /**
@@ -1941,6 +2126,8 @@ export interface components {
              * @description When the edit was made, the device's clock corrected
              */
             readonly at: string;
+            /** @description Who brought it in a file; null where nobody did */
+            readonly brought_by?: components["schemas"]["Bringer"] | null;
             /** Change Id */
             readonly change_id: string;
             /**
@@ -2207,6 +2394,56 @@ export interface components {
             readonly person_id: string;
         });
         /**
+         * JobChange
+         * @description One change of a job's records as it was sent, with what a file needs to tell of it.
+         */
+        readonly JobChange: {
+            /**
+             * At
+             * Format: date-time
+             * @description When the edit was made, the device's clock corrected
+             */
+            readonly at: string;
+            /** @description Who brought it in a file; null where nobody did */
+            readonly brought_by?: components["schemas"]["Bringer"] | null;
+            /** Change Id */
+            readonly change_id: string;
+            /** Device Id */
+            readonly device_id: string;
+            /** Device Name */
+            readonly device_name: string;
+            /** Fields */
+            readonly fields: {
+                readonly [key: string]: components["schemas"]["JsonValue"];
+            };
+            /**
+             * Kind
+             * @enum {string}
+             */
+            readonly kind: "job" | "room" | "reading" | "placement" | "batch" | "station" | "rail_check" | "entry" | "climate" | "photo" | "alternative" | "gap" | "height_line" | "temperature_log" | "forecast_day" | "sign_off" | "prices" | "supplies";
+            /**
+             * Knew
+             * @description What its maker had seen of the record: of every device that had edited it, the last change known
+             */
+            readonly knew: readonly string[];
+            /**
+             * Overruled
+             * @description Fields where the value it met was the later edit and stayed
+             */
+            readonly overruled: readonly string[];
+            /** Person */
+            readonly person: string;
+            /** Record Id */
+            readonly record_id: string;
+            /**
+             * Schema
+             * @description Version of what the fields mean
+             */
+            readonly schema: number;
+            /** Sequence */
+            readonly sequence: number;
+        };
+        /**
          * JobFields
          * @description A job: one address, one customer, some rooms.
          */
@@ -2244,6 +2481,22 @@ export interface components {
             readonly units?: ("imperial" | "metric") | null;
         };
         /**
+         * JobHistoryReply
+         * @description A page of the changes of a job's records. Ask again after `next` while `more` is true.
+         */
+        readonly JobHistoryReply: {
+            /** Changes */
+            readonly changes: readonly components["schemas"]["JobChange"][];
+            /** Database */
+            readonly database: string;
+            /** Latest */
+            readonly latest: number;
+            /** More */
+            readonly more: boolean;
+            /** Next */
+            readonly next: number;
+        };
+        /**
          * JoinReply
          * @description The device has joined; `token` is shown this once.
          */
@@ -2261,7 +2514,7 @@ export interface components {
             readonly person_id: string;
             /**
              * Protocol
-             * @default 1
+             * @default 2
              */
             readonly protocol?: number;
             /**
@@ -3102,6 +3355,36 @@ export interface components {
             /** @description The quantity's unit: kg, m or m2 */
             readonly unit: string;
         };
+        /**
+         * Origin
+         * @description Where a change comes from that a device read out of a file: it was made by somebody else, or long ago.
+         */
+        readonly Origin: {
+            /**
+             * At
+             * Format: date-time
+             * @description When the edit was made, the device's clock corrected
+             */
+            readonly at: string;
+            /**
+             * Device Id
+             * @description Where it was made; null where the file does not say
+             */
+            readonly device_id?: string | null;
+            /** Device Name */
+            readonly device_name?: string | null;
+            /**
+             * Knew
+             * @description What its maker had seen of the record: of each device that had edited it, the last change known
+             * @default []
+             */
+            readonly knew?: readonly string[];
+            /**
+             * Person
+             * @description Who made it; null where the file does not say
+             */
+            readonly person?: string | null;
+        };
         /** @description The room's figure: `vertices` or `walls`, and the areas inside it that get no bed. */
         readonly Outline: {
             readonly cutouts?: readonly (readonly (readonly [
@@ -3745,7 +4028,7 @@ export interface components {
             readonly next: number;
             /**
              * Protocol
-             * @default 1
+             * @default 2
              */
             readonly protocol?: number;
             /** Records */
@@ -4055,10 +4338,25 @@ export interface components {
             readonly basis: string;
             /** @description Code of `basis`, from a closed set */
             readonly code: string;
+            /** @description The early end of the window: from here on somebody may try it */
+            readonly early: string | null;
+            /** @description Hours after placing, early; null where it is never met (h) */
+            readonly early_after_h: number | null;
             /** @description Equivalent age at the last measured moment (h) */
             readonly equivalent_age: number;
+            /** @description Temperature-time factor at the last measured moment; null unless it is told by that (Cel.h) */
+            readonly factor: number | null;
             /** @description True where it rests on forecast or assumed temperatures */
             readonly forecast: boolean;
+            /** @description The late end of the window: by here it should be ready */
+            readonly late: string | null;
+            /** @description Hours after placing, late; null where it is never met (h) */
+            readonly late_after_h: number | null;
+            /**
+             * @description Which maturity method it is told by
+             * @enum {unknown}
+             */
+            readonly method: "equivalent_age" | "temperature_time";
             /**
              * @description What waits
              * @enum {unknown}
@@ -4066,10 +4364,14 @@ export interface components {
             readonly milestone: "walk" | "tile" | "grout" | "light_traffic" | "heavy_traffic";
             /** @description Equivalent age needed, at the reference temperature (h) */
             readonly needs: number;
+            /** @description Temperature-time factor needed; null unless it is told by that (Cel.h) */
+            readonly needs_factor: number | null;
             /** @description Why there is no moment, in English */
             readonly reason: string | null;
             /** @description Code of `reason`, from a closed set */
             readonly reason_code: string | null;
+            /** @description Who looked and let it pass, null while nobody did */
+            readonly ticked: components["schemas"]["Ticked"] | null;
             /** @description The figures in `basis`, by name */
             readonly values: {
                 readonly [key: string]: number | string;
@@ -4174,7 +4476,7 @@ export interface components {
          * @description The closed set of reasons.
          * @enum {string}
          */
-        readonly Reason: "unknown_kind" | "unknown_field" | "bad_id" | "bad_value" | "missing_field" | "unknown_parent" | "reading_is_final" | "change_id_taken" | "nothing_changed" | "parent_is_final" | "not_assigned" | "foreman_only";
+        readonly Reason: "unknown_kind" | "unknown_field" | "bad_id" | "bad_value" | "missing_field" | "unknown_parent" | "reading_is_final" | "sign_off_is_final" | "change_id_taken" | "nothing_changed" | "parent_is_final" | "not_assigned" | "foreman_only";
         /** @description Sheets of wire fabric or mesh in the middle of an unbonded bed. */
         readonly Reinforcement: {
             readonly lap?: number | null;
@@ -4641,6 +4943,31 @@ export interface components {
             } | null;
         };
         /**
+         * ScanFlatness
+         * @description How flat the scanned bed is, from all points rather than from the readings made of them.
+         */
+        readonly ScanFlatness: {
+            /**
+             * Checks
+             * @description The long straightedge first
+             */
+            readonly checks: readonly components["schemas"]["FlatCheck"][];
+            /** @description Null where no line is long enough */
+            readonly f_numbers: components["schemas"]["FlatNumbers"] | null;
+            /**
+             * Standard
+             * @description Whose limits hold
+             * @enum {string}
+             */
+            readonly standard: "ansi_a108_02" | "bs_8204_sr1" | "bs_8204_sr2" | "bs_8204_sr3" | "din_18202_2" | "din_18202_3" | "din_18202_4" | "aci_117_20_15" | "aci_117_25_20" | "aci_117_35_25" | "aci_117_45_35" | "aci_117_60_40" | "own";
+            /**
+             * Verdict
+             * @description The worst of the checks
+             * @enum {string}
+             */
+            readonly verdict: "within" | "beyond" | "too_noisy" | "too_sparse";
+        };
+        /**
          * ScanItem
          * @description What is wrong with a scan; `path` is `line 17` or `point 17` where there is such a place.
          */
@@ -4706,6 +5033,11 @@ export interface components {
          * @description The clean set of readings, row by row from the low-left corner, the same whatever the order of the points.
          */
         readonly ScanReply: {
+            /**
+             * @description Of a scan of the finished bed; null for a subfloor
+             * @default null
+             */
+            readonly flatness?: components["schemas"]["ScanFlatness"] | null;
             /** Readings */
             readonly readings: readonly components["schemas"]["ScanReading"][];
             readonly report: components["schemas"]["ScanReport"];
@@ -4795,6 +5127,12 @@ export interface components {
              * @description Cells with more than one reading, for the floor steps up or down in them
              */
             readonly split_cells: number;
+            /**
+             * Stage
+             * @description What was scanned: every reading is of it
+             * @enum {string}
+             */
+            readonly stage: "subfloor" | "bed";
             /**
              * Turn
              * @description By how much the scan was turned to the left
@@ -4896,7 +5234,7 @@ export interface components {
             readonly person_id: string;
             /**
              * Protocol
-             * @default 1
+             * @default 2
              */
             readonly protocol?: number;
             /**
@@ -5051,6 +5389,28 @@ export interface components {
             readonly down: number;
             /** @description `whole_inch`, `whole_foot`, `whole_centimetre`, `whole_decimetre`, `whole_metre`, `fraction` (1/2 for 1/4 and the like), `transposed` (two digits changed places), `wrong_way` (counted from the mark's other side) or `other_side` (the rod's other face) */
             readonly kind: string;
+        };
+        /** @description A stretch of weather that harms the bed while it hardens. */
+        readonly Spell: {
+            /** @description True where some of it is foretold */
+            readonly forecast: boolean;
+            /**
+             * Format: date-time
+             * @description From
+             */
+            readonly from: string;
+            /**
+             * @description What
+             * @enum {unknown}
+             */
+            readonly kind: "frost" | "cold" | "heat" | "evaporation" | "wind";
+            /**
+             * Format: date-time
+             * @description To
+             */
+            readonly to: string;
+            /** @description Its worst: °C, kg/(m²·h) or km/h */
+            readonly worst: number;
         };
         /** @description Bags on each other and sand in a heap: a load in one place, not spread over the room. */
         readonly Stacked: {
@@ -5668,6 +6028,21 @@ export interface components {
              */
             readonly milestone: "walk" | "tile" | "grout" | "light_traffic" | "heavy_traffic";
         };
+        /** @description Who let a milestone pass, when, and how they looked. */
+        readonly Ticked: {
+            /**
+             * Format: date-time
+             * @description When
+             */
+            readonly at: string;
+            /** @description Who */
+            readonly by: string;
+            /**
+             * @description How they looked
+             * @enum {unknown}
+             */
+            readonly how: "scratch" | "sounding" | "thumb" | "foot" | "moisture_test" | "other";
+        };
         /** @description The tile that joints are moved to. */
         readonly TileModule: {
             /** @description Square to it (mm) */
@@ -5689,16 +6064,20 @@ export interface components {
         readonly TileWindow: {
             /** @description What somebody chose, null where nobody did */
             readonly chosen: ("same_day" | "overnight") | null;
-            /** @description The same day, from; null where nothing is placed */
+            /** @description The same day: when the first section was in place; null where none is */
             readonly fresh_from: string | null;
-            /** @description How long the fresh bed takes tile at these temperatures (h) */
+            /** @description How long the first section takes tile at these temperatures (h) */
             readonly fresh_hours: number;
-            /** @description The same day, until at the latest */
+            /** @description Until then the first section takes tile, and so the whole bed */
             readonly fresh_until: string | null;
             /** @description Hardened, early; null where nothing is placed or it is never met */
             readonly hardened_from: string | null;
             /** @description Hardened, likely */
             readonly hardened_likely: string | null;
+            /** @description When the last section was in place; null where none is */
+            readonly last_from: string | null;
+            /** @description Until then the last section takes tile */
+            readonly last_until: string | null;
         };
         /**
          * TopPart
@@ -5863,6 +6242,59 @@ export interface components {
             readonly kind: string;
             /** @description Thickness there (mm) */
             readonly thickness: number;
+        };
+        /** @description How the waiting stands at a moment. */
+        readonly WaitingAnswer: {
+            /** @description Equivalent age now; null where nothing is placed (h) */
+            readonly age_now: number | null;
+            /** @description What can hurt a person or spoil the bed */
+            readonly cautions: readonly components["schemas"]["Caution"][];
+            /** @description Temperature now; null where nothing is known of it (Cel) */
+            readonly celsius_now: number | null;
+            /** @description Every milestone */
+            readonly countdown: readonly components["schemas"]["Countdown"][];
+            /** @description From placing until the last milestone, thinned to be drawn */
+            readonly curve: readonly components["schemas"]["CurvePoint"][];
+            /** @description Null where there is no bed, or the covering does not mind moisture */
+            readonly drying: components["schemas"]["Drying"] | null;
+            /** @description Which engine computed it */
+            readonly engine: components["schemas"]["Identity"];
+            /** @description Where humidity and wind are known */
+            readonly evaporation: readonly components["schemas"]["EvaporationRow"][];
+            /** @description What stands behind a figure, by its path in this answer */
+            readonly explanations: {
+                readonly [key: string]: components["schemas"]["Explanation"];
+            };
+            /** @description Temperature-time factor now (Cel.h) */
+            readonly factor_now: number | null;
+            /**
+             * @description Which maturity method the milestones are told by
+             * @enum {unknown}
+             */
+            readonly method: "equivalent_age" | "temperature_time";
+            /** @description Entries left out, and why */
+            readonly notices: readonly components["schemas"]["Problem"][];
+            /**
+             * Format: date-time
+             * @description The moment that was asked about
+             */
+            readonly now: string;
+            /** @description When the last section was placed, null where nothing is */
+            readonly placed_at: string | null;
+            /** @description Weather that harms the bed while it hardens, in order of time */
+            readonly spells: readonly components["schemas"]["Spell"][];
+            /** @description When tile can be set */
+            readonly tile: components["schemas"]["TileWindow"];
+        };
+        /** @description A room, and what time it is. */
+        readonly WaitingQuestion: {
+            /** @description The room document */
+            readonly document: components["schemas"]["Document"];
+            /**
+             * Format: date-time
+             * @description The moment that is asked about
+             */
+            readonly now: string;
         };
         /** @description The places to read, in walking order, from the way in to the far end. */
         readonly WalkAnswer: {
@@ -6346,6 +6778,86 @@ export interface operations {
                 };
             };
             /** @description `malformed`: The request is not in the agreed shape; `not_json`: The request is not JSON */
+            readonly 422: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The service is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+    readonly job_history: {
+        readonly parameters: {
+            readonly query?: {
+                /** @description The number up to which everything is known */
+                readonly after?: number;
+                readonly limit?: number;
+            };
+            readonly header?: never;
+            readonly path: {
+                readonly job_id: string;
+            };
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description Successful Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": components["schemas"]["JobHistoryReply"];
+                };
+            };
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `not_found`: There is nothing here */
+            readonly 404: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `malformed`: The request is not in the agreed shape */
             readonly 422: {
                 headers: {
                     readonly [name: string]: unknown;
@@ -7411,10 +7923,16 @@ export interface operations {
                 readonly in_room?: readonly number[] | null;
                 /** @description x, y, x, y */
                 readonly in_scan?: readonly number[] | null;
+                /** @description Of the tile, mm; the room's own if left out */
+                readonly longest_edge?: number | null;
                 /** @description That a reading needs behind it */
                 readonly minimum_points?: number;
                 /** @description How the scan comes to lie in the room */
                 readonly placing?: "as_it_is" | "corner" | "two_points";
+                /** @description What was scanned: the subfloor or the finished bed */
+                readonly stage?: "subfloor" | "bed";
+                /** @description Whose limits of flatness hold for a bed; the room's own if left out */
+                readonly standard?: ("ansi_a108_02" | "bs_8204_sr1" | "bs_8204_sr2" | "bs_8204_sr3" | "din_18202_2" | "din_18202_3" | "din_18202_4" | "aci_117_20_15" | "aci_117_25_20" | "aci_117_35_25" | "aci_117_45_35" | "aci_117_60_40" | "own") | null;
                 /** @description What the scan is measured in; auto judges by the room's size */
                 readonly unit?: "auto" | "mm" | "cm" | "m" | "in" | "ft";
                 /** @description Which of the scan's axes points up */

@@ -1,0 +1,31 @@
+"""A bed that waits: placed, logged, foretold, one milestone ticked, for the tests of the waiting."""
+
+from tests.documents import Json
+
+PLACED = "2026-05-04T08:00:00-05:00"
+A_WAIT: Json = {
+    "placements": [
+        {"section": "S1", "mixed_at": "2026-05-04T06:30:00-05:00", "placed_at": "2026-05-04T07:00:00-05:00"},
+        {"section": "S2", "mixed_at": "2026-05-04T07:30:00-05:00", "placed_at": PLACED},
+    ],
+    "climate": [
+        {"at": "2026-05-04T08:00:00-05:00", "air": 16, "humidity": 40, "wind": 12},
+        {"at": "2026-05-04T14:00:00-05:00", "bed": 22, "air": 31, "humidity": 20, "wind": 30},
+    ],
+    "logs": [
+        {"start": "2026-05-04T09:00:00-05:00", "seconds": [0, 3600, 7200], "celsius": [17, 18.5, 19], "where": "bed"}
+    ],
+    "forecast": [
+        {
+            "low": 4,
+            "high": 19,
+            "low_at": "2026-05-05T05:30:00-05:00",
+            "high_at": "2026-05-05T15:00:00-05:00",
+            "humidity": 35,
+            "wind": 25,
+        },
+        {"low": -2, "high": 12, "low_at": "2026-05-06T05:30:00-05:00", "high_at": "2026-05-06T15:00:00-05:00"},
+    ],
+    "ticks": [{"milestone": "walk", "at": "2026-05-05T09:00:00-05:00", "by": "Ana", "how": "thumb"}],
+    "curing": {"moisture_sensitive": True, "tile_when": "same_day"},
+}
