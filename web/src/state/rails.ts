@@ -36,7 +36,8 @@ export function setStationsOf(roomId: string, rails: Plan["rails"]): SetStations
   return set;
 }
 
-function setStationsFrom(rows: Rows, rails: Plan["rails"]): SetStations {
+/** The same from rows alone, as of a copy that was signed. */
+export function setStationsFrom(rows: Rows, rails: Plan["rails"]): SetStations {
   const set = new Map<string, SetStation>();
   for (const rail of rails)
     for (const [index, { at, shim }] of rail.stations.entries()) {

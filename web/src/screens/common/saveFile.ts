@@ -1,8 +1,8 @@
-/** A text given to the person as a file, by the browser's own saving or sharing: no network takes part. */
+/** A text or bytes given to the person as a file, by the browser's own saving or sharing: no network takes part. */
 const KEPT_MS = 60_000; // some browsers read the file only once the person has said where it goes
 
-export function saveFile(name: string, text: string, type = "application/json"): void {
-  const address = URL.createObjectURL(new Blob([text], { type }));
+export function saveFile(name: string, content: BlobPart, type = "application/json"): void {
+  const address = URL.createObjectURL(new Blob([content], { type }));
   const link = document.createElement("a");
   link.href = address;
   link.download = name;

@@ -1,0 +1,36 @@
+/** One table of the record, whole: its header stands again on every page it runs on to. Where there is nothing, that is said. */
+import type { ComponentChildren } from "preact";
+import { shownText, type Measure, type Table } from "./table";
+
+const FIGURES: ReadonlySet<Measure> = new Set(["count", "number", "length", "depth", "height", "fine", "temperature", "share", "percent", "speed", "volume", "area", "mass", "load", "hours"]);
+
+function kindOf(measure: Measure): string {
+  return FIGURES.has(measure) ? "figures" : measure;
+}
+
+export function RecordTable({ table, children }: { table: Table; children?: ComponentChildren }) {
+  const { id, title, columns, rows, none } = table;
+  return (
+    <section class="record-part" data-testid={`record-${id}`}>
+      <h3>{title}</h3>
+      {children}
+      {rows.length === 0 ? <p class="record-none">{none}</p> : (
+        <div class="record-scroll">
+          <table class="record-table">
+            <thead><tr>{columns.map(({ title: name, measure }) => <th key={name} scope="col" class={kindOf(measure)}>{name}</th>)}</tr></thead>
+            <tbody>
+              {rows.map((row, index) => (
+                <tr key={index}>{columns.map(({ title: name, measure }, column) => <td key={name} class={kindOf(measure)}>{shownText(row[column], measure)}</td>)}</tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </section>
+  );
+}
+
+/** A few facts side by side. */
+export function Facts({ facts }: { facts: readonly (readonly [string, string])[] }) {
+  return <dl class="record-facts">{facts.map(([name, value]) => <div key={name}><dt>{name}</dt><dd>{value}</dd></div>)}</dl>;
+}

@@ -1,0 +1,186 @@
+/** Tables of the finished bed: temperatures and milestones, what was measured, what was worked over, cautions and decisions. */
+import type { Fields } from "../../wire";
+import { t, told } from "../../words";
+import { cautionText } from "../common/plan";
+import { basisText, milestoneName } from "../common/readiness";
+import { fieldName, valueText } from "../history/values";
+import { rowsOf, type Content } from "./content";
+import type { Table } from "./table";
+
+const HOUR_MS = 3_600_000;
+
+/** What was typed, and every value of every logger. */
+export function temperaturesTable(content: Content): Table {
+  const typed = rowsOf(content, "climate").map(({ fields }) => [
+    fields.at, fields.bed ?? null, fields.air ?? null, fields.humidity ?? null, fields.wind ?? null, t(fields.forecast === true ? "record.foretold" : "record.measured"),
+  ]);
+  const logged = (content.document.logs ?? []).flatMap((log) => loggedRows(log));
+  return { ...temperatureColumns(), rows: [...typed, ...logged] as Table["rows"] };
+}
+
+/** What was typed alone: a logger's values are drawn on paper, and stand in the tables to save. */
+export function typedTemperatures(content: Content): Table {
+  const typed = rowsOf(content, "climate").length;
+  const all = temperaturesTable(content);
+  return { ...all, rows: all.rows.slice(0, typed) };
+}
+
+function temperatureColumns(): Omit<Table, "rows"> {
+  return {
+    id: "temperatures", title: t("climate.title"), none: t("record.no_temperatures"),
+    columns: [
+      { title: t("named.climate.at"), measure: "moment" }, { title: t("climate.bed"), measure: "temperature" }, { title: t("climate.air"), measure: "temperature" },
+      { title: t("climate.humidity"), measure: "percent" }, { title: t("climate.wind"), measure: "speed" }, { title: t("record.how_known"), measure: "text" },
+    ],
+  };
+}
+
+interface Log {
+  readonly start?: string;
+  readonly seconds?: readonly number[];
+  readonly celsius?: readonly number[];
+  readonly where?: "bed" | "air";
+}
+
+function loggedRows({ start = "", seconds = [], celsius = [], where = "bed" }: Log): Table["rows"] {
+  return seconds.map((second, index) => {
+    const warmth = celsius[index] ?? null;
+    const at = new Date(Date.parse(start) + second * 1000).toISOString();
+    return [at, where === "bed" ? warmth : null, where === "air" ? warmth : null, null, null, t("record.logged")];
+  });
+}
+
+/** Each logger with how many values it wrote, from when to when, and between which temperatures. */
+export function logsTable({ document }: Content): Table {
+  const logs = (document.logs ?? []) as readonly Log[];
+  return {
+    id: "logs", title: t("record.logs"), none: t("record.no_logs"),
+    columns: [
+      { title: t("named.temperature_log.where"), measure: "text" }, { title: t("record.values"), measure: "count" }, { title: t("record.from"), measure: "moment" },
+      { title: t("record.to"), measure: "moment" }, { title: t("record.coldest"), measure: "temperature" }, { title: t("record.warmest"), measure: "temperature" },
+    ],
+    rows: logs.map((log) => {
+      const rows = loggedRows(log);
+      const celsius = log.celsius ?? [];
+      const [low, high] = celsius.reduce(([least, most], one) => [Math.min(least, one), Math.max(most, one)], [Infinity, -Infinity]);
+      return [t(log.where === "air" ? "value.log_air" : "value.log_bed"), rows.length, rows[0]?.[0] as string, rows.at(-1)?.[0] as string, low, high];
+    }),
+  };
+}
+
+/** Every milestone: when it was foretold, and who let it pass, when and how. A prediction never ticks one. */
+export function milestonesTable(content: Content): Table {
+  const ticks = rowsOf(content, "entry").filter(({ fields }) => fields.what === "milestone");
+  return {
+    id: "milestones", title: t("record.milestones"), none: t("print.nothing"),
+    columns: [
+      { title: t("record.what"), measure: "text" }, { title: t("record.needs"), measure: "hours" }, { title: t("record.likely"), measure: "moment" },
+      { title: t("record.passed_at"), measure: "moment" }, { title: t("record.passed_by"), measure: "text" }, { title: t("named.entry.how"), measure: "text" },
+      { title: t("record.after_likely"), measure: "hours" },
+    ],
+    rows: content.plan.readiness.map((row) => {
+      const tick = ticks.filter(({ fields }) => fields.code === row.milestone).at(-1)?.fields;
+      return [milestoneName(row), row.needs, row.at, tick?.at ?? null, tick?.by ?? "", howText(tick), laterBy(tick?.at, row.at)];
+    }),
+  };
+}
+
+function howText(tick: Fields<"entry"> | undefined): string {
+  return tick?.how ? told("how", tick.how, {}, tick.how) : "";
+}
+
+function laterBy(at: string | null | undefined, likely: string | null): number | null {
+  return at && likely ? (Date.parse(at) - Date.parse(likely)) / HOUR_MS : null;
+}
+
+/** What each milestone's need rests on, in words. */
+export function basisLines({ plan }: Content): readonly string[] {
+  return plan.readiness.map((row) => t("said.at", { where: milestoneName(row), what: basisText(row) }));
+}
+
+export function flatnessTable({ plan }: Content): Table {
+  return {
+    id: "flatness", title: t("record.straightedges"), none: t("record.no_flatness"),
+    columns: [
+      { title: t("record.straightedge"), measure: "length" }, { title: t("record.limit"), measure: "fine" }, { title: t("record.worst_gap"), measure: "fine" },
+      { title: t("record.there"), measure: "place" }, { title: t("record.worst_hump"), measure: "fine" }, { title: t("record.judged"), measure: "share" },
+      { title: t("record.beyond"), measure: "share" }, { title: t("record.verdict"), measure: "text" },
+    ],
+    rows: (plan.flatness?.checks ?? []).map(({ length, limit, gap, hump, judged_share, beyond_share, verdict }) => [
+      length, limit, gap?.gap ?? null, gap?.at ?? null, hump?.gap ?? null, judged_share, beyond_share, t(`record.verdict_${verdict}`),
+    ]),
+  };
+}
+
+/** Gaps as a wedge showed them, with what the limits say of each. */
+export function gapsTable(content: Content): Table {
+  const verdicts = new Map((content.plan.flatness?.gaps ?? []).map((one) => [one.gap, one]));
+  return {
+    id: "gaps", title: t("record.gaps"), none: t("record.no_gaps"),
+    columns: [
+      { title: t("record.from"), measure: "place" }, { title: t("record.to"), measure: "place" }, { title: t("named.gap.gap"), measure: "fine" },
+      { title: t("named.gap.at"), measure: "place" }, { title: t("record.limit"), measure: "fine" }, { title: t("record.verdict"), measure: "text" },
+      { title: t("named.gap.taken_at"), measure: "moment" },
+    ],
+    rows: rowsOf(content, "gap").map(({ id, fields }) => {
+      const own = verdicts.get(id);
+      return [fields.from, fields.to, fields.gap, fields.at, own?.limit ?? null, own ? t(`record.gap_${own.verdict}`) : "", fields.taken_at];
+    }),
+  };
+}
+
+export function linesTable(content: Content): Table {
+  const numbers = new Map((content.plan.flatness?.f_lines ?? []).map((one) => [one.line, one]));
+  return {
+    id: "height_lines", title: t("record.height_lines"), none: t("record.no_height_lines"),
+    columns: [
+      { title: t("record.from"), measure: "place" }, { title: t("record.to"), measure: "place" }, { title: t("named.height_line.spacing"), measure: "length" },
+      { title: t("record.values"), measure: "count" }, { title: "FF", measure: "number" }, { title: "FL", measure: "number" },
+      { title: t("named.height_line.taken_at"), measure: "moment" },
+    ],
+    rows: rowsOf(content, "height_line").map(({ id, fields }) => [
+      fields.from, fields.to, fields.spacing, fields.heights?.length ?? 0, numbers.get(id)?.ff ?? null, numbers.get(id)?.fl ?? null, fields.taken_at,
+    ]),
+  };
+}
+
+export function workTable({ plan }: Content): Table {
+  return {
+    id: "work", title: t("record.work"), none: t("record.no_work"),
+    columns: [
+      { title: t("record.name"), measure: "text" }, { title: t("record.what"), measure: "text" }, { title: t("record.place"), measure: "place" },
+      { title: t("record.depth"), measure: "fine" }, { title: t("record.before"), measure: "fine" }, { title: t("record.after"), measure: "fine" },
+      { title: t("record.done"), measure: "moment" },
+    ],
+    rows: (plan.flatness?.work ?? []).map(({ id, way, at, depth, before, after, done_at }) => [id, t(way === "rub" ? "record.rub" : "record.fill"), at, depth, before, after, done_at]),
+  };
+}
+
+/** Places that somebody rubbed down or filled up, as told. */
+export function touchesTable(content: Content): Table {
+  const touched = rowsOf(content, "entry").filter(({ fields }) => fields.what === "rubbed" || fields.what === "filled_up");
+  return {
+    id: "worked_over", title: t("record.touches"), none: t("record.no_touches"),
+    columns: [{ title: t("named.entry.at"), measure: "moment" }, { title: t("record.what"), measure: "text" }, { title: t("record.place"), measure: "place" }],
+    rows: touched.map(({ fields }) => [fields.at, fields.what ? t(`value.entry_${fields.what}`) : "", fields.place]),
+  };
+}
+
+export function cautionsTable({ plan }: Content): Table {
+  return {
+    id: "cautions", title: t("record.cautions"), none: t("record.no_cautions"), columns: [{ title: t("record.caution"), measure: "text" }],
+    rows: plan.cautions.map((caution) => [cautionText(caution)]),
+  };
+}
+
+/** Who decided what, and when: the room's choices by its story, tops chosen, milestones let pass. */
+export function decisionsTable({ story }: Content): Table {
+  return {
+    id: "decisions", title: t("record.decisions"), none: t("record.no_decisions"),
+    columns: [
+      { title: t("record.when"), measure: "moment" }, { title: t("record.who"), measure: "text" }, { title: t("record.what"), measure: "text" },
+      { title: t("record.was"), measure: "text" }, { title: t("record.became"), measure: "text" },
+    ],
+    rows: story.decided.map(({ at, by, field, before, after }) => [at, by, fieldName("room", field), valueText("room", field, before), valueText("room", field, after)]),
+  };
+}

@@ -1,0 +1,41 @@
+/** What is not done or not sure when somebody signs: told before, decided by them. */
+import { placedFromRows, sectionTimes } from "../../state";
+import { t } from "../../words";
+import { milestoneName } from "../common/readiness";
+import { rowsOf, type Content } from "./content";
+
+type Tell = (content: Content) => readonly string[];
+
+/** One sentence each, in the order of the job. */
+export function unfinishedOf(content: Content): readonly string[] {
+  const all: readonly Tell[] = [doubted, notPlaced, flatness, workLeft, notTicked];
+  return all.flatMap((tell) => tell(content));
+}
+
+const doubted: Tell = ({ plan }) => {
+  const count = plan.levels.suspects.length;
+  return count === 0 ? [] : [t("record.left_doubted", { count })];
+};
+
+const notPlaced: Tell = (content) => {
+  const { sections } = content.plan;
+  const times = sectionTimes(placedFromRows(rowsOf(content, "placement")), sections);
+  const count = sections.filter(({ id }) => !times.get(id)?.placed_at).length;
+  return count === 0 ? [] : [t("record.left_sections", { count, all: sections.length })];
+};
+
+const flatness: Tell = ({ plan }) => {
+  const verdict = plan.flatness?.verdict ?? "not_read";
+  return verdict === "within" ? [] : [t(`record.left_${verdict}`)];
+};
+
+const workLeft: Tell = ({ plan }) => {
+  const count = (plan.flatness?.work ?? []).filter(({ done_at }) => done_at === null).length;
+  return count === 0 ? [] : [t("record.left_work", { count })];
+};
+
+const notTicked: Tell = (content) => {
+  const ticked = new Set(rowsOf(content, "entry").filter(({ fields }) => fields.what === "milestone").map(({ fields }) => fields.code));
+  const left = content.plan.readiness.filter(({ milestone }) => !ticked.has(milestone));
+  return left.length === 0 ? [] : [t("record.left_milestones", { names: left.map(milestoneName).join(", ") })];
+};

@@ -1,0 +1,54 @@
+/** The record of a room as it stands now: put together again whenever anything in it changes, only while somebody looks. */
+import { useEffect, useState } from "preact/hooks";
+import {
+  alternativesOf, askEngine, batchesOf, climateOf, documentFromRoom, documentTextOf, entriesOf, gapsOf, heightLinesOf, jobOf, photosOf, placementsOf,
+  railChecksOf, roomOf, stationsOf, type Asked,
+} from "../../state";
+import type { Plan, ProfileAnswer } from "../../wire";
+import { keptPlan, withoutPrices, type Content, type KeptRow } from "./content";
+import { loadDecided } from "./decided";
+import { telling } from "./profileLine";
+
+export type Gathered =
+  | { readonly status: "coming" | "no_outline" }
+  | { readonly status: "refused"; readonly asked: Exclude<Asked<Plan>, { outcome: "answered" }> }
+  | { readonly status: "ready"; readonly content: Content };
+
+const REST_MS = 150; // several records may come at once
+
+/** Records beside the document, of every kind in KEPT_KINDS. Subscribes. */
+function keptRows(room: string): readonly (readonly KeptRow[])[] {
+  const lists = [stationsOf, railChecksOf, placementsOf, batchesOf, entriesOf, climateOf, gapsOf, heightLinesOf, photosOf, alternativesOf];
+  return lists.map((list) => list(room).value);
+}
+
+async function gathered(room: string): Promise<Gathered | null> {
+  const given = documentFromRoom(room);
+  const fields = roomOf(room)?.fields;
+  if (!given || !fields) return { status: "no_outline" };
+  const document = withoutPrices(given);
+  const asked = await askEngine<Plan>("plan", `record:${room}`, document);
+  if (asked.outcome === "replaced") return null;
+  if (asked.outcome !== "answered") return { status: "refused", asked };
+  const profile = await askEngine<ProfileAnswer>("profile", `record-profile:${room}`, { document, ...telling(asked.answer) });
+  if (profile.outcome === "replaced") return null;
+  const job = jobOf(fields.job_id ?? "")?.fields;
+  const content: Content = {
+    record: 1, made_at: new Date().toISOString(), room_id: room, job: { name: job?.name ?? "", place: job?.place ?? "" }, room: fields, document,
+    plan: keptPlan(asked.answer), profile: profile.outcome === "answered" ? profile.answer : null,
+    rows: keptRows(room).flat().map(({ kind, id, fields: own }) => ({ kind, id, fields: own })), story: await loadDecided(room),
+  };
+  return { status: "ready", content };
+}
+
+export function useContent(room: string): Gathered {
+  const [found, setFound] = useState<Gathered>({ status: "coming" });
+  const own = roomOf(room);
+  const states = [documentTextOf(room).value, own, jobOf(own?.fields.job_id ?? ""), ...keptRows(room)];
+  useEffect(() => {
+    let isWanted = true;
+    const rest = setTimeout(() => void gathered(room).then((now) => { if (isWanted && now) setFound(now); }), REST_MS);
+    return () => { isWanted = false; clearTimeout(rest); };
+  }, [room, ...states]);
+  return found;
+}
