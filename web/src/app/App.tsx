@@ -22,7 +22,9 @@ import { SaveLine } from "./SaveLine";
 import { startFault } from "./startFault";
 
 /** Not needed for the first look and the first round: each in a file of its own. */
+const Checking = later(() => import("../screens/checking/Checking").then((file) => file.Checking));
 const Filling = later(() => import("../screens/filling/Filling").then((file) => file.Filling));
+const HeightLine = later(() => import("../screens/checking/heights/HeightLine").then((file) => file.HeightLine));
 const History = later(() => import("../screens/history/History").then((file) => file.History));
 const InOut = later(() => import("../screens/tables/InOut").then((file) => file.InOut));
 const Joints = later(() => import("../screens/joints/Joints").then((file) => file.Joints));
@@ -30,23 +32,25 @@ const JobOrder = later(() => import("../screens/order/JobOrder").then((file) => 
 const People = later(() => import("../screens/people/People").then((file) => file.People));
 const Prices = later(() => import("../screens/prices/Prices").then((file) => file.Prices));
 const HandsOff = later(() => import("../screens/rails/hands/HandsOff").then((file) => file.HandsOff));
+const LayEdge = later(() => import("../screens/checking/edge/LayEdge").then((file) => file.LayEdge));
 const Layout = later(() => import("../screens/rails/layout/Layout").then((file) => file.Layout));
 const Truing = later(() => import("../screens/rails/true/Truing").then((file) => file.Truing));
+const ReadBed = later(() => import("../screens/checking/ReadBed").then((file) => file.ReadBed));
 const Review = later(() => import("../screens/review/Review").then((file) => file.Review));
 const Settings = later(() => import("../screens/settings/Settings").then((file) => file.Settings));
 const Material = later(() => import("../screens/material/Material").then((file) => file.Material));
 const Waiting = later(() => import("../screens/waiting/Waiting").then((file) => file.Waiting));
 
-const STEP_SCREENS = { outline: Outline, levels: Levels, bed: Bed, material: Material, rails: Rails, filling: Filling, waiting: Waiting } as const;
-const RAIL_SCREENS = { layout: Layout, true: Truing, hands: HandsOff } as const;
+const STEP_SCREENS = { outline: Outline, levels: Levels, bed: Bed, material: Material, rails: Rails, filling: Filling, checking: Checking, waiting: Waiting } as const;
+const PART_SCREENS = { layout: Layout, true: Truing, hands: HandsOff, read: ReadBed, edge: LayEdge, heights: HeightLine } as const;
 
 function Screen({ route }: { route: Route }) {
   if (route.name === "room") {
     const Step = route.step === null ? Floor : STEP_SCREENS[route.step];
     return <Step key={route.room} id={route.room} />;
   }
-  if (route.name === "rails") {
-    const Part = RAIL_SCREENS[route.part];
+  if (route.name === "rails" || route.name === "checking") {
+    const Part = PART_SCREENS[route.part];
     return <Part key={route.room} id={route.room} />;
   }
   if (route.name === "in_out") return <InOut key={route.room} id={route.room} />;

@@ -4,7 +4,7 @@ import { canUndo, jobOf, roomOf, undo } from "../state";
 import { t } from "../words";
 import { Link } from "../screens/common/Link";
 import { Mark } from "../screens/common/Mark";
-import { RAIL_TITLES } from "../screens/common/RoomFrame";
+import { PART_TITLES } from "../screens/common/RoomFrame";
 import { pathOfRecord } from "../screens/common/recordName";
 import { beforePrices, beforeSettings, pathOfRoom, type Route } from "../screens/common/route";
 import { saved } from "../screens/common/saving";
@@ -25,7 +25,7 @@ function placeOf(route: Route): Standing {
   if (route.name === "job") return { back: "/", title: jobOf(route.job)?.fields.name ?? "" };
   if (route.name === "in_out") return { back: pathOfRoom(route.room), title: t("in_out.title"), over: roomOf(route.room)?.fields.name ?? "" };
   if (route.name === "joints") return { back: pathOfRoom(route.room), title: t("layer.joints"), over: roomOf(route.room)?.fields.name ?? "" };
-  if (route.name === "rails") return { back: pathOfRoom(route.room, "rails"), title: t(RAIL_TITLES[route.part]), over: roomOf(route.room)?.fields.name ?? "" };
+  if (route.name === "rails" || route.name === "checking") return { back: pathOfRoom(route.room, route.name), title: t(PART_TITLES[route.part]), over: roomOf(route.room)?.fields.name ?? "" };
   if (route.name !== "room") return { back: route.name === "jobs" ? null : "/", title: t("app.name") };
   const room = roomOf(route.room)?.fields;
   const back = route.step === null ? `/job/${room?.job_id ?? ""}` : pathOfRoom(route.room);

@@ -1,16 +1,20 @@
 /** The flat layers: the floor itself, high and low ground or the bed's thickness, contours, sections. */
 import type { Place } from "./camera";
 import { roomiestPlace } from "./figure";
-import type { Scene } from "./scene";
+import type { FillKind, Scene } from "./scene";
 
-/** Bands of doubt from here on are hatched too, so that what is hardly known is told without colour. */
-export const HATCHED_FROM = 5;
+/** Bands that carry a pattern too, so that what they say is told without colour: counted from 0. */
+export const PATTERNS: Readonly<Partial<Record<FillKind, readonly { readonly bands: readonly number[]; readonly pattern: "hatch" | "dots" }[]>>> = {
+  doubt: [{ bands: [5, 6], pattern: "hatch" }],
+  flat: [{ bands: [0, 1], pattern: "hatch" }, { bands: [5, 6], pattern: "dots" }],
+};
 
-function Hatch({ id }: { id: string }) {
+function Patterns({ id }: { id: string }) {
   return (
-    <pattern id={id} width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-      <path class="hatch-line" d="M0 0V7" />
-    </pattern>
+    <>
+      <pattern id={`${id}-hatch`} width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path class="hatch-line" d="M0 0V7" /></pattern>
+      <pattern id={`${id}-dots`} width="9" height="9" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><circle class="dot" cx="4.5" cy="4.5" r="1.7" /></pattern>
+    </>
   );
 }
 
@@ -28,7 +32,7 @@ export function floorPath({ outline, cutouts }: Scene, project: Project): string
   return [outline, ...cutouts].map((polygon) => pathOf(polygon, project)).join("");
 }
 
-function Fill({ scene, project, hatch }: { scene: Scene; project: Project; hatch: string }) {
+function Fill({ scene, project, clip }: { scene: Scene; project: Project; clip: string }) {
   if (!scene.fill) return null;
   const { kind, bands } = scene.fill;
   return (
@@ -40,9 +44,9 @@ function Fill({ scene, project, hatch }: { scene: Scene; project: Project; hatch
           style={{ fill: `var(--${kind}-${index + 1})`, stroke: `var(--${kind}-${index + 1})` }}
         />
       ))}
-      {kind === "doubt" && bands.slice(HATCHED_FROM).map((band, index) => (
-        <path key={`hatch-${index}`} class="hatched" style={{ fill: `url(#${hatch})` }} d={band.polygons.map((polygon) => pathOf(polygon, project)).join("")} />
-      ))}
+      {PATTERNS[kind]?.flatMap(({ bands: patterned, pattern }) => patterned.map((index) => (
+        <path key={`${pattern}-${index}`} class="hatched" style={{ fill: `url(#${clip}-${pattern})` }} d={(bands[index]?.polygons ?? []).map((polygon) => pathOf(polygon, project)).join("")} />
+      )))}
     </g>
   );
 }
@@ -79,11 +83,11 @@ export function Ground({ scene, project, clip }: { scene: Scene; project: Projec
   const floor = floorPath(scene, project);
   return (
     <>
-      {scene.fill?.kind === "doubt" && <Hatch id={`${clip}-hatch`} />}
+      {scene.fill && PATTERNS[scene.fill.kind] && <Patterns id={clip} />}
       <clipPath id={clip}><path d={floor} clip-rule="evenodd" /></clipPath>
       <path class="floor" d={floor} fill-rule="evenodd" />
       <g clip-path={`url(#${clip})`}>
-        <Fill scene={scene} project={project} hatch={`${clip}-hatch`} />
+        <Fill scene={scene} project={project} clip={clip} />
         <Contours scene={scene} project={project} />
         <Sections scene={scene} project={project} />
       </g>

@@ -2,6 +2,7 @@
 import { boundsOf, fit, toWindow, type Camera, type Place, type Window } from "./camera";
 import { Ground } from "./Ground";
 import { Cut } from "./Cut";
+import { Edges, Works } from "./Checked";
 import { Falls } from "./Falls";
 import { Joints } from "./Joints";
 import { Live } from "./Live";
@@ -33,6 +34,8 @@ export function Sheet({ scene, camera, window, name }: SheetProps) {
       <Spacings scene={scene} project={project} />
       <Rails scene={scene} project={project} />
       <HandNames scene={scene} project={project} />
+      <Works scene={scene} project={project} name={name} />
+      <Edges scene={scene} project={project} />
       <Points scene={scene} project={project} />
       <Cut scene={scene} project={project} />
     </svg>

@@ -34,12 +34,17 @@ function inBand(triangle: readonly Corner[], low: number, high: number): readonl
 export function bandsOf(triangles: readonly (readonly Corner[])[], count: number): readonly Band[] {
   const values = triangles.flat().map(([, , value]) => value);
   if (values.length === 0) return [];
-  const least = Math.min(...values);
-  const step = (Math.max(...values) - least) / count;
-  if (step === 0) return [{ low: least, high: least, polygons: triangles.map((t) => t.map(([x, y]) => [x, y] as const)) }];
+  const [least, greatest] = [Math.min(...values), Math.max(...values)];
+  if (greatest === least) return [{ low: least, high: least, polygons: triangles.map((t) => t.map(([x, y]) => [x, y] as const)) }];
+  return bandsBetween(triangles, least, greatest, count);
+}
+
+/** `count` equal bands from one value to another; what lies beyond them is in none. */
+export function bandsBetween(triangles: readonly (readonly Corner[])[], least: number, greatest: number, count: number): readonly Band[] {
+  const step = (greatest - least) / count;
   return Array.from({ length: count }, (_, index) => {
     const low = least + step * index;
-    const high = index === count - 1 ? Math.max(...values) : low + step;
+    const high = index === count - 1 ? greatest : low + step;
     return { low, high, polygons: polygonsIn(triangles, low, high) };
   });
 }

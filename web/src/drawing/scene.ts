@@ -109,14 +109,35 @@ export interface SceneFalls {
   readonly falls: readonly SceneFall[];
 }
 
-/** ground: low to high · bed: thin to thick · doubt: well known to hardly known. */
-export type FillKind = "ground" | "bed" | "doubt";
+/** ground: low to high · bed: thin to thick · doubt: well known to hardly known · flat: below the designed top to above it. */
+export type FillKind = "ground" | "bed" | "doubt" | "flat";
 
 /** A line drawn over the room, of which a profile is shown; `at` is the place a finger stands on. */
 export interface SceneCut {
   readonly from: Place;
   readonly to: Place;
   readonly at: Place | null;
+}
+
+/** A straightedge where it lies, with what it shows: a gap under it, a hump that it rocks on, a gap that a wedge told. */
+export interface SceneEdge {
+  readonly id: string;
+  readonly from: Place;
+  readonly to: Place;
+  readonly at: Place;
+  readonly label: string;
+  readonly kind: "gap" | "hump" | "wedge";
+  readonly isBeyond: boolean;
+}
+
+/** A place of the bed to work over. */
+export interface SceneWork {
+  readonly id: string;
+  readonly at: Place;
+  readonly polygon: readonly Place[];
+  readonly label: string;
+  readonly way: "rub" | "fill";
+  readonly isDone: boolean;
 }
 
 export interface Scene {
@@ -138,6 +159,8 @@ export interface Scene {
   readonly joints: SceneJoints | null;
   readonly falls: SceneFalls | null;
   readonly live: SceneLive | null;
+  readonly edges: readonly SceneEdge[];
+  readonly works: readonly SceneWork[];
   readonly cut: SceneCut | null;
   /** What a screen reader says of the whole drawing. */
   readonly spoken: string;
@@ -145,5 +168,5 @@ export interface Scene {
 
 export const EMPTY_SCENE: Scene = {
   outline: [], isClosed: true, cutouts: [], doorways: [], fixtures: [], wallLabels: [], fill: null, contours: [],
-  points: [], rails: [], handAreas: [], spacings: [], sections: [], joints: null, falls: null, live: null, cut: null, spoken: "",
+  points: [], rails: [], handAreas: [], spacings: [], sections: [], joints: null, falls: null, live: null, edges: [], works: [], cut: null, spoken: "",
 };

@@ -64,7 +64,9 @@ export { preferences, setPreference, type Language, type Preferences, type Theme
 export * from "./rails";
 export * from "./handover";
 export { addEntry, editBatch, editEntry, endEntry, lasting, markSection, mixBatch, type NewEntry } from "./filling";
-export { fillClockOf, type FillClockState } from "./fillClock";
+export type { AskedEachMinute } from "./eachMinute";
+export { fillClockOf } from "./fillClock";
+export { waitingOf } from "./waiting";
 export { cutOffSection, placeBatch } from "./placing";
 export {
   allReadingsOf,
@@ -93,7 +95,7 @@ export {
   stationsOf,
   temperatureLogsOf,
 } from "./records";
-export { batchesIn, placementsIn, placeOf, sectionTimesOf, type SectionPlace, type SectionShape } from "./sections";
+export { batchesIn, placementsIn, placeOf, sectionIdOf, sectionTimes, sectionTimesOf, type SectionPlace, type SectionShape } from "./sections";
 export { keepStanding, openConflicts, restoreValue, takeOther, type Lost, type OpenConflict } from "./review";
 export { documentSetup, FIRST_SETUP, setupFromDocument, setupsIn, standAt, standingIn, tiedSetups, type Standing } from "./setups";
 export {
@@ -118,5 +120,6 @@ export {
 } from "./status";
 export { takeReadings, type TakenReading, type TakenSetup } from "./taking";
 export { canUndo } from "./undo";
+export { countAt, readingsAt } from "./stages";
 export type { SectionMoment, SectionTimes } from "./worked";
-export { wholeRails } from "./worked";
+export { placedFromRows, wholeRails } from "./worked";

@@ -1,6 +1,6 @@
 /** What a person does with set-ups, marks, instruments and their tests: lists of the room, each kept whole. */
 import { uuidv7 } from "uuidv7";
-import type { Edit, Fields, Instrument, InstrumentCheck, InstrumentKind, Mark, Point, Setup } from "../wire";
+import type { Edit, Fields, Instrument, InstrumentCheck, InstrumentKind, Mark, Point, Setup, Stage } from "../wire";
 import { act, editRoom, type ActionOptions } from "./actions";
 import { peekRow, roomRows } from "./records";
 import { FIRST_SETUP, standAt, type Standing } from "./setups";
@@ -175,6 +175,8 @@ export interface Laying {
   readonly gap: number;
   readonly under: "from" | "to";
   readonly typed: string;
+  /** What it lies on; the subfloor unless told. */
+  readonly stage?: Stage;
 }
 
 /** One laying of a long level: a set-up of its own with a reading at either end, all of it one step to undo. */
@@ -183,7 +185,7 @@ export function addLaying(room: string, laying: Laying, options?: ActionOptions)
   const reading = (end: "from" | "to"): Edit<"reading"> => {
     const isGap = laying.under === end;
     const told = { down: isGap ? laying.gap : 0, typed: isGap ? laying.typed : "0" };
-    return { kind: "reading", id: uuidv7(), fields: { ...told, room_id: room, setup: setup.id, at: laying[end], stage: "subfloor", taken_at: new Date().toISOString() } };
+    return { kind: "reading", id: uuidv7(), fields: { ...told, room_id: room, setup: setup.id, at: laying[end], stage: laying.stage ?? "subfloor", taken_at: new Date().toISOString() } };
   };
   const fields = fieldsOf(room);
   const kept = { ...withInstrument(fields, laying.instrument), setups: withEntry(fields.setups, setup) };

@@ -14,6 +14,20 @@ export type Contour = Schemas["Contour"];
 export type Doorway = Schemas["Doorway"];
 export type Explanation = Schemas["Explanation"];
 export type Extreme = Schemas["Extreme"];
+export type Flatness = Schemas["FlatnessAnswer"];
+export type FlatnessWork = Schemas["Work"];
+export type Lying = Schemas["Lying"];
+export type StraightedgeCheck = Schemas["StraightedgeCheck"];
+/** The bed under a straightedge laid by hand. */
+export interface StraightedgeAnswer {
+  readonly profile: readonly (readonly [number, number])[];
+  readonly edge: readonly (readonly [number, number])[];
+  readonly gap: Lying | null;
+  readonly hump: Lying | null;
+  readonly limit: number | null;
+  readonly cautions: readonly Caution[];
+  readonly length: number;
+}
 export type Facet = Schemas["Facet"];
 export type Height = Schemas["ReadHeight"];
 export type Levels = Schemas["LevelsAnswer"];
@@ -35,7 +49,7 @@ export type Violation = Schemas["Violation"];
 export type Problem = Schemas["Problem"];
 
 /** What the engine can be asked, by the engine's own names. */
-export type QuestionName = "plan" | "quick_plan" | "bed_design" | "fill_clock" | "order" | "levels" | "walk" | "taped_place" | "profile" | "table_in" | "table_out" | "calendar";
+export type QuestionName = "plan" | "quick_plan" | "bed_design" | "fill_clock" | "order" | "levels" | "walk" | "taped_place" | "profile" | "straightedge" | "table_in" | "table_out" | "waiting" | "log_in" | "calendar";
 
 export type Alarm = Schemas["Alarm"];
 export type BatchClock = Schemas["BatchClock"];
@@ -59,3 +73,6 @@ export type TableInQuestion = Schemas["TableInQuestion"];
 export type TableInAnswer = Schemas["TableInAnswer"];
 export type TableOutQuestion = Schemas["TableOutQuestion"];
 export type TableOutAnswer = Schemas["TableOutAnswer"];
+export type WaitingAnswer = Schemas["WaitingAnswer"];
+export type LogInQuestion = Schemas["LogInQuestion"];
+export type LogInAnswer = Schemas["LogInAnswer"];

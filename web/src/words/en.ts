@@ -1,6 +1,7 @@
 /** All words in English. */
 import { bought } from "./en/bought";
 import { brought } from "./en/brought";
+import { checking } from "./en/checking";
 import { codes } from "./en/codes";
 import { cost } from "./en/cost";
 import { dates } from "./en/dates";
@@ -17,11 +18,14 @@ import { money } from "./en/money";
 import { named } from "./en/named";
 import { office } from "./en/office";
 import { railcodes } from "./en/railcodes";
+import { record } from "./en/record";
 import { seen } from "./en/seen";
 import { setting } from "./en/setting";
 import { sources } from "./en/sources";
 import { tops } from "./en/tops";
 import { truingcodes } from "./en/truingcodes";
+import { waiting } from "./en/waiting";
+import { waitcodes } from "./en/waitcodes";
 import { work } from "./en/work";
 
-export const en = { ...frame, ...dates, ...daybook, ...filling, ...bought, ...brought, ...work, ...codes, ...fillcodes, ...handed, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...seen, ...setting, ...sources, ...tops, ...truingcodes } as const;
+export const en = { ...frame, ...dates, ...daybook, ...filling, ...bought, ...brought, ...checking, ...work, ...codes, ...fillcodes, ...handed, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...record, ...seen, ...setting, ...sources, ...tops, ...truingcodes, ...waitcodes, ...waiting } as const;

@@ -1,6 +1,7 @@
 /** Todas las palabras en español. */
 import { bought } from "./es/bought";
 import { brought } from "./es/brought";
+import { checking } from "./es/checking";
 import { codes } from "./es/codes";
 import { cost } from "./es/cost";
 import { dates } from "./es/dates";
@@ -17,11 +18,14 @@ import { money } from "./es/money";
 import { named } from "./es/named";
 import { office } from "./es/office";
 import { railcodes } from "./es/railcodes";
+import { record } from "./es/record";
 import { seen } from "./es/seen";
 import { setting } from "./es/setting";
 import { sources } from "./es/sources";
 import { tops } from "./es/tops";
 import { truingcodes } from "./es/truingcodes";
+import { waiting } from "./es/waiting";
+import { waitcodes } from "./es/waitcodes";
 import { work } from "./es/work";
 
-export const es = { ...frame, ...dates, ...daybook, ...filling, ...bought, ...brought, ...work, ...codes, ...fillcodes, ...handed, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...seen, ...setting, ...sources, ...tops, ...truingcodes };
+export const es = { ...frame, ...dates, ...daybook, ...filling, ...bought, ...brought, ...checking, ...work, ...codes, ...fillcodes, ...handed, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...record, ...seen, ...setting, ...sources, ...tops, ...truingcodes, ...waitcodes, ...waiting };

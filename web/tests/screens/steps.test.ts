@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { walkOf } from "../../src/drawing/figure";
-import { pathOfRails, RAIL_PARTS, routeFromPath } from "../../src/screens/common/route";
+import { CHECK_PARTS, pathOfCheck, pathOfRails, RAIL_PARTS, routeFromPath, STEPS } from "../../src/screens/common/route";
 import { steppedHeight } from "../../src/screens/bed/steps";
 import { nextName } from "../../src/screens/outline/names";
 import { closedWalls, tidyTurn } from "../../src/screens/outline/walkedWalls";
@@ -13,7 +13,12 @@ test("every address stands for one screen, and a strange one for none", () => {
   expect(routeFromPath("/room/a")).toEqual({ name: "room", room: "a", step: null });
   expect(routeFromPath("/room/a/rails")).toEqual({ name: "room", room: "a", step: "rails" });
   for (const part of RAIL_PARTS) expect(routeFromPath(pathOfRails("a", part))).toEqual({ name: "rails", room: "a", part });
-  for (const strange of ["/room", "/room/a/attic", "/room/a/rails/attic", "/what"]) expect(routeFromPath(strange)).toEqual({ name: "missing" });
+  for (const part of CHECK_PARTS) expect(routeFromPath(pathOfCheck("a", part))).toEqual({ name: "checking", room: "a", part });
+  for (const strange of ["/room", "/room/a/attic", "/room/a/rails/attic", "/room/a/checking/attic", "/what"]) expect(routeFromPath(strange)).toEqual({ name: "missing" });
+});
+
+test("the bed is checked after it is filled and before it is waited for", () => {
+  expect(STEPS.slice(-3)).toEqual(["filling", "checking", "waiting"]);
 });
 
 test("the top steps to whole eighths, from between them and from on them", () => {

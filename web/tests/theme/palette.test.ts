@@ -35,6 +35,18 @@ test.each(CASES)("in %s, every step of %s is lighter or darker than the one befo
   expect(way * ((ramp.at(-1) ?? 0) - (ramp[0] ?? 0))).toBeGreaterThanOrEqual(LEAST_SPAN);
 });
 
+const TWO_SIDED = CASES.filter(([, name]) => name === "ground").map(([theme, , sight]) => [theme, sight] as const);
+
+test.each(TWO_SIDED)("in %s, the bed's map is palest where it is true and darker by steps both ways, to eyes with %s", (theme, sight) => {
+  const ramp = rampOf(theme, "flat").map((colour) => lightness(colour, SIGHTS[sight]));
+  const middle = ramp[3] ?? 0;
+  for (const way of [ramp.slice(3), ramp.slice(0, 4).reverse()]) {
+    const steps = way.slice(1).map((light, index) => (way[index] ?? light) - light);
+    expect(Math.min(...steps)).toBeGreaterThanOrEqual(LEAST_STEP);
+    expect(middle - (way.at(-1) ?? 0)).toBeGreaterThanOrEqual(LEAST_SPAN);
+  }
+});
+
 test("lightness is that of the standard: black, middle grey and white, whatever the sight", () => {
   for (const sight of Object.values(SIGHTS)) {
     expect(lightness("#000000", sight)).toBeCloseTo(0, 6);

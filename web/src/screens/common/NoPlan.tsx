@@ -1,4 +1,5 @@
 /** Where a step needs readings that are not there yet: what is missing, and the way to it. */
+import { countAt } from "../../state";
 import { t } from "../../words";
 import { Link } from "./Link";
 import { pathOfRails, pathOfRoom, type Step } from "./route";
@@ -6,7 +7,7 @@ import type { RoomView } from "./useRoom";
 
 function missingText(room: RoomView): string {
   if (!room.fields.outline) return t("noplan.outline");
-  return room.readings.length < 3 ? t("noplan.levels") : t("noplan.problems");
+  return countAt(room.readings, "subfloor") < 3 ? t("noplan.levels") : t("noplan.problems");
 }
 
 /** Where choices are made that a plan may fail for, by the group they stand in. */
@@ -26,7 +27,7 @@ export function wayToMend({ id, fields, state }: Pick<RoomView, "id" | "fields" 
 }
 
 export function NoPlan({ room }: { room: RoomView }) {
-  if (room.state.status !== "problems" && room.readings.length >= 3 && room.fields.outline) return null;
+  if (room.state.status !== "problems" && countAt(room.readings, "subfloor") >= 3 && room.fields.outline) return null;
   const { to, label } = wayToMend(room);
   return (
     <div class="stack">

@@ -3,6 +3,7 @@ import { setStationsOf } from "../../state";
 import type { Plan } from "../../wire";
 import { momentText } from "../../units";
 import { reader, t } from "../../words";
+import { knownVerdict, SIGNS } from "./flatness";
 import type { Step } from "./route";
 
 export interface RoomFacts {
@@ -30,6 +31,11 @@ function waitingFact(plan: Plan): string {
   return tile?.at ? t("course.waiting", { at: momentText(tile.at, reader.value) }) : "";
 }
 
+function checkingFact(plan: Plan, room: string): string {
+  const verdict = knownVerdict(room, plan);
+  return verdict && verdict !== "not_read" ? `${SIGNS[verdict]} ${t(`course.${verdict}`)}` : "";
+}
+
 /** What stands under a step's name; empty where nothing is known yet. */
 export function factOf(step: Step, id: string, { readings, plan }: RoomFacts): string {
   if (step === "outline") return plan ? t("course.outline", { area: plan.outline.area }) : "";
@@ -39,5 +45,6 @@ export function factOf(step: Step, id: string, { readings, plan }: RoomFacts): s
   if (step === "material") return materialFact(plan);
   if (step === "rails") return railsFact(plan, id);
   if (step === "filling") return t("course.filling", { sections: plan.sections.length });
+  if (step === "checking") return checkingFact(plan, id);
   return waitingFact(plan);
 }

@@ -1,7 +1,7 @@
 /** The plan's layers on the drawing: heights read, high and low ground, thickness, rails, sections. */
 import { bandsOf, type Corner } from "../../drawing/bands";
 import type { Scene, SceneHandArea, ScenePoint, SceneRail } from "../../drawing/scene";
-import type { SetStation } from "../../state";
+import { rowOf, type SetStation } from "../../state";
 import type { HandArea, Plan, Rail } from "../../wire";
 import { fieldBands } from "../../drawing/field";
 import { depthText, heightText, markText } from "../../units";
@@ -35,14 +35,14 @@ function contoursOf(plan: Plan): Scene["contours"] {
   return plan.surface.contours.map(({ z, lines }) => ({ label: heightText(z, reader.value), lines }));
 }
 
-/** High spot, low spot, and every reading with its height. */
+/** High spot, low spot, and every reading of the subfloor with its height; those of the bed have a map of their own. */
 export function heightPoints(plan: Plan): readonly ScenePoint[] {
   const { highest, lowest } = plan.surface;
   const text = (z: number) => markText(heightText(z, reader.value));
   const suspects = new Set(plan.levels.suspects.map(({ reading }) => reading));
   const read = plan.levels.heights.flatMap(({ reading, at, z }): readonly ScenePoint[] => {
     const kind = reading === highest.reading ? "high" : reading === lowest.reading ? "low" : suspects.has(reading) ? "suspect" : "read";
-    return at && z !== null ? [{ id: reading, at, label: text(z), kind }] : [];
+    return at && z !== null && rowOf("reading", reading)?.fields.stage !== "bed" ? [{ id: reading, at, label: text(z), kind }] : [];
   });
   const estimated = plan.surface.estimated.map((index): ScenePoint => {
     const [x, y, z] = plan.surface.points[index] ?? [0, 0, 0];

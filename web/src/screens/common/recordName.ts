@@ -76,12 +76,19 @@ export function pathOfRecord(kind: Kind, id: string): string {
   if (kind === "job") return `/job/${id}`;
   if (kind === "prices" || kind === "supplies") return "/prices";
   if (room === undefined) return "/";
-  const isTrued = kind === "entry" && rowOf(kind, id)?.fields.what === "trued";
-  return pathOfRoom(room, isTrued ? "rails" : (STEP_OF[kind] ?? null));
+  return pathOfRoom(room, stepOf(kind, id) ?? STEP_OF[kind] ?? null);
+}
+
+/** The step of a line of the day book, or of a reading, by what it tells of. */
+function stepOf(kind: Kind, id: string): Step | null {
+  if (kind === "reading") return rowOf(kind, id)?.fields.stage === "bed" ? "checking" : null;
+  const what = kind === "entry" ? rowOf(kind, id)?.fields.what : undefined;
+  if (what === "trued") return "rails";
+  return what === "rubbed" || what === "filled_up" ? "checking" : null;
 }
 
 /** Where what lies in a room is worked on; the rest stands on the room's own screen. */
 const STEP_OF: Partial<Record<Kind, Step>> = {
   reading: "levels", climate: "waiting", placement: "filling", batch: "filling", entry: "filling", station: "rails", rail_check: "rails",
-  alternative: "bed",
+  alternative: "bed", gap: "checking", height_line: "checking",
 };

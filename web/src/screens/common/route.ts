@@ -2,12 +2,16 @@
 import { signal } from "@preact/signals";
 import { KINDS, type Kind } from "../../wire";
 
-export const STEPS = ["outline", "levels", "bed", "material", "rails", "filling", "waiting"] as const;
+export const STEPS = ["outline", "levels", "bed", "material", "rails", "filling", "checking", "waiting"] as const;
 export type Step = (typeof STEPS)[number];
 
 /** What is done about the rails beside setting them: laying them out, truing them, setting them with wet hands. */
 export const RAIL_PARTS = ["layout", "true", "hands"] as const;
 export type RailPart = (typeof RAIL_PARTS)[number];
+
+/** What is done on the finished bed beside looking at it: reading it, laying a straightedge, a line of heights. */
+export const CHECK_PARTS = ["read", "edge", "heights"] as const;
+export type CheckPart = (typeof CHECK_PARTS)[number];
 
 type PlainName = "jobs" | "new_job" | "settings" | "people" | "review" | "prices";
 
@@ -17,6 +21,7 @@ export type Route =
   | { readonly name: "history"; readonly kind: Kind; readonly id: string }
   | { readonly name: "in_out" | "joints"; readonly room: string }
   | { readonly name: "rails"; readonly room: string; readonly part: RailPart }
+  | { readonly name: "checking"; readonly room: string; readonly part: CheckPart }
   | { readonly name: "room"; readonly room: string; readonly step: Step | null };
 
 const IN_OUT = "in-out";
@@ -45,12 +50,18 @@ export function routeFromPath(address: string): Route {
   if (step === IN_OUT) return { name: "in_out", room: id };
   if (step === JOINTS) return { name: "joints", room: id };
   if (step === "rails" && part) return railsRoute(id, part);
+  if (step === "checking" && part) return checkRoute(id, part);
   return isStep(step) ? { name: "room", room: id, step } : { name: "missing" };
 }
 
 function railsRoute(room: string, text: string): Route {
   const part = RAIL_PARTS.find((one) => one === text);
   return part ? { name: "rails", room, part } : { name: "missing" };
+}
+
+function checkRoute(room: string, text: string): Route {
+  const part = CHECK_PARTS.find((one) => one === text);
+  return part ? { name: "checking", room, part } : { name: "missing" };
 }
 
 function historyRoute(kind: string, id: string | undefined): Route {
@@ -79,6 +90,10 @@ export function pathOfJoints(room: string): string {
 
 export function pathOfRails(room: string, part: RailPart): string {
   return `/room/${room}/rails/${part}`;
+}
+
+export function pathOfCheck(room: string, part: CheckPart): string {
+  return `/room/${room}/checking/${part}`;
 }
 
 export function pathOfRoom(room: string, step: Step | null = null): string {

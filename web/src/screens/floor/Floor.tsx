@@ -2,7 +2,7 @@
 import { useMemo, useState } from "preact/hooks";
 import { Drawing } from "../../drawing/Drawing";
 import type { Scene } from "../../drawing/scene";
-import { mayWrite, preferences, setStationsOf } from "../../state";
+import { countAt, mayWrite, preferences, setStationsOf } from "../../state";
 import { depthText, errorText, heightText, massText, volumeText } from "../../units";
 import { isOffice, reader, t } from "../../words";
 import { Choice } from "../common/Choice";
@@ -10,6 +10,8 @@ import { Course } from "../common/Course";
 import { Figure } from "../common/Figure";
 import { roomScene } from "../common/roomFigure";
 import { JointsKey } from "../common/JointsKey";
+import { flatnessOf, offText } from "../common/flatness";
+import { withFlatness } from "../common/flatnessLayers";
 import { withLayer, type Layer } from "../common/layers";
 import { liveScene } from "../common/liveFloor";
 import { LiveKey } from "../common/LiveKey";
@@ -31,9 +33,9 @@ import { useProfile, type Profile } from "../profile/useProfile";
 import { ChangeRoom } from "./ChangeRoom";
 import type { Plan } from "../../wire";
 
-type Shown = Layer | "live";
-const LAYERS: readonly Shown[] = ["readings", "ground", "thickness", "falls", "doubt", "joints", "rails", "sections", "live"];
-const KEY_TEXTS = { ground: heightText, bed: depthText, doubt: errorText } as const;
+type Shown = Layer | "live" | "flatness";
+const LAYERS: readonly Shown[] = ["readings", "ground", "thickness", "falls", "doubt", "joints", "rails", "sections", "live", "flatness"];
+const KEY_TEXTS = { ground: heightText, bed: depthText, doubt: errorText, flat: offText } as const;
 
 function Key({ scene, plan }: { scene: Scene; plan: Plan | null }) {
   if (scene.live) return <LiveKey live={scene.live} />;
@@ -71,8 +73,9 @@ function FloorDrawing({ room, profile, onOpen }: { room: RoomView; profile: Prof
   const { language, units } = preferences.value;
   const set = setStationsOf(room.id, room.plan?.rails ?? []);
   const bare = useMemo(() => roomScene(room.fields), [room.fields, language, units]);
-  const still = useMemo(() => (layer === "live" ? null : withLayer(bare, room.plan, layer, set)), [bare, room.plan, layer, set]);
-  const scene = still ?? liveScene(bare, room.plan, room.id);
+  const flatness = flatnessOf(room)?.flatness ?? null;
+  const still = useMemo(() => (layer === "live" || layer === "flatness" ? null : withLayer(bare, room.plan, layer, set)), [bare, room.plan, layer, set]);
+  const scene = still ?? (layer === "flatness" ? withFlatness(bare, flatness, "height", []) : liveScene(bare, room.plan, room.id));
   const ways = profile.isOn ? { onStroke: profile.draw, onPlace: profile.tap } : { onOpen };
   return (
     <>
@@ -80,7 +83,7 @@ function FloorDrawing({ room, profile, onOpen }: { room: RoomView; profile: Prof
       <Key scene={scene} plan={room.plan} />
       {layer === "doubt" && !scene.fill && <p class="quiet small">{t("doubt.waiting")}</p>}
       {room.plan && <ProfileButton profile={profile} />}
-      {room.plan && (!profile.isOn || isOffice.value) && <Choice label={t("layer.label")} name="layer" value={layer} onChoose={setLayer} options={LAYERS.filter((value) => value !== "falls" || hasFalls(room.plan)).map((value) => ({ value, label: t(`layer.${value}`) }))} />}
+      {room.plan && (!profile.isOn || isOffice.value) && <Choice label={t("layer.label")} name="layer" value={layer} onChoose={setLayer} options={LAYERS.filter((value) => (value !== "falls" || hasFalls(room.plan)) && (value !== "flatness" || (flatness?.points.length ?? 0) > 0)).map((value) => ({ value, label: t(`layer.${value}`) }))} />}
     </>
   );
 }
@@ -99,7 +102,7 @@ export function Floor({ id }: { id: string }) {
         {room.fields.outline ? <PlanNotes state={room.state} /> : <p class="notice">{t("floor.no_outline")}</p>}
         {room.plan && <Governing plan={room.plan} />}
         {room.plan && <NextList plan={room.plan} onOpen={setOpened} />}
-        <div class="only-phone"><Course room={room.id} facts={{ readings: room.readings.length, plan: room.plan }} current={null} /></div>
+        <div class="only-phone"><Course room={room.id} facts={{ readings: countAt(room.readings, "subfloor"), plan: room.plan }} current={null} /></div>
         {room.fields.outline && <Link to={pathOfJoints(room.id)} class="button wide" testid="open-joints">{t("joints.title")}</Link>}
         {room.fields.outline && <Link to={pathOfInOut(room.id)} class="button wide" testid="readings-in-out">{t("in_out.open")}</Link>}
         <PhotoStrip room={room.id} />

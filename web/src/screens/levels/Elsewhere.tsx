@@ -49,11 +49,11 @@ function Marks({ room, onMark }: { room: RoomView; onMark: (mark: string) => voi
 }
 
 export function Elsewhere({ work, onClose }: { work: Work; onClose: () => void }) {
-  const { room, standing } = work;
+  const { room, stage, standing } = work;
   const [way, setWay] = useState<Way>("walls");
   const isLaid = "laying" in standing;
   const ways: readonly Way[] = isLaid ? ["walls", "tapes"] : ["walls", "tapes", "mark"];
-  const lead = (target: Target) => void saved(setDraft(targetDraft(room.id), draftFromTarget(target))).then(onClose);
+  const lead = (target: Target) => void saved(setDraft(targetDraft(room.id, stage), draftFromTarget(target))).then(onClose);
   const place = (at: Place) => {
     if (isLaid) {
       layTo(work, at);
@@ -64,7 +64,7 @@ export function Elsewhere({ work, onClose }: { work: Work; onClose: () => void }
     <Dialog title={t("levels.elsewhere")} testid="offset" onClose={onClose}>
       <Choice label={t("levels.elsewhere_how")} name="way" quiet options={ways.map((value) => ({ value, label: t(`way.${value}`) }))} value={way} onChoose={setWay} />
       {way === "walls" && <OffWalls room={room} onPlace={place} />}
-      {way === "tapes" && <TwoTapes room={room} onPlace={place} />}
+      {way === "tapes" && <TwoTapes room={room} stage={stage} onPlace={place} />}
       {way === "mark" && <Marks room={room} onMark={(mark) => lead({ mark })} />}
     </Dialog>
   );

@@ -20,8 +20,8 @@ export function LayingEntry({ work, laying: id }: { work: Work; laying: string }
     if (!laying?.to || !instrument) return;
     if (busy.current) { early.current = { gap, typed }; return; }
     busy.current = true;
-    const taken = addLaying(room.id, { ...laying, to: laying.to, instrument, gap, typed }, { draft: gapDraft(room.id) });
-    void saved(taken.then(() => forgetLaying(room.id))).then(() => { busy.current = false; setSaved((count) => count + 1); });
+    const taken = addLaying(room.id, { ...laying, to: laying.to, instrument, gap, typed, stage: work.stage }, { draft: gapDraft(work) });
+    void saved(taken.then(() => forgetLaying(work))).then(() => { busy.current = false; setSaved((count) => count + 1); });
   };
   // A gap typed while the one before it was on its way into storage is the next laying's.
   useEffect(() => {
@@ -34,7 +34,7 @@ export function LayingEntry({ work, laying: id }: { work: Work; laying: string }
   const under = laying?.under ?? "to";
   return (
     <Entry
-      what={what} draft={gapDraft(room.id)} measure="length" goesOn asleep={!laying?.to} nextLabel={t("keys.next")} onDone={done}
+      what={what} draft={gapDraft(work)} measure="length" goesOn asleep={!laying?.to} nextLabel={t("keys.next")} onDone={done}
       beside={<button type="button" class="button" data-testid="gap-end" onClick={() => putGapUnder(work, under === "to" ? "from" : "to")}>{t(`laying.under_${under}`)}{" \u21c4"}</button>}
     />
   );

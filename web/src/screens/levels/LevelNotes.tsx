@@ -27,8 +27,9 @@ function alarmIn(state: RoomView["state"]): Problem | null {
   return first ?? null;
 }
 
-function noteOf({ room: { state, plan, readings }, isUntied, standing }: Work): string {
+function noteOf({ room: { state, plan }, stage, readings, isUntied, standing }: Work): string {
   if (isUntied) return t("levels.untied");
+  if (stage === "bed") return bedNote(readings.length);
   if (readings.length < 3) return t("laying" in standing ? "laying.short" : "levels.three_needed");
   const problem = alarmIn(state);
   if (problem) return problemText(problem);
@@ -37,11 +38,16 @@ function noteOf({ room: { state, plan, readings }, isUntied, standing }: Work): 
   return t("levels.spread", { spread: highest.z - lowest.z });
 }
 
+/** What the readings of the bed tell stands on the screen that they lead back to. */
+function bedNote(readings: number): string {
+  return readings === 0 ? t("checking.none_read") : t("checking.so_many_read", { readings });
+}
+
 /** Every reading as a button: the way to a reading for whoever cannot tap it on the drawing. */
-function ReadingList({ room, onOpen }: { room: RoomView; onOpen: (id: string) => void }) {
+function ReadingList({ readings, onOpen }: { readings: Work["readings"]; onOpen: (id: string) => void }) {
   return (
     <ul class="reading-list">
-      {room.readings.map(({ id, fields }, index) => (
+      {readings.map(({ id, fields }, index) => (
         <li key={id}>
           <button type="button" class="button wide" data-testid="listed-reading" onClick={() => onOpen(id)}>{t("reading.listed", { number: index + 1, down: fields.down ?? 0 })}</button>
         </li>
@@ -69,13 +75,13 @@ function Behind({ work, onSheet }: SheetProps) {
 
 function About(props: SheetProps) {
   const { work, onOpen, onSheet } = props;
-  const { room } = work;
+  const { room, stage } = work;
   const { plan } = room;
   return (
     <Dialog title={t("levels.about")} testid="levels-about" onClose={() => onSheet(null)}>
       <Behind {...props} />
       <p>{noteOf(work)}</p>
-      {plan && (
+      {plan && stage === "subfloor" && (
         <dl class="inputs">
           <div><dt>{t("levels.high")}</dt><dd>{placeText(plan.surface.highest.at)}</dd></div>
           <div><dt>{t("levels.low")}</dt><dd>{placeText(plan.surface.lowest.at)}</dd></div>
@@ -84,7 +90,7 @@ function About(props: SheetProps) {
       )}
       {plan && <Cautions cautions={cautionsAt(plan, "levels")} />}
       <p class="quiet">{t("levels.how")}</p>
-      <ReadingList room={room} onOpen={(id) => { onSheet(null); onOpen(id); }} />
+      <ReadingList readings={work.readings} onOpen={(id) => { onSheet(null); onOpen(id); }} />
     </Dialog>
   );
 }

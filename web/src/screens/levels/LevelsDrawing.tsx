@@ -14,13 +14,13 @@ import { suspectsIn } from "./suspects";
 import type { Work } from "./work";
 
 /** What was read; figures only where they hang from the line that one reads from now. */
-function readPoints({ room, standing }: Work): readonly ScenePoint[] {
-  const suspects = new Set(suspectsIn(room).map(({ reading }) => reading));
-  return room.readings.flatMap(({ id, fields }): readonly ScenePoint[] => {
-    if (!fields.at || fields.stage === "bed") return [];
+function readPoints({ room, readings, outdated, standing }: Work): readonly ScenePoint[] {
+  const suspects = new Set(suspectsIn(room, readings).map(({ reading }) => reading));
+  return readings.flatMap(({ id, fields }): readonly ScenePoint[] => {
+    if (!fields.at) return [];
     const isOwn = "setup" in standing && (fields.setup ?? FIRST_SETUP) === standing.setup;
     const label = isOwn ? markText(lengthText(fields.down ?? 0, reader.value)) : "";
-    return [{ id, at: fields.at, label, kind: suspects.has(id) ? "suspect" : "read" }];
+    return [{ id, at: fields.at, label, kind: suspects.has(id) ? "suspect" : outdated.has(id) ? "estimated" : "read" }];
   });
 }
 
@@ -52,18 +52,18 @@ function cutOf(work: Work): Scene["cut"] {
 }
 
 export function LevelsDrawing({ work, onOpen }: { work: Work; onOpen: (id: string) => void }) {
-  const { room, standing } = work;
+  const { room, stage, standing } = work;
   const { language, units } = preferences.value;
   const bare = useMemo(() => bareScene(room.fields), [room.fields, language, units]);
   const scene: Scene = { ...bare, points: pointsOf(work), cut: cutOf(work) };
   const stand = (at: Place) => {
     if ("laying" in standing) layTo(work, [Math.round(at[0]), Math.round(at[1])]);
-    else void setDraft(targetDraft(room.id), draftFromTarget({ place: at }));
+    else void setDraft(targetDraft(room.id, stage), draftFromTarget({ place: at }));
   };
   const opened = (id: string) => {
     const found = scene.points.find((other) => other.id === id);
     if (found?.kind === "proposed" || found?.kind === "skipped") stand(found.at);
-    else if (found?.kind === "read" || found?.kind === "suspect") onOpen(id);
+    else if (found?.kind === "read" || found?.kind === "suspect" || found?.kind === "estimated") onOpen(id);
   };
   const placed = (at: Place) => { if (isOnFloor(scene.outline, scene.cutouts, at)) stand(at); };
   const touch = scene.points.filter(({ kind }) => kind !== "instrument" && kind !== "current");

@@ -26,7 +26,7 @@ function heightOf({ room }: Work, mark: Mark): string {
 }
 
 function MarkLine({ work, mark, onChange, onClose }: SheetProps & { readonly mark: Mark; readonly onChange: () => void }) {
-  const read = () => { void setDraft(targetDraft(work.room.id), draftFromTarget({ mark: mark.id })); onClose(); };
+  const read = () => { void setDraft(targetDraft(work.room.id, work.stage), draftFromTarget({ mark: mark.id })); onClose(); };
   return (
     <li class="set-up" data-testid="mark">
       <div><strong>{markName(work.room.fields, mark.id)}</strong><p class="quiet" data-testid="mark-height">{heightOf(work, mark)}</p></div>

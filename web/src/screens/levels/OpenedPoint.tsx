@@ -20,7 +20,7 @@ interface OpenedProps {
 function ReadHere({ room, at, onClose }: OpenedProps & { readonly at: Place }) {
   if (!mayWrite.value) return null;
   const lead = () => {
-    void setDraft(targetDraft(room.id), draftFromTarget({ place: at }));
+    void setDraft(targetDraft(room.id, "subfloor"), draftFromTarget({ place: at }));
     onClose();
     go(pathOfRoom(room.id, "levels"));
   };

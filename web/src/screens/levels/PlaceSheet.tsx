@@ -18,7 +18,7 @@ interface PlaceSheetProps {
 }
 
 function Again({ work, at, onClose }: Omit<PlaceSheetProps, "onReading">) {
-  const { room, standing } = work;
+  const { room, stage, standing } = work;
   if ("laying" in standing) {
     return (
       <div class="row even">
@@ -27,9 +27,9 @@ function Again({ work, at, onClose }: Omit<PlaceSheetProps, "onReading">) {
       </div>
     );
   }
-  const isOwn = room.readings.some(({ fields }) => fields.at && isSamePlace(fields.at, at) && (fields.setup ?? FIRST_SETUP) === standing.setup);
+  const isOwn = work.readings.some(({ fields }) => fields.at && isSamePlace(fields.at, at) && (fields.setup ?? FIRST_SETUP) === standing.setup);
   if (isOwn) return <p class="quiet">{t("place.read_from_here", { setup: setupName(room, standing.setup) })}</p>;
-  const again = () => { void setDraft(targetDraft(room.id), draftOfReadPlace(at)); onClose(); };
+  const again = () => { void setDraft(targetDraft(room.id, stage), draftOfReadPlace(at)); onClose(); };
   return (
     <>
       <button type="button" class="button main wide" data-testid="read-from-here" onClick={again}>{t("place.again")}</button>
@@ -39,8 +39,9 @@ function Again({ work, at, onClose }: Omit<PlaceSheetProps, "onReading">) {
 }
 
 export function PlaceSheet(props: PlaceSheetProps) {
-  const { work: { room }, at, onReading, onClose } = props;
-  const readings = room.readings.filter(({ fields }) => fields.at && fields.stage !== "bed" && isSamePlace(fields.at, at));
+  const { work, at, onReading, onClose } = props;
+  const { room } = work;
+  const readings = work.readings.filter(({ fields }) => fields.at && isSamePlace(fields.at, at));
   return (
     <Dialog title={placeText(at)} testid="place" onClose={onClose}>
       <Again {...props} />

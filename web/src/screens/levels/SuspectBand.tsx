@@ -2,17 +2,17 @@
 import { mayWrite, setDraft } from "../../state";
 import { t, told } from "../../words";
 import { saved } from "../common/saving";
-import type { RoomView } from "../common/useRoom";
 import { draftFromTarget, targetDraft } from "./round";
 import { againFor, suspectsIn, trust } from "./suspects";
+import type { Work } from "./work";
 
-export function SuspectBand({ room }: { room: RoomView }) {
-  const suspect = suspectsIn(room)[0];
-  const row = room.readings.find(({ id }) => id === suspect?.reading);
+export function SuspectBand({ work: { room, stage, readings } }: { work: Work }) {
+  const suspect = suspectsIn(room, readings)[0];
+  const row = readings.find(({ id }) => id === suspect?.reading);
   if (!suspect || !row) return null;
   const down = row.fields.down ?? 0;
-  const text = t(row === room.readings.at(-1) ? "suspect.last" : "suspect.line", { down, expected: down + suspect.difference, by: Math.abs(suspect.difference) });
-  const again = () => void saved(setDraft(targetDraft(room.id), draftFromTarget({ again: againFor(room, row) })));
+  const text = t(row === readings.at(-1) ? "suspect.last" : "suspect.line", { down, expected: down + suspect.difference, by: Math.abs(suspect.difference) });
+  const again = () => void saved(setDraft(targetDraft(room.id, stage), draftFromTarget({ again: againFor(room, row) })));
   return (
     <div class="suspect-band" role="status" data-testid="suspect">
       <p>{text} {suspect.slip && told("slip", suspect.slip.kind, {}, "")}</p>

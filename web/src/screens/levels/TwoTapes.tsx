@@ -4,7 +4,7 @@ import type { Place } from "../../drawing/camera";
 import { Drawing } from "../../drawing/Drawing";
 import type { ScenePoint } from "../../drawing/scene";
 import { askEngine, type Asked } from "../../state";
-import type { TapedPlaceAnswer } from "../../wire";
+import type { Stage, TapedPlaceAnswer } from "../../wire";
 import { t } from "../../words";
 import { formOf, type Taped } from "../common/form";
 import { problemText } from "../common/plan";
@@ -25,9 +25,9 @@ const NO_TAPES: Tapes = { from: [], first: null, second: null };
 const NAMES = ["A", "B"];
 
 /** What a tape can be held to: corners, jambs, places read. */
-function holds(room: RoomView): readonly Place[] {
+function holds(room: RoomView, stage: Stage): readonly Place[] {
   const { outline, doorways } = roomScene(room.fields);
-  return [...outline, ...doorways.flatMap(({ from, to }) => [from, to]), ...placesRead(room.readings)];
+  return [...outline, ...doorways.flatMap(({ from, to }) => [from, to]), ...placesRead(room.readings, stage)];
 }
 
 /** The engine's answer for two places and two distances; null while something is missing or it reckons. */
@@ -44,8 +44,8 @@ function useMeeting(room: RoomView, { from, first, second }: Tapes): Answer {
   return answer;
 }
 
-function pointsOf(room: RoomView, from: readonly Place[], found: readonly Place[]): readonly ScenePoint[] {
-  const open = holds(room).filter((place) => !from.some((other) => isSamePlace(other, place)));
+function pointsOf(room: RoomView, stage: Stage, from: readonly Place[], found: readonly Place[]): readonly ScenePoint[] {
+  const open = holds(room, stage).filter((place) => !from.some((other) => isSamePlace(other, place)));
   return [
     ...open.map((at, index): ScenePoint => ({ id: `hold-${index}`, at, label: "", kind: "estimated" })),
     ...from.map((at, index): ScenePoint => ({ id: `from-${index}`, at, label: NAMES[index] ?? "", kind: "current" })),
@@ -67,12 +67,12 @@ function Outcome({ answer, onPlace }: { answer: Answer; onPlace: (at: Place) => 
   );
 }
 
-export function TwoTapes({ room, onPlace }: { room: RoomView; onPlace: (at: Place) => void }) {
+export function TwoTapes({ room, stage, onPlace }: { room: RoomView; stage: Stage; onPlace: (at: Place) => void }) {
   const form = formOf(`tapes:${room.id}`, NO_TAPES);
   const { from, first, second } = form.values;
   const answer = useMeeting(room, form.values);
   const found = answer?.outcome === "answered" ? answer.answer.places : [];
-  const points = pointsOf(room, from, found);
+  const points = pointsOf(room, stage, from, found);
   const stand = ([x, y]: Place) => { form.clear(); onPlace([Math.round(x), Math.round(y)]); };
   const tapped = (id: string) => {
     const point = points.find((other) => other.id === id);

@@ -17,22 +17,22 @@ interface Kept {
   readonly under?: "from" | "to";
 }
 
-function layingDraft(room: string): string {
-  return `laying:${room}`;
+function layingDraft({ room, stage }: Work): string {
+  return stage === "bed" ? `laying:${room.id}:bed` : `laying:${room.id}`;
 }
 
-export function gapDraft(room: string): string {
-  return `gap:${room}`;
+export function gapDraft({ room, stage }: Work): string {
+  return stage === "bed" ? `gap:${room.id}:bed` : `gap:${room.id}`;
 }
 
 function keptIn(work: Work): Kept {
-  return JSON.parse(getDraft(layingDraft(work.room.id)) ?? "{}") as Kept;
+  return JSON.parse(getDraft(layingDraft(work)) ?? "{}") as Kept;
 }
 
 /** From the place read last to the nearest one left, unless the person chose otherwise; null in a room without places. */
 export function layingIn(work: Work): LayingNow | null {
   const kept = keptIn(work);
-  const from = kept.from ?? placesRead(work.room.readings).at(-1) ?? work.round.left[0];
+  const from = kept.from ?? placesRead(work.readings, work.stage).at(-1) ?? work.round.left[0];
   if (!from) return null;
   const left = work.round.left.filter((place) => !isSamePlace(place, from));
   const nearest = left.reduce<Place | null>((best, place) => (best && distance(best, from) <= distance(place, from) ? best : place), null);
@@ -40,7 +40,7 @@ export function layingIn(work: Work): LayingNow | null {
 }
 
 function keep(work: Work, changed: Kept): void {
-  void setDraft(layingDraft(work.room.id), JSON.stringify({ ...keptIn(work), ...changed }));
+  void setDraft(layingDraft(work), JSON.stringify({ ...keptIn(work), ...changed }));
 }
 
 export function layTo(work: Work, to: Place): void {
@@ -57,6 +57,6 @@ export function putGapUnder(work: Work, under: "from" | "to"): void {
 }
 
 /** The next laying goes on from where this one ended. */
-export function forgetLaying(room: string): Promise<void> {
-  return clearDraft(layingDraft(room));
+export function forgetLaying(work: Work): Promise<void> {
+  return clearDraft(layingDraft(work));
 }

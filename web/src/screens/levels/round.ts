@@ -1,10 +1,11 @@
 /** The round of readings: which places are still to be read, which comes next, and what the rod stands on now. */
 import { distance, type Place } from "../../drawing/camera";
-import { FIRST_SETUP, type Row } from "../../state";
-import type { RoomFields } from "../common/roomFigure";
+import { FIRST_SETUP, readingsAt, type Row } from "../../state";
+import type { Stage } from "../../wire";
 
 const SAME_PLACE = 40; // mm: nearer than a rod's foot can be told apart
-const SERVES = 150; // mm: a reading this near a proposed place tells what that one would (common practice, no source)
+/** mm: a reading this near a proposed place tells what that one would (common practice, no source); on the bed the engine asks for the very place. */
+const SERVES: Readonly<Record<Stage, number>> = { subfloor: 150, bed: SAME_PLACE };
 
 /** What is read next: a place, a mark, or once more what another reading was taken on. */
 export type Target =
@@ -27,8 +28,11 @@ export interface Round {
 }
 
 export interface RoundGiven {
-  readonly fields: RoomFields;
+  readonly stage: Stage;
+  /** Those of the stage that count. */
   readonly readings: readonly Row<"reading">[];
+  /** Places passed over. */
+  readonly passed: readonly Place[];
   readonly proposed: readonly Place[];
   /** Places whose reading is on its way into storage: they count as read, so that the next key goes to the next place. */
   readonly taking: readonly Place[];
@@ -40,8 +44,8 @@ export interface RoundGiven {
   readonly ties: readonly Target[];
 }
 
-export function targetDraft(room: string): string {
-  return `place:${room}`;
+export function targetDraft(room: string, stage: Stage): string {
+  return stage === "bed" ? `place:${room}:bed` : `place:${room}`;
 }
 
 /** What a kept choice stands for; a bare pair of numbers is a place. */
@@ -61,22 +65,23 @@ export function draftOfReadPlace(at: Place): string {
 }
 
 /** The draft of a reading belongs to what is read, so that half a number waits where it was begun. */
-export function readingDraft(room: string, target: Target): string {
-  if ("place" in target) return `reading:${room}:${target.place.join(":")}`;
-  return "mark" in target ? `reading:${room}:mark:${target.mark}` : `reading:${room}:again:${target.again}`;
+export function readingDraft(room: string, stage: Stage, target: Target): string {
+  const of = stage === "bed" ? `reading:${room}:bed` : `reading:${room}`;
+  if ("place" in target) return `${of}:${target.place.join(":")}`;
+  return "mark" in target ? `${of}:mark:${target.mark}` : `${of}:again:${target.again}`;
 }
 
 export function isSamePlace(a: Place, b: Place): boolean {
   return distance(a, b) < SAME_PLACE;
 }
 
-/** The places of the subfloor that were read, in the order of the readings; neither marks nor the finished bed. */
-export function placesRead(readings: readonly Row<"reading">[]): readonly Place[] {
-  return readings.flatMap(({ fields: { at, stage } }) => (at && stage !== "bed" ? [at] : []));
+/** The places of a stage that were read, in the order of the readings; marks are none. */
+export function placesRead(readings: readonly Row<"reading">[], stage: Stage): readonly Place[] {
+  return readingsAt(readings, stage).flatMap(({ fields: { at } }) => (at ? [at] : []));
 }
 
-function isServed(places: readonly Place[], place: Place): boolean {
-  return places.some((other) => distance(other, place) < SERVES);
+function isServed(places: readonly Place[], place: Place, stage: Stage): boolean {
+  return places.some((other) => distance(other, place) < SERVES[stage]);
 }
 
 /** After a reading the round goes on from there: the next proposed place after the last one read, else the first left. */
@@ -91,11 +96,10 @@ function isTaken({ taking }: RoundGiven, target: Target): boolean {
 }
 
 export function roundOf(given: RoundGiven): Round {
-  const { fields, readings, proposed, taking, chosen, begun } = given;
-  const readPlaces = placesRead(readings);
-  const open = proposed.filter((place) => !isServed(readPlaces, place) && !taking.some((other) => isSamePlace(other, place)));
-  const passed = fields["levels.skipped"] ?? [];
-  const [left, skipped] = [open.filter((place) => !isServed(passed, place)), open.filter((place) => isServed(passed, place))];
+  const { stage, readings, passed, proposed, taking, chosen, begun } = given;
+  const readPlaces = placesRead(readings, stage);
+  const open = proposed.filter((place) => !isServed(readPlaces, place, stage) && !taking.some((other) => isSamePlace(other, place)));
+  const [left, skipped] = [open.filter((place) => !isServed(passed, place, stage)), open.filter((place) => isServed(passed, place, stage))];
   const counts = { done: proposed.length - open.length, of: proposed.length - skipped.length };
   if (chosen && !isTaken(given, chosen)) return { left, skipped, ...counts, current: chosen, isTie: false };
   if (begun && !isTaken(given, { place: begun })) return { left, skipped, ...counts, current: { place: begun }, isTie: false };
@@ -105,11 +109,11 @@ export function roundOf(given: RoundGiven): Round {
 }
 
 /** Marks first, then read places, the nearest to `near` first: what ties `setup` to the set-ups that hold together. */
-export function tiesOf(readings: readonly Row<"reading">[], marks: readonly { readonly id: string; readonly height?: number | null }[], tied: ReadonlySet<string>, near: Place | null): readonly Target[] {
+export function tiesOf(readings: readonly Row<"reading">[], stage: Stage, marks: readonly { readonly id: string; readonly height?: number | null }[], tied: ReadonlySet<string>, near: Place | null): readonly Target[] {
   const from = readings.filter(({ fields }) => tied.has(fields.setup ?? FIRST_SETUP));
   const read = new Set(from.map(({ fields }) => fields.mark));
   const firm = marks.filter(({ id, height }) => read.has(id) || height != null);
-  const places = placesRead(from);
+  const places = placesRead(from, stage);
   const far = (place: Place) => (near ? distance(place, near) : 0);
   const ordered = near ? [...places].sort((a, b) => far(a) - far(b)) : [...places].reverse();
   return [...firm.map(({ id }): Target => ({ mark: id })), ...ordered.map((place): Target => ({ place }))];

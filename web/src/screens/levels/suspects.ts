@@ -13,8 +13,8 @@ function trustedIn(room: string): readonly string[] {
   return JSON.parse(getDraft(trustedDraft(room)) ?? "[]") as readonly string[];
 }
 
-/** Of readings that still count, the newest first. */
-export function suspectsIn({ id, plan, readings }: RoomView): readonly Suspect[] {
+/** Of the readings told, those that still count, the newest first. */
+export function suspectsIn({ id, plan }: RoomView, readings: readonly Row<"reading">[]): readonly Suspect[] {
   const trusted = new Set(trustedIn(id));
   const counting = new Set(readings.map((row) => row.id));
   const found = plan?.levels.suspects.filter(({ reading }) => counting.has(reading) && !trusted.has(reading)) ?? [];

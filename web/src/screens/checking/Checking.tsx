@@ -1,0 +1,75 @@
+/** The finished bed checked: how flat, how level, what to rub down and fill up, and whether it keeps the limits for its tile. */
+import { useState } from "preact/hooks";
+import { mayWrite } from "../../state";
+import { t } from "../../words";
+import { flatnessOf, type FlatnessView } from "../common/flatness";
+import type { FlatLayer } from "../common/flatnessLayers";
+import { Link } from "../common/Link";
+import { Missing } from "../common/Missing";
+import { NoPlan } from "../common/NoPlan";
+import { Cautions, PlanNotes } from "../common/Notes";
+import { cautionsAt } from "../common/plan";
+import { RoomFrame } from "../common/RoomFrame";
+import { pathOfCheck } from "../common/route";
+import { useRoom, type RoomView } from "../common/useRoom";
+import { CheckDrawing } from "./CheckDrawing";
+import { FNumbers } from "./FNumbers";
+import { LevelAndFall } from "./LevelAndFall";
+import { Limits } from "./Limits";
+import { Measured } from "./Measured";
+import { OpenedOnBed } from "./OpenedOnBed";
+import { Standards } from "./Standards";
+import { VerdictHead } from "./VerdictHead";
+import { WorkList } from "./WorkList";
+
+/** Ways to find out more; the first is what the check lacks most. */
+function Ways({ room, view }: { room: RoomView; view: FlatnessView | null }) {
+  if (!mayWrite.value) return null;
+  const lacking = view?.flatness.next_readings.length ?? 0;
+  const isLacking = !view || view.flatness.verdict === "not_read" || view.flatness.verdict === "too_sparse";
+  const label = !view || view.flatness.readings === 0 || lacking === 0 ? t("checking.read") : t("checking.read_more", { places: lacking });
+  return (
+    <div class="stack tight">
+      <Link to={pathOfCheck(room.id, "read")} class={isLacking ? "button main wide" : "button wide"} testid="read-bed">{label}</Link>
+      <div class="row even">
+        <Link to={pathOfCheck(room.id, "edge")} class="button" testid="lay-edge">{t("checking.lay")}</Link>
+        <Link to={pathOfCheck(room.id, "heights")} class="button" testid="height-line">{t("checking.heights")}</Link>
+      </div>
+    </div>
+  );
+}
+
+function Found({ room, view: { flatness, plan, isOld } }: { room: RoomView; view: FlatnessView }) {
+  return (
+    <>
+      <Cautions cautions={cautionsAt(plan, "flatness")} />
+      <WorkList room={room} flatness={flatness} plan={plan} isOld={isOld} />
+      <Limits room={room} flatness={flatness} plan={plan} />
+      <LevelAndFall flatness={flatness} plan={plan} />
+      <FNumbers flatness={flatness} plan={plan} />
+    </>
+  );
+}
+
+export function Checking({ id }: { id: string }) {
+  const room = useRoom(id);
+  const [layer, setLayer] = useState<FlatLayer>("height");
+  const [opened, setOpened] = useState<string | null>(null);
+  if (!room) return <Missing />;
+  const view = flatnessOf(room);
+  const drawing = <CheckDrawing room={room} view={view} layer={layer} onLayer={setLayer} onOpen={setOpened} />;
+  return (
+    <RoomFrame room={room} step="checking" drawing={drawing}>
+      <div class="stack">
+        <PlanNotes state={room.state} />
+        {!room.plan && <NoPlan room={room} />}
+        {view && <VerdictHead view={view} />}
+        {room.fields.outline && <Ways room={room} view={view} />}
+        {view && <Found room={room} view={view} />}
+        <Measured room={room} view={view} onOpen={setOpened} />
+        <Standards room={room} />
+      </div>
+      <OpenedOnBed room={room} view={view} id={opened} onClose={() => setOpened(null)} />
+    </RoomFrame>
+  );
+}

@@ -1,0 +1,65 @@
+/** Each limit by itself: how long a straightedge, how much may stand open, how much does and where, how much of the bed was judged. */
+import { lengthText } from "../../units";
+import type { Flatness, Lying, Plan, StraightedgeCheck } from "../../wire";
+import { reader, t, told } from "../../words";
+import { Figure } from "../common/Figure";
+import { gapText, ruleText, SIGNS, verdictText } from "../common/flatness";
+import { Link } from "../common/Link";
+import { placeText } from "../common/roomFigure";
+import { pathOfCheck } from "../common/route";
+import type { RoomView } from "../common/useRoom";
+import { percentText } from "./telling";
+
+interface LimitProps {
+  readonly room: RoomView;
+  readonly flatness: Flatness;
+  readonly plan: Plan;
+  readonly check: StraightedgeCheck;
+  readonly index: number;
+}
+
+function lyingNote(lying: Lying | null): string {
+  return lying ? t("checking.lies_at", { place: placeText(lying.at), sigma: gapText(lying.sigma) }) : "";
+}
+
+/** Too far apart: how many more, how far apart they are now, and the way there. */
+function Sparse({ room, flatness }: Pick<LimitProps, "room" | "flatness">) {
+  const places = flatness.next_readings.length;
+  const spacing = flatness.spacing === null ? "" : lengthText(flatness.spacing, reader.value);
+  return (
+    <>
+      <p>{t(flatness.spacing === null ? "checking.sparse_how_many" : "checking.sparse_how", { places, spacing })}</p>
+      {places > 0 && <Link to={pathOfCheck(room.id, "read")} class="button wide" testid="read-lacking">{t("checking.read_more", { places })}</Link>}
+    </>
+  );
+}
+
+function Limit({ room, flatness, plan, check, index }: LimitProps) {
+  const path = `flatness.checks[${index}]`;
+  const { gap, hump, verdict } = check;
+  return (
+    <article class="limit-card" data-testid={`limit-${index}`}>
+      <div class="head-line"><strong>{t("checking.under", { rule: ruleText(check.length) })}</strong><span>{t("checking.limit", { limit: gapText(check.limit) })}</span></div>
+      <p class={`said ${verdict}`} data-testid={`limit-${index}-said`}><span aria-hidden="true">{SIGNS[verdict]} </span>{verdictText(check)}</p>
+      <div class="figures">
+        <Figure label={t("checking.gap")} value={gap ? gapText(gap.gap) : t("checking.none")} note={lyingNote(gap)} plan={plan} path={`${path}.gap`} />
+        <Figure label={t("checking.hump")} value={hump ? gapText(hump.gap) : t("checking.none")} note={lyingNote(hump)} plan={plan} path={`${path}.hump`} />
+        <Figure label={t("checking.judged")} value={percentText(check.judged_share)} plan={plan} path={`${path}.judged_share`} />
+        <Figure label={t("checking.beyond_share")} value={percentText(check.beyond_share)} plan={plan} path={`${path}.beyond_share`} />
+      </div>
+      {verdict === "too_sparse" && <Sparse room={room} flatness={flatness} />}
+      <p class="quiet small">{told("limit_basis", check.code, {}, check.basis)}</p>
+    </article>
+  );
+}
+
+export function Limits(props: Omit<LimitProps, "check" | "index">) {
+  const { flatness } = props;
+  if (flatness.checks.length === 0) return null;
+  return (
+    <section class="stack tight">
+      <h2>{t("checking.limits")}</h2>
+      {flatness.checks.map((check, index) => <Limit key={index} {...props} check={check} index={index} />)}
+    </section>
+  );
+}

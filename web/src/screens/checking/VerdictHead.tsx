@@ -1,0 +1,35 @@
+/** Over everything: whether the bed keeps its limits, in words with a sign, and what decides it. */
+import type { Flatness } from "../../wire";
+import { t } from "../../words";
+import { gapText, governingCheck, ruleText, SIGNS, verdictText, worstOf, type FlatnessView } from "../common/flatness";
+
+/** A wedge shows what no reading did: told where it alone is beyond a limit. */
+function wedgeBeyond({ gaps }: Flatness): string {
+  const worst = gaps.filter(({ verdict }) => verdict === "beyond").sort((a, b) => b.measured - a.measured)[0];
+  return worst ? t("checking.wedge_decides", { gap: gapText(worst.measured), rule: ruleText(worst.length), limit: gapText(worst.limit ?? 0) }) : "";
+}
+
+function becauseOf(flatness: Flatness): string {
+  const check = governingCheck(flatness);
+  if (flatness.verdict === "not_read" || !check) return t("checking.not_read_more");
+  if (flatness.verdict === "beyond" && check.verdict !== "beyond") return wedgeBeyond(flatness);
+  const worst = worstOf(check);
+  const [rule, limit] = [ruleText(check.length), gapText(check.limit)];
+  if (check.verdict === "too_sparse") return t("checking.sparse_more", { rule, share: Math.round(check.judged_share * 100), places: flatness.next_readings.length });
+  return worst ? t(`checking.decides_${worst.kind}`, { gap: gapText(worst.lying.gap), rule, limit }) : t("checking.decides_none", { rule, limit });
+}
+
+export function VerdictHead({ view: { flatness, isOld } }: { view: FlatnessView }) {
+  const { verdict } = flatness;
+  const isSure = governingCheck(flatness)?.sure ?? true;
+  return (
+    <div class="stack tight">
+      <div class={`verdict ${verdict}${isOld ? " is-old" : ""}`} data-testid="verdict" data-verdict={verdict} role="status">
+        <span class="sign" aria-hidden="true">{SIGNS[verdict]}</span>
+        <p class="words">{verdictText({ verdict, sure: isSure })}</p>
+        <p class="more">{becauseOf(flatness)}</p>
+      </div>
+      <p class="old-line" data-testid="verdict-old">{isOld ? t("checking.old") : "\u00a0"}</p>
+    </div>
+  );
+}

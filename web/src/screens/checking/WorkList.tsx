@@ -1,0 +1,73 @@
+/** What to work over, the most effect first: rub down or fill up, how much and where; done with one tap, then read again. */
+import { mayWrite, setDraft, touchBed } from "../../state";
+import { clockText, momentText } from "../../units";
+import type { Flatness, FlatnessWork, Plan } from "../../wire";
+import { reader, t } from "../../words";
+import { depthToDo, gapText, ruleText } from "../common/flatness";
+import { placeText } from "../common/roomFigure";
+import { go, pathOfCheck } from "../common/route";
+import { saved } from "../common/saving";
+import type { RoomView } from "../common/useRoom";
+import { draftFromTarget, targetDraft } from "../levels/round";
+import { Figure } from "../common/Figure";
+
+interface WorkProps {
+  readonly room: RoomView;
+  readonly work: FlatnessWork;
+  readonly plan: Plan;
+  readonly index: number;
+  readonly isOld: boolean;
+}
+
+/** Leads to the keys with the rod at the place that was worked over. */
+function readAgain(room: string, at: FlatnessWork["at"]): void {
+  void setDraft(targetDraft(room, "bed"), draftFromTarget({ place: at }));
+  go(pathOfCheck(room, "read"));
+}
+
+function Doing({ room, work, isOld }: WorkProps) {
+  const done = () => void saved(touchBed(room.id, work.way === "rub" ? "rubbed" : "filled_up", work.at));
+  const again = () => readAgain(room.id, work.at);
+  if (!mayWrite.value) return null;
+  if (work.done_at === null) return <div class="row"><button type="button" class="button main done-big" data-testid="work-done" disabled={isOld} onClick={done}>{t(`checking.done_${work.way}`)}</button></div>;
+  return (
+    <>
+      <p class="notice good" data-testid="work-was-done">{t("checking.was_done", { at: clockText(work.done_at, reader.value) })}</p>
+      <div class="row">
+        <button type="button" class="button main done-big" data-testid="read-it-again" onClick={again}>{t("checking.again")}</button>
+        <button type="button" class="button" data-testid="work-done" disabled={isOld} onClick={done}>{t("checking.once_more")}</button>
+      </div>
+    </>
+  );
+}
+
+function WorkCard(props: WorkProps) {
+  const { work, plan, index } = props;
+  return (
+    <li class={work.done_at === null ? "work-card" : "work-card done"} data-testid="work" data-work={work.id}>
+      <span class="name">{work.id}</span>
+      <span>{t(`checking.${work.way}`)}</span>
+      <span class="depth">{work.way === "rub" ? "\u2212" : "+"}{depthToDo(work.depth)}</span>
+      <p>{t("checking.where", { place: placeText(work.at) })}</p>
+      <Figure plan={plan} path={`flatness.work[${index}]`} label={t("checking.effect", { rule: ruleText(work.length) })} value={t("checking.before_after", { before: gapText(work.before), after: gapText(work.after) })} />
+      <Doing {...props} />
+    </li>
+  );
+}
+
+function greenText({ is_green: isGreen, green_until: until }: Flatness): string {
+  if (isGreen === null) return t("checking.green_unknown");
+  if (!isGreen) return t("checking.hardened");
+  return until === null ? t("checking.green") : t("checking.green_until", { at: momentText(until, reader.value) });
+}
+
+export function WorkList({ room, flatness, plan, isOld }: { room: RoomView; flatness: Flatness; plan: Plan; isOld: boolean }) {
+  if (flatness.work.length === 0) return null;
+  return (
+    <section class="stack tight" data-testid="work-list">
+      <h2>{t("checking.to_do")}</h2>
+      <p class={flatness.is_green === true ? "notice good" : "notice"} data-testid="green">{greenText(flatness)}</p>
+      <ol class="stack tight">{flatness.work.map((work, index) => <WorkCard key={work.id} room={room} work={work} plan={plan} index={index} isOld={isOld} />)}</ol>
+    </section>
+  );
+}

@@ -1,0 +1,107 @@
+/** A straightedge laid by hand: two taps on the drawing or its ends in figures; what stands under it, and what a wedge shows. */
+import { useState } from "preact/hooks";
+import { Drawing } from "../../../drawing/Drawing";
+import type { Scene } from "../../../drawing/scene";
+import { mayWrite } from "../../../state";
+import { lengthText } from "../../../units";
+import type { Flatness, StraightedgeAnswer } from "../../../wire";
+import { reader, t } from "../../../words";
+import { Figure } from "../../common/Figure";
+import { flatnessOf, gapText, ruleText } from "../../common/flatness";
+import { flatFill, offPoints } from "../../common/flatnessLayers";
+import { Missing } from "../../common/Missing";
+import { Cautions, NoAnswer } from "../../common/Notes";
+import { RoomFrame } from "../../common/RoomFrame";
+import { bareScene } from "../../common/roomFigure";
+import { useAwake } from "../../common/useAwake";
+import { useRoom, type RoomView } from "../../common/useRoom";
+import { ValueField } from "../../common/ValueField";
+import { asLongAs, lengthOf, type Edge } from "./laid";
+import { UnderEdge } from "./UnderEdge";
+import { useEdge, type EdgeNow } from "./useEdge";
+import { Wedge } from "./Wedge";
+
+function sceneOf(room: RoomView, flatness: Flatness | null, now: EdgeNow): Scene {
+  const { laid } = now;
+  const cut = laid && { from: laid.from, to: laid.to ?? laid.from, at: null };
+  const bare = bareScene(room.fields);
+  return flatness ? { ...bare, fill: flatFill(flatness), points: offPoints(flatness, false), cut } : { ...bare, cut };
+}
+
+/** The ends in figures, for whoever does not tap the drawing. */
+function Ends({ room, edge, lay }: { room: string; edge: Edge; lay: EdgeNow["lay"] }) {
+  const field = (end: "from" | "to", index: 0 | 1) => {
+    const place = edge[end];
+    const set = (mm: number) => lay({ ...edge, [end]: index === 0 ? [mm, place[1]] : [place[0], mm] });
+    const label = t(index === 0 ? "checking.end_across" : "checking.end_up", { end: end === "from" ? "A" : "B" });
+    return <ValueField name={`${room}:edge-${end}-${index}`} label={label} shown={lengthText(place[index], reader.value)} measure="length" onValue={set} />;
+  };
+  return <div class="given-answers">{field("from", 0)}{field("from", 1)}{field("to", 0)}{field("to", 1)}</div>;
+}
+
+/** Where a straightedge lies worst by the readings, and as long as each limit asks. */
+function Offered({ flatness, edge, lay }: { flatness: Flatness; edge: Edge | null; lay: EdgeNow["lay"] }) {
+  return (
+    <div class="row even">
+      {flatness.checks.map(({ length, gap }, index) => (
+        <span key={index} class="stack tight">
+          {gap && <button type="button" class="button" data-testid={`edge-worst-${index}`} onClick={() => lay({ from: gap.from, to: gap.to })}>{t("checking.worst_under", { rule: ruleText(length) })}</button>}
+          {edge && <button type="button" class="button" data-testid={`edge-long-${index}`} onClick={() => lay(asLongAs(edge, length))}>{t("checking.make_long", { rule: ruleText(length) })}</button>}
+        </span>
+      ))}
+    </div>
+  );
+}
+
+function Found({ room, edge, answer, plan }: { room: RoomView; edge: Edge; answer: StraightedgeAnswer; plan: RoomView["plan"] }) {
+  const { gap, limit } = answer;
+  const isBeyond = gap !== null && limit !== null && gap.gap > limit;
+  return (
+    <>
+      <Wedge room={room.id} edge={edge} answer={answer} />
+      <div class="figures">
+        <Figure label={t("checking.computed")} value={gap ? gapText(gap.gap) : t("checking.none")} note={gap ? t("checking.plus_minus", { sigma: gapText(gap.sigma) }) : t("checking.no_bed_there")} plan={plan ?? { explanations: {} }} path="flatness.straightedge" />
+        <Figure label={t("checking.limit_name")} value={limit === null ? t("checking.none") : gapText(limit)} note={limit === null ? t("checking.no_limit") : t(isBeyond ? "checking.verdict.beyond" : "checking.verdict.within")} plan={plan ?? { explanations: {} }} path="flatness.limits" />
+      </div>
+      {answer.profile.length > 0 && <UnderEdge answer={answer} />}
+      <Cautions cautions={answer.cautions} />
+    </>
+  );
+}
+
+function Under({ room, now, plan }: { room: RoomView; now: EdgeNow; plan: RoomView["plan"] }) {
+  const { edge, asked } = now;
+  if (!edge) return <p class="notice" role="status">{t(now.laid ? "checking.tap_second" : "checking.tap_first")}</p>;
+  if (asked?.outcome === "answered") return <Found room={room} edge={edge} answer={asked.answer} plan={plan} />;
+  return (
+    <>
+      <Wedge room={room.id} edge={edge} answer={null} />
+      {asked && asked.outcome !== "replaced" && <NoAnswer asked={asked} />}
+      {!asked && <p class="notice" role="status">{t("engine.computing")}</p>}
+    </>
+  );
+}
+
+export function LayEdge({ id }: { id: string }) {
+  useAwake();
+  const room = useRoom(id);
+  const now = useEdge(id);
+  const [isByHand, setByHand] = useState(true);
+  if (!room) return <Missing />;
+  const view = flatnessOf(room);
+  const { edge } = now;
+  const scene = sceneOf(room, view?.flatness ?? null, now);
+  const drawing = <Drawing scene={scene} name="edge" touch={[]} onPlace={now.tap} onStroke={isByHand ? now.draw : undefined} />;
+  return (
+    <RoomFrame room={room} step="checking" part="edge" drawing={drawing}>
+      <div class="stack">
+        {edge && <h3 data-testid="edge-length">{t("checking.laid", { rule: lengthText(lengthOf(edge), reader.value) })}</h3>}
+        <Under room={room} now={now} plan={view?.plan ?? room.plan} />
+        {view && <Offered flatness={view.flatness} edge={edge} lay={now.lay} />}
+        {edge && <Ends room={id} edge={edge} lay={now.lay} />}
+        <button type="button" class="button wide" data-testid="edge-hold" aria-pressed={!isByHand} onClick={() => setByHand(!isByHand)}>{t("checking.move_drawing")}</button>
+        {edge && mayWrite.value && <button type="button" class="button wide" data-testid="edge-up" onClick={now.takeUp}>{t("checking.take_up")}</button>}
+      </div>
+    </RoomFrame>
+  );
+}

@@ -1,0 +1,66 @@
+/** What a wedge shows under the straightedge that lies there: typed with the pad, judged against the limit at once. */
+import { useState } from "preact/hooks";
+import { addGap, gapsOf, mayWrite, type Row } from "../../../state";
+import { distance } from "../../../drawing/camera";
+import type { StraightedgeAnswer } from "../../../wire";
+import { t } from "../../../words";
+import { Dialog } from "../../common/Dialog";
+import { Entry } from "../../common/Entry";
+import { gapText, ruleText, SIGNS } from "../../common/flatness";
+import { saved, sayOnlyLooks } from "../../common/saving";
+import { lengthOf, type Edge } from "./laid";
+
+
+interface WedgeProps {
+  readonly room: string;
+  readonly edge: Edge;
+  /** Null while the engine reckons: the gap is kept all the same. */
+  readonly answer: StraightedgeAnswer | null;
+}
+
+const ONE_PLACE = 1; // mm
+const LARGEST = 500; // mm: more is no gap under a straightedge
+
+/** The newest gap measured where the straightedge lies now. */
+function measuredHere(gaps: readonly Row<"gap">[], edge: Edge): Row<"gap"> | undefined {
+  return gaps.filter(({ fields: { from, to } }) => from && to && distance(from, edge.from) <= ONE_PLACE && distance(to, edge.to) <= ONE_PLACE).at(-1);
+}
+
+/** Against the limit for its length, as the engine told it. */
+function Said({ gap, limit }: { gap: number; limit: number | null | undefined }) {
+  const verdict = limit === undefined || limit === null ? null : gap <= limit ? "within" : "beyond";
+  const more = limit === undefined ? t("engine.computing") : verdict === null ? t("checking.no_limit") : t(`checking.wedge_${verdict}`, { limit: gapText(limit ?? 0) });
+  return (
+    <div class={`verdict ${verdict ?? ""}`} role="status" data-testid="wedge-verdict" data-verdict={verdict ?? ""}>
+      <span class="sign" aria-hidden="true">{verdict === null ? SIGNS.not_read : SIGNS[verdict]}</span>
+      <p class="words">{t("checking.measured", { gap: gapText(gap) })}</p>
+      <p class="more">{more}</p>
+    </div>
+  );
+}
+
+export function Wedge({ room, edge, answer }: WedgeProps) {
+  const [typing, setTyping] = useState(false);
+  const [isTooMuch, setTooMuch] = useState(false);
+  const draft = `wedge:${room}`;
+  const here = measuredHere(gapsOf(room).value, edge);
+  const begin = () => { if (mayWrite.value) setTyping(true); else sayOnlyLooks(); };
+  const keep = (gap: number, typed: string) => {
+    setTooMuch(gap > LARGEST);
+    if (gap > LARGEST) return;
+    const at = answer?.gap ? { at: answer.gap.at } : {};
+    void saved(addGap(room, { from: edge.from, to: edge.to, gap, ...at, typed: { gap: typed } }, { draft })).then((isSaved) => { if (isSaved) setTyping(false); });
+  };
+  return (
+    <>
+      {here && <Said gap={here.fields.gap ?? 0} limit={answer ? answer.limit : undefined} />}
+      <button type="button" class="button main wide" data-testid="type-gap" onClick={begin}>{t(here ? "checking.type_another" : "checking.type_gap")}</button>
+      {typing && (
+        <Dialog title={t("checking.wedge")} testid="wedge" onClose={() => setTyping(false)}>
+          <p class="quiet">{t("checking.wedge_how")}</p>
+          <Entry what={t("checking.gap_under", { rule: ruleText(lengthOf(edge)) })} draft={draft} measure="length" goesOn nextLabel={t("keys.set")} onDone={keep} {...(isTooMuch ? { note: t("checking.gap_too_large", { most: LARGEST }) } : {})} />
+        </Dialog>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,25 @@
+/** The rules that a bed can be held against, and how the company's own limits change. */
+import type { GapLimit, Standard } from "../../wire";
+
+export const USUAL: Standard = "ansi_a108_02";
+
+export const STANDARDS = [
+  "ansi_a108_02", "bs_8204_sr1", "bs_8204_sr2", "bs_8204_sr3", "din_18202_2", "din_18202_3", "din_18202_4",
+  "aci_117_20_15", "aci_117_25_20", "aci_117_35_25", "aci_117_45_35", "aci_117_60_40", "own",
+] as const satisfies readonly Standard[];
+
+const FIRST: GapLimit = { length: 2000, gap: 3 }; // mm, where nobody has said yet (common practice, no source)
+
+/** One limit more: half as long as the shortest so far, with half its gap. */
+export function freshLimit(own: readonly GapLimit[]): readonly GapLimit[] {
+  const shortest = own.reduce<GapLimit | null>((best, limit) => (best && best.length <= limit.length ? best : limit), null);
+  return [...own, shortest ? { length: shortest.length / 2, gap: shortest.gap / 2 } : FIRST];
+}
+
+export function changedLimit(own: readonly GapLimit[], index: number, changed: Partial<GapLimit>): readonly GapLimit[] {
+  return own.map((limit, at) => (at === index ? { ...limit, ...changed } : limit));
+}
+
+export function limitWithout(own: readonly GapLimit[], index: number): readonly GapLimit[] {
+  return own.filter((_, at) => at !== index);
+}
