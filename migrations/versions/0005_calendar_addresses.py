@@ -28,5 +28,5 @@ def upgrade() -> None:
 
 
 def downgrade() -> None:
-    """Undo."""
-    op.drop_table("calendar")
+    """Refused, as the step before it is."""
+    raise NotImplementedError("This step cannot be undone; restore a backup made before it.")

@@ -9,9 +9,10 @@ from fastapi.routing import APIRoute
 
 from evenbed import __version__
 from evenbed.access.tries import Tries
-from evenbed.api import events, exchange, health, history, people, photos, plans, problems, scans, sessions
+from evenbed.api import calendars, events, exchange, health, history, people, photos, plans, problems, scans, sessions
 from evenbed.api.bodies import BodyLimit
 from evenbed.api.description import description_of
+from evenbed.api.feed import Keeping
 from evenbed.api.headers import SafeHeaders
 from evenbed.api.pages import Pages
 from evenbed.api.scanning import Scanning
@@ -32,8 +33,8 @@ def create_app(settings: Settings) -> FastAPI:
         docs_url=None,  # the framework's pages would load scripts from elsewhere
         redoc_url=None,
     )
-    app.state.service = Service(settings, store, Tries(), app.version, looking, Scanning())
-    rooms = (health, plans, sessions, people, exchange, events, history, photos, scans)
+    app.state.service = Service(settings, store, Tries(), app.version, looking, Keeping(), Scanning())
+    rooms = (health, plans, sessions, people, exchange, events, history, photos, scans, calendars)
     for room in rooms:
         app.include_router(room.router)
     app.router.default = Pages(settings.web)

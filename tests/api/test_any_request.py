@@ -100,7 +100,8 @@ def test_at_and_beyond_every_limit_the_answer_is_as_described(company: Company, 
 @pytest.mark.parametrize("route", [route for route in ROUTES if route not in ("POST /api/push", *SAME_FOR_ALL)])
 def test_a_good_request_is_answered_as_described_and_gets_through(company: Company, route: str, who: str) -> None:
     about = {"person_id": company.people["spare"], "device_id": SPARE, "hash": PICTURE.hash}
-    about |= {"size": str(PICTURE.size), "room_id": RECORDS["room"]}
+    about["secret"] = company.clients[who].send("POST", "/api/calendar", json={}).json()["path"][10:53]
+    about |= {"size": str(PICTURE.size), "room_id": RECORDS["room"], "job_id": RECORDS["job"]}
     statuses = set()
 
     @settings(QUIETLY, max_examples=SCANS if route == SCAN else QUIETLY.max_examples)

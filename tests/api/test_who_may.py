@@ -33,6 +33,11 @@ MAY = {
     "GET /api/pull": f"{STRANGE} ok ok ok ok",
     "GET /api/events": f"{STRANGE} ok ok ok ok",
     "GET /api/records/{kind}/{record_id}/history": CREWS,
+    "GET /api/jobs/{job_id}/history": CREWS,
+    "POST /api/calendar": f"{STRANGE} ok ok ok ok",
+    "GET /api/calendar": f"{STRANGE} ok ok ok ok",
+    "DELETE /api/calendar": f"{STRANGE} ok ok ok ok",
+    "GET /calendar/{secret}.ics": "not_found not_found not_found not_found not_found not_found not_found",
     "GET /api/people": FOREMANS,
     "POST /api/invites": FOREMANS,
     "PATCH /api/people/{person_id}": FOREMANS,
@@ -44,9 +49,12 @@ MAY = {
     "GET /api/photos/{hash}/file": CREWS,
     "GET /api/photos/{hash}/thumbnail": CREWS,
 }
-WITHOUT_JOINING = {"GET /api/health", "POST /api/plan", "POST /api/levels", "POST /api/join"}
-ONE_S_OWN = {"DELETE /api/session"}
-"""What writes and yet is open to a viewer: to leave. (Its own device's name too: see test_people.)"""
+CALENDAR = "GET /calendar/{secret}.ics"
+"""Whoever knows the secret reads; in the table nobody does (see test_calendars)."""
+WITHOUT_JOINING = {"GET /api/health", "POST /api/plan", "POST /api/levels", "POST /api/join", CALENDAR}
+ONE_S_OWN = {"DELETE /api/session", "POST /api/calendar", "DELETE /api/calendar"}
+"""What writes and yet is open to a viewer: to leave, and the address of one's own dates. (Its own device's name too:
+see test_people.)"""
 READABLE = {"viewer", "setter", "foreman"}
 
 
@@ -76,6 +84,7 @@ OCTETS = {"Content-Type": "application/octet-stream"}
 SENT: dict[str, dict[str, Any]] = {
     "POST /api/plan": {"json": ROOM},
     "POST /api/levels": {"json": ROOM},
+    "POST /api/calendar": {"json": {}},
     "POST /api/invites": {"json": {"role": "setter", "name": "Newcomer"}},
     "PATCH /api/people/{person_id}": NAME,
     "PATCH /api/devices/{device_id}": NAME,
@@ -92,8 +101,12 @@ SENT: dict[str, dict[str, Any]] = {
 def asked(company: Company, route: str, who: str) -> httpx.Response:
     """The reply to a request of this route that is good if whoever asks may make it."""
     client, (method, path) = company.clients[who], route.split(" ")
-    about = {"device_id": SPARE if method == "DELETE" else REMOVED, "person_id": company.people["spare"]}
-    path = path.format(kind="room", record_id=RECORDS["room"], room_id=RECORDS["room"], hash=PICTURE.hash, **about)
+    about = {
+        "job_id": JOB,
+        "device_id": SPARE if method == "DELETE" else REMOVED,
+        "person_id": company.people["spare"],
+    }
+    path = path.format(secret="guessed", kind="room", record_id=RECORDS["room"], room_id=RECORDS["room"], hash=PICTURE.hash, **about)
     if route == "POST /api/join":
         return client.join(uuid_text(800 + ASKERS.index(who)), code=invite_foreman(client.store, datetime.now(UTC)))
     if route == "POST /api/push":

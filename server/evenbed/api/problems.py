@@ -11,6 +11,7 @@ from fastapi.routing import APIRoute
 from pydantic_core import ErrorDetails
 from starlette.exceptions import HTTPException
 
+from evenbed.access.calendars import NoCalendarError
 from evenbed.access.joining import (
     DeviceRemovedError,
     DeviceTakenError,
@@ -27,6 +28,8 @@ from evenbed.wire.problems import ABOUT, Code, ProblemItem, reply_for
 
 MEDIA_TYPE = "application/problem+json"
 BUSY_WAIT_S = 2
+CALENDARS = "/calendar/"
+"""Behind it stands a person's secret."""
 _LOG = logging.getLogger("evenbed")
 _CODES_BY_STATUS = {400: Code.NOT_JSON, 404: Code.NOT_FOUND, 405: Code.METHOD_NOT_ALLOWED, 413: Code.TOO_LARGE}
 
@@ -73,6 +76,7 @@ def install(app: FastAPI, routes: Sequence[APIRoute]) -> None:
         LastForemanError: Code.LAST_FOREMAN,
         UnknownPersonError: Code.NOT_FOUND,
         UnknownDeviceError: Code.NOT_FOUND,
+        NoCalendarError: Code.NOT_FOUND,
         DeviceForkedError: Code.DEVICE_FORKED,
         UpdateNeededError: Code.UPDATE_NEEDED,
     }
@@ -100,10 +104,16 @@ def _saying(code: Code) -> Handler:
 
 def _logged(code: Code) -> Handler:
     def handle(request: Request, error: Exception) -> Response:
-        _LOG.error("%s %s: %s", request.method, request.url.path, error)
+        _LOG.error("%s %s: %s", request.method, _address(request), error)
         return problem_reply(code, str(error))
 
     return handle
+
+
+def _address(request: Request) -> str:
+    """What a log may tell of an address: one with a secret in it is told without."""
+    path = request.url.path
+    return CALENDARS if path.startswith(CALENDARS) else path
 
 
 def _no_entry(code: Code) -> Handler:
@@ -121,7 +131,7 @@ def _busy(_request: Request, error: Exception) -> Response:
 
 def _gone(request: Request, error: Exception) -> Response:
     """Where the database is and who opens it goes to the log, not to whoever asks."""
-    _LOG.error("%s %s: %s", request.method, request.url.path, error)
+    _LOG.error("%s %s: %s", request.method, _address(request), error)
     said = "The service cannot reach its database now. Sending again is safe: a change counts once."
     return _with_wait(problem_reply(Code.BUSY, said, retry_after=BUSY_WAIT_S), BUSY_WAIT_S)
 

@@ -11,6 +11,7 @@ from fastapi.security import APIKeyCookie, HTTPAuthorizationCredentials, HTTPBea
 from evenbed.access.joining import device_from_token
 from evenbed.access.rights import check_foreman, check_writer
 from evenbed.access.tries import Tries
+from evenbed.api.feed import Keeping
 from evenbed.api.scanning import Scanning
 from evenbed.settings import Settings
 from evenbed.store.devices import Device
@@ -29,6 +30,8 @@ class Service:
     version: str
     looking: Executor
     """Pictures are looked into one after the other: each is all unpacked in memory while it is."""
+    keeping: Keeping
+    """What the engine said of rooms for calendars."""
     scanning: Scanning
     """Scans are read one after the other; some more may wait."""
 

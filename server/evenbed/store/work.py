@@ -8,7 +8,9 @@ from sqlalchemy import Engine
 from sqlmodel import Session, select
 
 from evenbed.store.archive import Archive
+from evenbed.store.calendars import Calendars
 from evenbed.store.database import for_reading, for_writing, open_engine
+from evenbed.store.dated import Dated
 from evenbed.store.devices import Devices
 from evenbed.store.faults import told_apart
 from evenbed.store.founding import Founding
@@ -27,6 +29,8 @@ class UnitOfWork:
         self.devices = Devices(session)
         self.people = People(session)
         self.invites = Invites(session)
+        self.calendars = Calendars(session)
+        self.dated = Dated(session)
         self.archive = Archive(session)
         self.founding = Founding(session)
         self.photos = Photos(session)
