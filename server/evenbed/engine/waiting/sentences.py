@@ -11,16 +11,17 @@ WAITING_PROBLEMS: dict[str, str] = {
 
 WAITING_CAUTIONS: dict[str, str] = {
     "evaporation_act": (
-        "Up to {rate:.1f} kg/m² dries off a wet bed in an hour, give or take 40 %: above {limit:.0f} kg/m² a fresh "
-        "bed cracks. Put up a windbreak, shade it, and cover it with a membrane as soon as it is cut off."
+        "Up to {rate:.1f} kg/m² ({rate_lb:.2f} lb/ft²) of water dries off a wet bed in an hour, give or take 40 %: "
+        "above {limit:.0f} kg/m² (0.2 lb/ft²) a fresh bed cracks. Put up a windbreak, shade it, and cover it with a "
+        "membrane as soon as it is cut off."
     ),
     "evaporation_watch": (
-        "Up to {rate:.1f} kg/m² dries off a wet bed in an hour, give or take 40 %: that may already be more than the "
-        "{limit:.0f} kg/m² above which it cracks. Have windbreak, shade and covers at hand."
+        "Up to {rate:.1f} kg/m² ({rate_lb:.2f} lb/ft²) of water dries off a wet bed in an hour, give or take 40 %: "
+        "near the {limit:.0f} kg/m² (0.2 lb/ft²) above which it cracks. Have windbreak, shade and covers at hand."
     ),
     "wind": (
-        "Wind up to {wind:.0f} km/h while the bed hardens: it dries the bed unevenly and lifts covers. "
-        "Close doors and windows or put up a windbreak, and weigh the covers down."
+        "Wind up to {wind:.0f} km/h ({wind_mph:.0f} mph) while the bed hardens: it dries the bed unevenly and lifts "
+        "covers. Close doors and windows or put up a windbreak, and weigh the covers down."
     ),
     "heat_fresh": (
         "Heat while the bed hardens: wet the subfloor and the sand before, work in the cool of the day, shade the "

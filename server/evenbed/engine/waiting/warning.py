@@ -10,6 +10,9 @@ from evenbed.engine.waiting.evaporation import THRESHOLD, Weather, evaporation_r
 from evenbed.engine.waiting.hardening import Hardening
 from evenbed.engine.waiting.shapes import Drying, Spell, TileWindow
 
+LB_PER_FT2 = 0.3048**2 / 0.45359237  # in one kg/m²
+KM_PER_MILE = 1.609344
+
 
 def weather_cautions(hardening: Hardening, weather: Sequence[Weather], until: float) -> Iterator[Caution]:
     """How fast the bed dries at the worst while it hardens; where nothing is placed, at any moment told."""
@@ -17,7 +20,7 @@ def weather_cautions(hardening: Hardening, weather: Sequence[Weather], until: fl
     rate = max((evaporation_rate(one.bed, one.air, one.humidity, one.wind) for one in within), default=0.0)
     level = level_of(rate)
     if level != "low":
-        yield caution_at("evaporation", f"evaporation_{level}", rate=rate, limit=THRESHOLD)
+        yield caution_at("evaporation", f"evaporation_{level}", rate=rate, rate_lb=rate * LB_PER_FT2, limit=THRESHOLD)
 
 
 def spell_cautions(spells: Iterable[Spell], hardening: Hardening) -> Iterator[Caution]:
@@ -33,7 +36,8 @@ def spell_cautions(spells: Iterable[Spell], hardening: Hardening) -> Iterator[Ca
     if "heat" in kinds:
         yield caution_at("spells", "heat_fresh")
     if "wind" in kinds:
-        yield caution_at("spells", "wind", wind=max(spell.worst for spell in spells if spell.kind == "wind"))
+        wind = max(spell.worst for spell in spells if spell.kind == "wind")
+        yield caution_at("spells", "wind", wind=wind, wind_mph=wind / KM_PER_MILE)
 
 
 def tile_cautions(tile: TileWindow, hardening: Hardening, drying: Drying | None) -> Iterator[Caution]:

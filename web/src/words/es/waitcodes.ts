@@ -1,0 +1,57 @@
+import type { waitcodes as english } from "../en/waitcodes";
+
+/** Español de lo que el motor dice de la espera: problemas, avisos, fórmulas, sus datos y fuentes. */
+export const waitcodes: Readonly<Record<keyof typeof english, string>> = {
+  "problem.log_lengths": "Este registro tiene {times:number} horas y {temperatures:number} temperaturas: cada una necesita la otra.",
+  "problem.log_not_rising": "Las horas de este registro van hacia atrás: {after:number} s está después de {before:number} s.",
+  "problem.log_contradicts": "Este registro da a un mismo momento {first:temperature} y {second:temperature}. Deje una.",
+  "problem.low_above_high": "La mínima de {low:temperature} está por encima de la máxima de {high:temperature}.",
+  "problem.tick_before_placing": "Esto se marcó antes de colocar la cama: no cuenta.",
+  "problem.tick_ahead": "Esto se marcó después del momento por el que se pregunta: todavía no cuenta.",
+
+  "caution.evaporation_act": "De una cama mojada se secan hasta {rate:number} kg/m² ({rate_lb:number} lb/pie²) de agua en una hora, 40 % más o menos: por encima de {limit:number} kg/m² (0.2 lb/pie²) una cama fresca se raja. Ponga un cortaviento, dele sombra y cúbrala con una membrana en cuanto esté cortada.",
+  "caution.evaporation_watch": "De una cama mojada se secan hasta {rate:number} kg/m² ({rate_lb:number} lb/pie²) de agua en una hora, 40 % más o menos: cerca de {limit:number} kg/m² (0.2 lb/pie²), donde se raja. Tenga a mano cortaviento, sombra y cubiertas.",
+  "caution.wind": "Viento de hasta {wind:number} km/h ({wind_mph:number} mph) mientras la cama endurece: la seca de modo desigual y levanta las cubiertas. Cierre puertas y ventanas o ponga un cortaviento, y ponga peso sobre las cubiertas.",
+  "caution.heat_fresh": "Calor mientras la cama endurece: moje antes el subpiso y la arena, trabaje en las horas frescas, dé sombra a la cama y humedézcala con rocío bajo su cubierta en cuanto lo aguante.",
+  "caution.warm_the_room": "Para mantener tibia la cama, caliente el cuarto y no la cama: que no le sople aire caliente, y que siga cubierta.",
+  "caution.unvented_heater": "Un calentador que quema combustible sin chimenea suelta monóxido de carbono, que mata, y dióxido de carbono, que deja la cama fresca blanda y polvosa por encima. Use calor eléctrico o uno con salida al exterior.",
+  "caution.frozen_subfloor": "No coloque sobre un subpiso helado ni sobre suelo helado, ni use arena helada: deshiélelo y caliéntelo antes.",
+  "caution.frost_cover": "Se pronostica helada antes de que la cama esté dura: cúbrala con mantas aislantes y manténgala por encima de {limit:temperature}.",
+  "caution.ticked_early": "Pasos que se marcaron antes de que empiece su plazo: {count:number}. Pruebe otra vez la cama antes de que alguien confíe en ella.",
+  "caution.drying_test": "{thickness:depth} de cama pueden tardar de {early:number} a {late:number} días en secar, y más en aire húmedo: es un margen, nunca una fecha. Una prueba de humedad decide antes de poner un revestimiento delicado a la humedad.",
+  "caution.tile_same_day": "Loseta sobre la cama fresca: trabaje desde tablas para arrodillarse, porque la cama se marca, y pare cuando ya no ceda.",
+  "caution.tile_overnight": "Loseta sobre la cama endurecida: necesita una capa de pega, y la cama debe estar limpia y sin polvo. Húmeda o seca, como diga el fabricante de la pega.",
+  "caution.tile_by_section": "El primer tramo deja de recibir loseta {hours:hours} antes de que el último quedara colocado: ponga la loseta tramo por tramo, o espere a que endurezca.",
+
+  "formula.readiness_tile_factor": "Σ (T − base) Δt llega a lo que pide la loseta",
+  "formula.readiness_practice_factor": "Σ (T − base) Δt llega a lo que pide el paso",
+  "formula.readiness_room_factor": "Σ (T − base) Δt llega a lo que pide el paso",
+  "formula.window_early": "temprano = cuando, con el tiempo pronosticado más cálido según la duda, se llega a una parte de lo que pide: parte = 1 − (1 − parte temprana) × ensanche",
+  "formula.window_late": "tarde = cuando, con el tiempo pronosticado más frío según la duda, se llega a una parte de lo que pide: parte = 1 + (parte tardía − 1) × ensanche, en una cama adherida 1.25 veces más lejos",
+  "formula.temperature_time": "factor temperatura-tiempo = Σ (T − base) Δt, nada por debajo de la base",
+  "formula.evaporation": "evaporación = 5 ((Tc + 18)^2.5 − r (Ta + 18)^2.5) (V + 4) / 1 000 000; Tc cama y Ta aire en °C, r humedad como fracción, V viento en km/h",
+  "formula.drying": "temprano = 1 día por mm hasta 75 mm y 2 días por mm después; tarde = 1.5 × (1 día por mm hasta 40 mm y 2 días después)",
+  "formula.fresh_window": "hasta = cuando Σ exp(−Q (1/T − 1/Tr)) Δt desde que se colocó ese tramo llega a las horas que recibe loseta",
+
+  "input.air_temperature": "Aire",
+  "input.bed_temperature": "Cama",
+  "input.datum": "Temperatura base",
+  "input.doubt": "Duda del pronóstico, K",
+  "input.early_share": "Parte temprana de lo que pide",
+  "input.evaporation": "Evaporación, kg/m² en una hora",
+  "input.factor": "Factor temperatura-tiempo, °C·h",
+  "input.fresh_window": "La cama fresca recibe loseta, a la temperatura de referencia",
+  "input.humidity": "Humedad, %",
+  "input.late_share": "Parte tardía de lo que pide",
+  "input.need_share": "Parte de lo que pide",
+  "input.needs_factor": "Factor que pide, °C·h",
+  "input.widening": "Ensanche",
+  "input.wind": "Viento, km/h",
+
+  "source.nurse_saul": "Factor temperatura-tiempo (Nurse-Saul), como en Iowa DOT I.M. 383: Σ (T + 10) Δt con una base de −10 °C; se usan otras bases, entre ellas −11 °C.",
+  "source.window_practice": "Práctica común, sin fuente. Ensanche = cama más gruesa / 31.75 mm (1 1/4 pulg, la cama nominal), entre 1 y 2.",
+  "source.evaporation": "Uno, ACI Materials Journal, 1998, citado por otros; precauciones por encima de 1 kg/(m²·h). Lo medido difiere 40 % hacia ambos lados (Hover, 2020).",
+  "source.drying": "Cerca de 1 mm al día hasta 40 mm, más despacio después: BS 5385-3, citada por otros. Las fuentes no coinciden en dónde se vuelve lento: 40, 50 o 75 mm. El doble de lento después, y la mitad más en el extremo tardío: práctica común, sin fuente.",
+
+  "wait_reason.below_datum": "Lo que pide se da a una temperatura igual a la base o menor, donde el factor no junta nada.",
+};
