@@ -11,8 +11,10 @@ from tests.stores import join_device
 
 MARK = "Quince Hall"
 """In every text of the job; whoever is not of its crew must never read it."""
-READING, PLACEMENT, CLIMATE, PHOTO, ALTERNATIVE = (uuid_text(n) for n in (3, 4, 5, 111, 6))
+READING, PLACEMENT, CLIMATE, PHOTO, ALTERNATIVE = (uuid_text(n) for n in (3, 4, 5, 116, 6))
 BATCH, STATION, RAIL_CHECK, ENTRY = (uuid_text(n) for n in (7, 8, 9, 10))
+GAP, HEIGHT_LINE, TEMPERATURE_LOG, FORECAST_DAY, SIGN_OFF = (uuid_text(n) for n in (11, 12, 13, 14, 15))
+WHEN = "2026-05-04T10:00:00+00:00"
 REMOVED, SPARE = uuid_text(504), uuid_text(505)
 PICTURE = jpeg()
 ASKERS = ("nobody", "nonsense", "removed", "viewer", "outsider", "setter", "foreman")
@@ -27,6 +29,19 @@ NEW: dict[str, dict[str, Any]] = {
     "entry": {"room_id": ROOM, "what": "note", "at": "2026-05-04T11:00:00+00:00", "text": MARK},
     "climate": {"room_id": ROOM, "at": "2026-05-04T10:00:00+00:00", "air": 20.0},
     "alternative": {"room_id": ROOM, "name": MARK, "top": {"kind": "level", "height": 40.0}},
+    "gap": {"room_id": ROOM, "from": [0, 0], "to": [2000, 0], "gap": 2.5, "typed": {"gap": MARK}},
+    "height_line": {"room_id": ROOM, "heights": [0.0, 1.5, 0.5], "spacing": 300.0, "typed": {"heights": MARK}},
+    "temperature_log": {"room_id": ROOM, "start": WHEN, "seconds": [0, 600], "celsius": [20.0, 19.5], "name": MARK},
+    "forecast_day": {"job_id": JOB, "low": 8, "high": 19, "low_at": WHEN, "high_at": WHEN, "source": MARK},
+    "sign_off": {
+        "room_id": ROOM,
+        "at": WHEN,
+        "by": MARK,
+        "engine": "1",
+        "engine_hash": "0" * 64,
+        "inputs_hash": "1" * 64,
+        "copy": "{}",
+    },
 }
 RECORDS = {
     "job": JOB,
@@ -40,6 +55,11 @@ RECORDS = {
     "climate": CLIMATE,
     "photo": PHOTO,
     "alternative": ALTERNATIVE,
+    "gap": GAP,
+    "height_line": HEIGHT_LINE,
+    "temperature_log": TEMPERATURE_LOG,
+    "forecast_day": FORECAST_DAY,
+    "sign_off": SIGN_OFF,
 }
 """One of every kind that belongs to a job."""
 NEXT = len(NEW) + 3

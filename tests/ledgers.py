@@ -2,8 +2,10 @@
 
 from collections.abc import Sequence
 
+from evenbed.sync.knowledge import Told
 from evenbed.sync.model import Entry, Record
 from evenbed.sync.port import Ledger
+from evenbed.sync.replay import told_of
 from evenbed.wire.exchange import Change
 
 
@@ -37,6 +39,15 @@ class MemoryLedger(Ledger):
     def record(self, kind: str, record_id: str) -> Record | None:
         """The record as it stands."""
         return self.records.get((kind, record_id))
+
+    def story(self, kind: str, record_id: str) -> Sequence[Told]:
+        """The applied changes of the record, in order."""
+        of_record = [e for e in self.entries if (e.kind, e.record_id) == (kind, record_id)]
+        return [told_of(e, e.sequence) for e in of_record if e.sequence is not None]
+
+    def has_brought(self, device_id: str) -> bool:
+        """True where this device has brought changes out of a file."""
+        return any(e.author.device_id == device_id and e.origin is not None for e in self.entries)
 
     def next_sequence(self) -> int:
         """The next number."""

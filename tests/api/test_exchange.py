@@ -7,6 +7,8 @@ import pytest
 from tests.clients import Client, change
 from tests.phones import uuid_text
 
+from evenbed.wire.protocol import PROTOCOL
+
 JOB, ROOM = uuid_text(1), uuid_text(2)
 
 
@@ -97,7 +99,7 @@ def test_a_forked_device_is_told_and_nothing_of_its_push_is_stored(phone: Client
 
 
 def test_a_newer_phone_is_told_that_the_service_needs_an_update(phone: Client) -> None:
-    reply = phone.push(protocol=2)
+    reply = phone.push(protocol=PROTOCOL + 1)
     assert (reply.status_code, reply.json()["code"]) == (426, "update_needed")
     assert "Nothing is lost" in reply.json()["detail"]
 
@@ -189,5 +191,5 @@ def test_wrong_addresses_and_methods_are_problems(
 
 def test_health_tells_the_same_database_as_the_pull(phone: Client) -> None:
     health = phone.send("GET", "/api/health").json()
-    assert (health["status"], health["protocol"]) == ("ok", 1)
+    assert (health["status"], health["protocol"]) == ("ok", PROTOCOL)
     assert health["database"] == phone.pull()["database"]

@@ -16,6 +16,7 @@ from evenbed.access.tries import MOST_TRIES
 from evenbed.app import create_app
 from evenbed.store.tables import Table
 from evenbed.wire.exchange import Role
+from evenbed.wire.protocol import PROTOCOL
 
 OTHER = uuid_text(501)
 JOB = uuid_text(1)
@@ -40,7 +41,7 @@ def test_a_device_joins_with_the_code_in_any_writing(client: Client) -> None:
     reply = client.join(code=client.code.lower().replace("-", " "))
     told = reply.json()
     assert reply.status_code == 200
-    assert (told["device_id"], told["person"], told["role"], told["protocol"]) == (PHONE, "Ana", "foreman", 1)
+    assert (told["device_id"], told["person"], told["role"], told["protocol"]) == (PHONE, "Ana", "foreman", PROTOCOL)
     assert told["database"] == client.send("GET", "/api/health").json()["database"]
 
 

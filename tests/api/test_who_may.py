@@ -98,6 +98,14 @@ SENT: dict[str, dict[str, Any]] = {
 """Body, headers and query, where they are the same for everybody."""
 
 
+READ_WHOLE = (
+    "GET /api/pull",
+    "GET /api/records/{kind}/{record_id}/history",
+    "GET /api/jobs/{job_id}/history",
+    "GET /api/photos/{hash}/file",
+)
+
+
 def asked(company: Company, route: str, who: str) -> httpx.Response:
     """The reply to a request of this route that is good if whoever asks may make it."""
     client, (method, path) = company.clients[who], route.split(" ")
@@ -184,7 +192,7 @@ def test_nothing_of_a_job_is_readable_across_its_crew(standing: Company, route: 
     marks = [*(one.encode() for one in (MARK, *RECORDS.values(), PICTURE.hash)), PICTURE.content[-200:]]
     reading = {who for who in ASKERS if any(mark in content[who] for mark in marks)}
     assert reading <= READABLE
-    if route in ("GET /api/pull", "GET /api/records/{kind}/{record_id}/history", "GET /api/photos/{hash}/file"):
+    if route in READ_WHOLE:
         assert reading == READABLE
 
 

@@ -11,7 +11,7 @@ from tests.stores import START
 from evenbed.sync.accept import DeviceForkedError, GapError, UpdateNeededError, accept_push
 from evenbed.sync.model import Author
 from evenbed.wire.exchange import Change, PushRequest, PushResult, Role
-from evenbed.wire.protocol import SCHEMA
+from evenbed.wire.protocol import PROTOCOL, SCHEMA
 from evenbed.wire.refusals import SENTENCES, Reason
 from evenbed.wire.supplies import PRICES_ID, SUPPLIES_ID
 
@@ -156,9 +156,22 @@ def test_a_setter_writes_only_into_jobs_they_are_assigned_to_and_never_who_is(
 
 def test_every_reason_has_a_sentence_and_a_case() -> None:
     assert set(SENTENCES) == set(Reason)
-    assert {reason for reason, *_ in REFUSED} | {reason for reason, *_ in ACROSS} | {Reason.CHANGE_ID_TAKEN} == set(
-        Reason
-    )
+    elsewhere = {Reason.CHANGE_ID_TAKEN, Reason.SIGN_OFF_IS_FINAL}
+    assert {reason for reason, *_ in REFUSED} | {reason for reason, *_ in ACROSS} | elsewhere == set(Reason)
+
+
+SIGNED = {"room_id": ROOM, "at": START.isoformat(), "by": "Ana", "engine": "1", "copy": "{}"} | dict.fromkeys(
+    ("engine_hash", "inputs_hash"), "0" * 64
+)
+
+
+def test_what_was_signed_stays_while_its_note_and_whether_it_is_deleted_may_change(ledger: MemoryLedger) -> None:
+    assert push(ledger, change(4, "sign_off", OTHER, SIGNED))[0].outcome == "applied"
+    for number, field in enumerate(SIGNED, start=5):
+        (result,) = push(ledger, change(number, "sign_off", OTHER, {field: SIGNED[field], "note": "x"}))
+        assert (result.outcome, result.reason) == ("refused", Reason.SIGN_OFF_IS_FINAL)
+    assert push(ledger, change(12, "sign_off", OTHER, {"deleted": True, "note": "mistaken"}))[0].outcome == "applied"
+    assert ledger.records["sign_off", OTHER].fields == SIGNED | {"deleted": True, "note": "mistaken"}
 
 
 def test_a_refused_change_is_kept_in_the_log_and_refused_again_when_repeated(ledger: MemoryLedger) -> None:
@@ -207,7 +220,7 @@ def test_a_change_id_with_other_contents_is_refused_and_kept(ledger: MemoryLedge
 
 def test_a_newer_protocol_or_schema_is_told_to_wait_for_an_update(ledger: MemoryLedger) -> None:
     newer = change(4, "job", JOB, {"note": "x"}, schema=SCHEMA + 1)
-    for changes, protocol in (((newer,), 1), ((), 2)):
+    for changes, protocol in (((newer,), PROTOCOL), ((), PROTOCOL + 1)):
         with pytest.raises(UpdateNeededError, match="Nothing is lost"):
             push(ledger, *changes, protocol=protocol)
     assert ledger.latest == 3

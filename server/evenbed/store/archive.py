@@ -3,14 +3,16 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from sqlalchemy import ColumnElement, func, or_, true
+from sqlalchemy import ColumnElement, and_, func, or_, true
 from sqlalchemy import select as select_columns
 from sqlmodel import Session, col, select
 
+from evenbed.store.lookups import stories_of
 from evenbed.store.people import Person
 from evenbed.store.rows import SHOWN, Shown, entry_from, record_from, shown_from
 from evenbed.store.tables import AssignmentRow, ChangeRow, DeviceRow, RecordRow, ServiceRow
 from evenbed.sync.jobs import SEEN_BY_ALL
+from evenbed.sync.knowledge import Told, last_known
 from evenbed.sync.model import Entry, Record
 from evenbed.wire.exchange import FieldValues
 
@@ -31,6 +33,15 @@ class Past:
 
     entry: Entry
     device_name: str
+
+
+@dataclass(frozen=True)
+class JobPast:
+    """One applied change of a job, the name of the device it came from, and the ids that say what its maker knew."""
+
+    entry: Entry
+    device_name: str
+    knew: tuple[str, ...]
 
 
 class Archive:
@@ -86,6 +97,22 @@ class Archive:
         )
         return tuple(Past(entry_from(row), name) for row, name in self._session.exec(of_record))
 
+    def job_past(self, job_id: str, after: int, limit: int) -> tuple[JobPast, ...]:
+        """The applied changes of all records of a job after a number, at most `limit`, oldest first."""
+        of_job = (
+            select(ChangeRow, DeviceRow.name)
+            .join(DeviceRow)
+            .join(RecordRow, and_(col(RecordRow.kind) == ChangeRow.kind, col(RecordRow.id) == ChangeRow.record_id))
+            .where(RecordRow.job_id == job_id, col(ChangeRow.sequence) > after)
+            .order_by(col(ChangeRow.sequence))
+            .limit(limit)
+        )
+        past = [(entry_from(row), name) for row, name in self._session.exec(of_job)]
+        stories = stories_of(self._session.connection(), {(entry.kind, entry.record_id) for entry, _ in past})
+        return tuple(
+            JobPast(entry, name, _last_known(entry, stories[entry.kind, entry.record_id])) for entry, name in past
+        )
+
     def log(self) -> Iterator[Entry]:
         """Every applied change, in order."""
         applied = select(ChangeRow).where(col(ChangeRow.sequence).is_not(None))
@@ -103,6 +130,14 @@ class Archive:
         for job_id, person_id in self._session.exec(select(AssignmentRow.job_id, AssignmentRow.person_id)):
             seeing.setdefault(job_id, set()).add(person_id)
         return {job_id: frozenset(people) for job_id, people in seeing.items()}
+
+
+def _last_known(entry: Entry, story: list[Told]) -> tuple[str, ...]:
+    if entry.origin is not None:
+        return entry.origin.knew
+    sequence = entry.sequence or 0
+    before = (one for one in story if one.sequence < sequence)
+    return last_known(before, entry.seen if entry.seen < sequence else 0, entry.author.device_id)
 
 
 def seen_by(person: Person) -> ColumnElement[bool]:

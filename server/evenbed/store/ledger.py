@@ -11,12 +11,24 @@ from typing import Any
 from sqlalchemy import bindparam, insert, update
 from sqlmodel import Session
 
-from evenbed.store.lookups import CHANGES, RECORDS, Key, applied_entries, entries_of, last_entry, records_with
+from evenbed.store.lookups import (
+    CHANGES,
+    RECORDS,
+    Key,
+    applied_entries,
+    entries_of,
+    has_brought,
+    last_entry,
+    records_with,
+    stories_of,
+)
 from evenbed.store.people import People
 from evenbed.store.rows import change_values_from, record_values_from
 from evenbed.store.tables import ServiceRow
 from evenbed.sync.jobs import crew_of, named_by
+from evenbed.sync.knowledge import Told
 from evenbed.sync.model import Entry, Record
+from evenbed.sync.replay import told_of
 from evenbed.wire.exchange import Change
 from evenbed.wire.records import SHAPES
 from evenbed.wire.values import is_uuid
@@ -36,6 +48,8 @@ class SqlLedger:
         self._applied: dict[str, Entry | None] = {}
         self._standing: dict[Key, Record | None] = {}
         self._in_table: set[Key] = set()
+        self._stories: dict[Key, list[Told]] = {}
+        self._brought: dict[str, bool] = {}
         self._added: list[Entry] = []
         self._saved: dict[Key, Record] = {}
 
@@ -50,12 +64,21 @@ class SqlLedger:
         self._read_records({key for one in changes for key in named_by(one.kind, one.record_id, one.fields)})
         jobs = {("job", record.job_id) for record in self._standing.values() if record}
         self._read_records(jobs - self._standing.keys())
+        if any(change.origin for change in changes) or self.has_brought(device_id):
+            self._read_stories({(one.kind, one.record_id) for one in changes})
 
     def _read_records(self, keys: set[Key]) -> None:
         sound = {key for key in keys if key[0] in SHAPES and is_uuid(key[1])}
         found = records_with(self._session.connection(), sound)
         self._in_table |= found.keys()
         self._standing |= dict.fromkeys(sound) | found
+
+    def _read_stories(self, keys: set[Key]) -> None:
+        fresh = {key for key in keys if key[0] in SHAPES and is_uuid(key[1])} - self._stories.keys()
+        self._stories |= stories_of(self._session.connection(), fresh)
+        for entry in self._added:
+            if entry.sequence is not None and (entry.kind, entry.record_id) in fresh:
+                self._stories[entry.kind, entry.record_id].append(told_of(entry, entry.sequence))
 
     def last_entry(self, device_id: str) -> Entry | None:
         """The device's change with the highest number."""
@@ -81,6 +104,18 @@ class SqlLedger:
             self._read_records({(kind, record_id)})
         return self._standing.get((kind, record_id))
 
+    def story(self, kind: str, record_id: str) -> Sequence[Told]:
+        """The applied changes of the record, in the order of their numbers."""
+        if (kind, record_id) not in self._stories:
+            self._read_stories({(kind, record_id)})
+        return self._stories[kind, record_id]
+
+    def has_brought(self, device_id: str) -> bool:
+        """True where this device has brought changes out of a file."""
+        if device_id not in self._brought:
+            self._brought[device_id] = has_brought(self._session.connection(), device_id)
+        return self._brought[device_id]
+
     def next_sequence(self) -> int:
         """The counter row, bumped in this very transaction: no clock and no database sequence, both skip changes."""
         self._latest += 1
@@ -93,6 +128,13 @@ class SqlLedger:
         self._numbered[entry.author.device_id, entry.number] = entry
         if entry.sequence is not None:
             self._applied[entry.change_id] = entry
+            self._tell(entry, entry.sequence)
+
+    def _tell(self, entry: Entry, sequence: int) -> None:
+        if (entry.kind, entry.record_id) in self._stories:
+            self._stories[entry.kind, entry.record_id].append(told_of(entry, sequence))
+        if entry.origin is not None:
+            self._brought[entry.author.device_id] = True
 
     def save_record(self, record: Record) -> None:
         """Keep the record in place of what stood before; with a job, who sees it."""

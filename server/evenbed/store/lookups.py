@@ -1,11 +1,13 @@
 """What the ledger reads, many at a time: rows by their keys, and no objects that follow a session."""
 
 from collections.abc import Iterable
+from typing import Any
 
 from sqlalchemy import Connection, select
 
 from evenbed.store.rows import entry_from, record_from
 from evenbed.store.tables import ChangeRow, RecordRow, table_of
+from evenbed.sync.knowledge import Told
 from evenbed.sync.model import Entry, Record
 
 Key = tuple[str, str]
@@ -38,16 +40,43 @@ def applied_entries(connection: Connection, change_ids: Iterable[str]) -> dict[s
 
 def records_with(connection: Connection, keys: Iterable[Key]) -> dict[Key, Record]:
     """The records with these kinds and ids, as they stand."""
+    found = {}
+    for kind, ids in _by_kind(keys):
+        with_ids = RECORDS.c.kind == kind, RECORDS.c.id.in_(ids)
+        rows = connection.execute(select(RECORDS).where(*with_ids))
+        found.update({(kind, row.id): record_from(row) for row in rows})
+    return found
+
+
+def stories_of(connection: Connection, keys: Iterable[Key]) -> dict[Key, list[Told]]:
+    """The applied changes of each of these records, in the order of their numbers."""
+    columns = (CHANGES.c.kind, CHANGES.c.record_id, CHANGES.c.sequence, CHANGES.c.change_id)
+    whose = (CHANGES.c.device_id, CHANGES.c.origin)
+    found: dict[Key, list[Told]] = {key: [] for key in keys}
+    for kind, ids in _by_kind(found):
+        of_records = CHANGES.c.kind == kind, CHANGES.c.record_id.in_(ids), CHANGES.c.sequence.is_not(None)
+        for row in connection.execute(select(*columns, *whose).where(*of_records).order_by(CHANGES.c.sequence)):
+            found[kind, row.record_id].append(_told_from(row))
+    return found
+
+
+def _told_from(row: Any) -> Told:
+    maker = row.origin["device_id"] if row.origin else None
+    return Told(row.sequence, row.change_id, maker or row.device_id, row.device_id if row.origin else None)
+
+
+def has_brought(connection: Connection, device_id: str) -> bool:
+    """True where the device has brought changes out of a file."""
+    one = select(CHANGES.c.number).where(CHANGES.c.device_id == device_id, CHANGES.c.origin.is_not(None))
+    return connection.execute(one.limit(1)).first() is not None
+
+
+def _by_kind(keys: Iterable[Key]) -> Iterable[tuple[str, list[str]]]:
+    """Their ids, as many as go into one question."""
     by_kind: dict[str, set[str]] = {}
     for kind, record_id in keys:
         by_kind.setdefault(kind, set()).add(record_id)
-    found = {}
-    for kind, wanted in by_kind.items():
-        for ids in _in_parts(wanted):
-            with_ids = RECORDS.c.kind == kind, RECORDS.c.id.in_(ids)
-            rows = connection.execute(select(RECORDS).where(*with_ids))
-            found.update({(kind, row.id): record_from(row) for row in rows})
-    return found
+    return ((kind, ids) for kind, wanted in by_kind.items() for ids in _in_parts(wanted))
 
 
 def _in_parts(ids: Iterable[str]) -> Iterable[list[str]]:

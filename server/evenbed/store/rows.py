@@ -10,7 +10,7 @@ from sqlmodel import col
 
 from evenbed.store.tables import ChangeRow, RecordRow
 from evenbed.store.times import moment_from_text, text_from_moment
-from evenbed.sync.model import Author, Conflict, Effect, Entry, Outcome, Record, Refusal, Stamp
+from evenbed.sync.model import Author, Conflict, Effect, Entry, Origin, Outcome, Record, Refusal, Stamp
 from evenbed.wire.exchange import FieldValues
 from evenbed.wire.records import Kind
 from evenbed.wire.refusals import Reason
@@ -39,6 +39,7 @@ def change_values_from(entry: Entry) -> dict[str, Any]:
         "overruled": list(entry.effect.overruled),
         "reason": entry.refusal.reason.value if entry.refusal else None,
         "message": entry.refusal.message if entry.refusal else None,
+        "origin": _json_from_origin(entry.origin) if entry.origin else None,
     }
 
 
@@ -60,7 +61,16 @@ def entry_from(row: ChangeRow | Row[Any]) -> Entry:
         sequence=row.sequence,
         effect=Effect(row.replaced, tuple(row.concurrent), tuple(row.overruled)),
         refusal=Refusal(Reason(row.reason), row.message or "") if row.reason else None,
+        origin=_origin_from_json(row.origin) if row.origin else None,
     )
+
+
+def _json_from_origin(origin: Origin) -> dict[str, Any]:
+    return asdict(origin) | {"at": text_from_moment(origin.at), "knew": list(origin.knew)}
+
+
+def _origin_from_json(value: dict[str, Any]) -> Origin:
+    return Origin(**(value | {"at": moment_from_text(value["at"]), "knew": tuple(value["knew"])}))
 
 
 def record_values_from(record: Record) -> dict[str, Any]:

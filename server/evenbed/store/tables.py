@@ -100,7 +100,10 @@ class AssignmentRow(Table, table=True):
 
 
 class ChangeRow(Table, table=True):
-    """One change, applied or not, kept for ever. `sequence` is empty unless it was applied."""
+    """One change, applied or not, kept for ever.
+
+    `sequence` is empty unless it was applied, `origin` unless it came out of a file.
+    """
 
     __tablename__ = "change"
     __table_args__ = (
@@ -111,6 +114,12 @@ class ChangeRow(Table, table=True):
             unique=True,
             sqlite_where=text("sequence IS NOT NULL"),
             postgresql_where=text("sequence IS NOT NULL"),
+        ),
+        Index(
+            "ix_change_out_of_a_file",
+            "device_id",
+            sqlite_where=text("origin IS NOT NULL"),
+            postgresql_where=text("origin IS NOT NULL"),
         ),
     )
 
@@ -134,6 +143,7 @@ class ChangeRow(Table, table=True):
     overruled: list[str] = Field(sa_column=Column(JSON, nullable=False))
     reason: str | None = None
     message: str | None = Field(default=None, sa_column=Column(Text, nullable=True))
+    origin: dict[str, Any] | None = Field(default=None, sa_column=Column(JSON(none_as_null=True), nullable=True))
 
 
 class RecordRow(Table, table=True):

@@ -2,17 +2,20 @@
 
 The caller runs this inside one writing transaction and commits it before replying; an error raised here means that
 nothing of the push was taken.
+
+A change out of a file keeps its id, its maker and its time; for what may be done counts who brought it.
 """
 
 from dataclasses import dataclass
 from datetime import datetime
 from typing import NamedTuple
 
-from evenbed.sync.check import refusal_of, refuse
+from evenbed.sync.check import refusal_of, refuse, without_foremans
 from evenbed.sync.clocks import corrected_times
 from evenbed.sync.jobs import job_id_of
+from evenbed.sync.knowledge import NOTHING, brought_by, known_from_file
 from evenbed.sync.merge import merge
-from evenbed.sync.model import NO_EFFECT, Author, Edit, Effect, Entry, Outcome, Refusal
+from evenbed.sync.model import NO_EFFECT, Author, Edit, Effect, Entry, Origin, Outcome, Refusal, maker_of
 from evenbed.sync.port import Ledger
 from evenbed.sync.upgrade import STEPS, Step, change_today
 from evenbed.wire.exchange import Change, PushRequest, PushResult, Role
@@ -85,14 +88,21 @@ def accept_push(
     ledger.read_ahead(author.device_id, push.changes)
     last = ledger.last_entry(author.device_id)
     edits = [change.device_time for change in push.changes]
-    times = corrected_times(edits, push.device_time, received_at, last.at if last else None)
+    before = None if last is None else last.received_at if last.origin else last.at
+    times = corrected_times(edits, push.device_time, received_at, before)
     sender = Sender(author, role, steps)
     results = [
-        _accept(ledger, sender, change, Moments(at, received_at))
+        _accept(ledger, sender, change, _moments(change, at, received_at))
         for change, at in zip(push.changes, times, strict=True)
     ]
     ledger.write()
     return results
+
+
+def _moments(change: Change, at: datetime, received_at: datetime) -> Moments:
+    """Of a change out of a file by what the file says; one from the future was made before it came."""
+    told = datetime.fromisoformat(change.origin.at) if change.origin else at
+    return Moments(min(told, received_at) if change.origin else at, received_at)
 
 
 def _check_versions(push: PushRequest, newest_schema: int) -> None:
@@ -126,13 +136,15 @@ def _take(ledger: Ledger, sender: Sender, sent: Change, moments: Moments) -> Pus
     earlier = ledger.applied(sent.change_id)
     if earlier is not None:
         return _take_again(ledger, sender, sent, moments, earlier)
+    says_nothing, sent = _says_nothing(sent), _allowed(sent, sender.role)
     change, record = change_today(sent, sender.steps), ledger.record(sent.kind, sent.record_id)
-    refusal = _says_nothing(sent) or refusal_of(change, record, ledger, sender.author, sender.role)
+    refusal = says_nothing or refusal_of(change, record, ledger, sender.author, sender.role)
     if refusal is not None:
         return _refuse(ledger, sender, sent, moments, refusal)
     sequence = ledger.next_sequence()
     job_id = record.job_id if record else job_id_of(change.kind, change.record_id, change.fields, ledger.record)
-    merged, effect = merge(record, _edit(sender.author, change, moments.at, sequence, job_id))
+    knew = _knew(ledger, sender.author, change)
+    merged, effect = merge(record, _edit(sender.author, change, moments.at, sequence, job_id, knew))
     ledger.save_record(merged)
     ledger.add_entry(_entry(sender, sent, moments, "applied", sequence=sequence, effect=effect))
     return PushResult(number=sent.number, change_id=sent.change_id, outcome="applied", sequence=sequence)
@@ -145,11 +157,34 @@ def _says_nothing(sent: Change) -> Refusal | None:
 
 def _take_again(ledger: Ledger, sender: Sender, sent: Change, moments: Moments, earlier: Entry) -> PushResult:
     """A change that reached the service before, from the device's former self: once is enough."""
-    same = (sent.kind, sent.record_id, sent.fields) == (earlier.kind, earlier.record_id, earlier.fields)
-    if not same:
+    if not _is_same(sent, earlier):
         return _refuse(ledger, sender, sent, moments, refuse(Reason.CHANGE_ID_TAKEN))
     ledger.add_entry(_entry(sender, sent, moments, "already_applied"))
     return _already_applied(sent, earlier)
+
+
+def _is_same(sent: Change, earlier: Entry) -> bool:
+    """A change out of a file may have left a foreman's choice behind, here or where the file was made."""
+    if (sent.kind, sent.record_id) != (earlier.kind, earlier.record_id):
+        return False
+    if sent.origin is None:
+        return sent.fields == earlier.fields
+    return without_foremans(sent.kind, sent.fields) == without_foremans(earlier.kind, earlier.fields)
+
+
+def _allowed(sent: Change, role: Role) -> Change:
+    """Who is no foreman takes out of a file all but the foremen's choices, with which the rest would be refused."""
+    if sent.origin is None or role == "foreman":
+        return sent
+    return sent.model_copy(update={"fields": without_foremans(sent.kind, sent.fields)})
+
+
+def _knew(ledger: Ledger, author: Author, change: Change) -> frozenset[int]:
+    if change.origin is not None:
+        return known_from_file(ledger.story(change.kind, change.record_id), change.origin.knew)
+    if not ledger.has_brought(author.device_id):
+        return NOTHING
+    return brought_by(ledger.story(change.kind, change.record_id), author.device_id)
 
 
 def _refuse(ledger: Ledger, sender: Sender, sent: Change, moments: Moments, refusal: Refusal) -> PushResult:
@@ -157,9 +192,18 @@ def _refuse(ledger: Ledger, sender: Sender, sent: Change, moments: Moments, refu
     return _refused_result(sent, refusal)
 
 
-def _edit(author: Author, change: Change, at: datetime, sequence: int, job_id: str) -> Edit:
-    """The change as the merge takes it."""
-    return Edit(sequence, author, at, change.kind, change.record_id, job_id, change.fields, change.seen)
+def _edit(author: Author, change: Change, at: datetime, sequence: int, job_id: str, knew: frozenset[int]) -> Edit:
+    """The change as the merge takes it. What somebody elsewhere had seen is no number of this service."""
+    maker, seen = maker_of(author, origin_of(change)), 0 if change.origin else change.seen
+    return Edit(sequence, maker, at, change.kind, change.record_id, job_id, change.fields, seen, knew)
+
+
+def origin_of(change: Change) -> Origin | None:
+    """Where a change out of a file comes from, as the log keeps it."""
+    told = change.origin
+    if told is None:
+        return None
+    return Origin(datetime.fromisoformat(told.at), told.person, told.device_id, told.device_name, tuple(told.knew))
 
 
 def _entry(
@@ -189,6 +233,7 @@ def _entry(
         sequence=sequence,
         effect=effect,
         refusal=refusal,
+        origin=origin_of(sent),
     )
 
 

@@ -6,7 +6,7 @@ from pydantic_core import ErrorDetails
 from evenbed.sync.jobs import PARENTS, may_see, parent_of
 from evenbed.sync.model import Author, Record, Refusal
 from evenbed.sync.port import Ledger
-from evenbed.wire.exchange import Change, Role
+from evenbed.wire.exchange import Change, FieldValues, Role
 from evenbed.wire.records import SHAPES
 from evenbed.wire.refusals import SENTENCES, Reason
 from evenbed.wire.supplies import COMPANYS
@@ -15,6 +15,7 @@ from evenbed.wire.values import DEEPEST, is_deeper, is_uuid
 PLACES = ("at", "mark")
 QUOTED = 80
 CHANGEABLE_IN_A_READING = {"deleted"}
+CHANGEABLE_IN_A_SIGN_OFF = {"deleted", "note"}
 FOREMANS_FIELDS = {("job", "crew")}
 
 
@@ -25,6 +26,7 @@ def refusal_of(change: Change, record: Record | None, ledger: Ledger, author: Au
         or _companys(change, role)
         or _not_assigned(change, record, ledger, author, role)
         or _final_reading(change, record)
+        or _final_sign_off(change, record)
         or _bad_fields(change, record)
         or _placeless_reading(change, record)
         or _unknown_parent(change, record, ledger)
@@ -68,8 +70,23 @@ def _companys(change: Change, role: Role) -> Refusal | None:
 def _final_reading(change: Change, record: Record | None) -> Refusal | None:
     if change.kind != "reading" or record is None:
         return None
-    touched = sorted(set(change.fields) - CHANGEABLE_IN_A_READING)
+    touched = sorted(_edited(change, record) - CHANGEABLE_IN_A_READING)
     return refuse(Reason.READING_IS_FINAL, field=", ".join(touched)) if touched else None
+
+
+def _edited(change: Change, record: Record) -> set[str]:
+    """The fields it touches. A file without the record's history tells the whole record; to repeat is no edit."""
+    if change.origin is None:
+        return set(change.fields)
+    return {name for name, value in change.fields.items() if record.fields.get(name) != value}
+
+
+def _final_sign_off(change: Change, record: Record | None) -> Refusal | None:
+    """What was signed stays as it was signed; who signs again makes another record."""
+    if change.kind != "sign_off" or record is None:
+        return None
+    touched = sorted(_edited(change, record) - CHANGEABLE_IN_A_SIGN_OFF)
+    return refuse(Reason.SIGN_OFF_IS_FINAL, field=", ".join(touched)) if touched else None
 
 
 def _bad_fields(change: Change, record: Record | None) -> Refusal | None:
@@ -129,6 +146,11 @@ def _not_assigned(
     if job is None or may_see(author.person_id, role, job):
         return None
     return refuse(Reason.NOT_ASSIGNED, kind=change.kind)
+
+
+def without_foremans(kind: str, fields: FieldValues) -> FieldValues:
+    """The fields, less those that a foreman alone may change."""
+    return {name: value for name, value in fields.items() if (kind, name) not in FOREMANS_FIELDS}
 
 
 def _not_foreman(change: Change, role: Role) -> Refusal | None:

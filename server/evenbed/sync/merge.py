@@ -7,6 +7,9 @@ record's conflicts, until somebody who has seen both sets the field again, to wh
 
 An edit counts as no earlier than any value it knowingly replaced, so that a chain of edits never loses to a value
 that one of them had already replaced.
+
+What a device has seen is what its service's number says and, of edits read out of a file, what the file says
+(`knowledge`).
 """
 
 import json
@@ -57,7 +60,12 @@ def _is_concurrent(record: Record, edit: Edit, name: str) -> bool:
 
 
 def _had_seen(edit: Edit, stamp: Stamp) -> bool:
-    return stamp.device_id == edit.author.device_id or stamp.sequence <= seen_by(edit)
+    return stamp.device_id == edit.author.device_id or knows(edit, stamp.sequence)
+
+
+def knows(edit: Edit, sequence: int) -> bool:
+    """True where the editor had seen the record's change with this number."""
+    return sequence <= seen_by(edit) or sequence in edit.knew
 
 
 def seen_by(edit: Edit) -> int:
@@ -103,8 +111,8 @@ def _conflicts(record: Record, edit: Edit, effect: Effect, merged: Record) -> di
 
 def _undecided(record: Record, edit: Edit, effect: Effect, name: str) -> list[Conflict]:
     """What still waits for a decision on a field: not what the editor had seen, nor what was their own."""
-    seen, device = seen_by(edit), edit.author.device_id
-    before = [c for c in record.conflicts.get(name, ()) if c.sequence > seen and c.device_id != device]
+    device = edit.author.device_id
+    before = [c for c in record.conflicts.get(name, ()) if not knows(edit, c.sequence) and c.device_id != device]
     if name not in effect.concurrent or name in UNASKED:
         return before
     return [*before, _loser(record, edit, name, is_edit=name in effect.overruled)]

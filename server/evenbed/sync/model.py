@@ -23,6 +23,18 @@ class Author:
 
 
 @dataclass(frozen=True)
+class Origin:
+    """Where a change out of a file was made: when, by whom, on which device, as far as the file says; and, by their
+    ids, what its maker knew of the record (see `knowledge`)."""
+
+    at: datetime
+    person: str | None = None
+    device_id: str | None = None
+    device_name: str | None = None
+    knew: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
 class Stamp:
     """Where a field's value comes from: the change's number at the service, who made it where, its corrected time."""
 
@@ -82,7 +94,10 @@ NO_EFFECT = Effect()
 
 @dataclass(frozen=True)
 class Edit:
-    """A change ready to be merged: numbered by the service, its time corrected, its job known."""
+    """A change ready to be merged: numbered by the service, its time corrected, its job known.
+
+    `author` is who made it. `knew` are numbers of the record's changes that they had seen beside those up to `seen`.
+    """
 
     sequence: int
     author: Author
@@ -92,6 +107,7 @@ class Edit:
     job_id: str
     fields: FieldValues
     seen: int
+    knew: frozenset[int] = frozenset()
 
 
 @dataclass(frozen=True)
@@ -104,7 +120,10 @@ class Refusal:
 
 @dataclass(frozen=True)
 class Entry:
-    """One change as the log keeps it for ever, applied or not. `sequence` is None unless it was applied."""
+    """One change as the log keeps it for ever, applied or not. `sequence` is None unless it was applied.
+
+    `author` is who sent it. Where it came out of a file, `origin` says who made it, and `at` is when.
+    """
 
     change_id: str
     number: int
@@ -121,3 +140,16 @@ class Entry:
     sequence: int | None = None
     effect: Effect = NO_EFFECT
     refusal: Refusal | None = None
+    origin: Origin | None = None
+
+    @property
+    def maker(self) -> Author:
+        """Who made it where, as far as that is known; for what they may do it counts who sent it."""
+        return maker_of(self.author, self.origin)
+
+
+def maker_of(author: Author, origin: Origin | None) -> Author:
+    """Who made a change that this author sent."""
+    if origin is None:
+        return author
+    return Author(origin.device_id or author.device_id, author.person_id, origin.person or author.person)

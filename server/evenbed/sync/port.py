@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from typing import Protocol
 
+from evenbed.sync.knowledge import Told
 from evenbed.sync.model import Entry, Record
 from evenbed.wire.exchange import Change
 
@@ -29,6 +30,12 @@ class Ledger(Protocol):
 
     def record(self, kind: str, record_id: str) -> Record | None:
         """The record as it stands."""
+
+    def story(self, kind: str, record_id: str) -> Sequence[Told]:
+        """The applied changes of the record, in the order of their numbers."""
+
+    def has_brought(self, device_id: str) -> bool:
+        """True where this device has brought changes out of a file."""
 
     def next_sequence(self) -> int:
         """The next number of the service: 1, 2, 3 ..., without a hole among what is committed."""

@@ -23,7 +23,16 @@ def _let_ticks_go(kind: str, fields: FieldValues) -> FieldValues:
     return {name: value for name, value in fields.items() if (kind, name) != ("room", "rails.set_stations")}
 
 
-STEPS: tuple[Step, ...] = (_let_ticks_go,)
+def _know_more_kinds(_kind: str, fields: FieldValues) -> FieldValues:
+    """From 2 to 3: nothing changed its meaning, but there are more kinds.
+
+    A service of before would refuse a gap, a height line, a temperature log, a forecast day or a sign-off one by one,
+    instead of asking for its own update.
+    """
+    return fields
+
+
+STEPS: tuple[Step, ...] = (_let_ticks_go, _know_more_kinds)
 """The first leads from schema 1 to 2. There are as many as SCHEMA is above 1."""
 
 

@@ -4,7 +4,7 @@ from typing import Annotated, Literal, get_args
 
 from pydantic import BaseModel, ConfigDict, Field, JsonValue
 
-from evenbed.wire.protocol import LONGEST_ID, LONGEST_NAME, MOST_CHANGES, PROTOCOL
+from evenbed.wire.protocol import LONGEST_ID, LONGEST_NAME, MOST_CHANGES, MOST_KNEW, PROTOCOL
 from evenbed.wire.records import Kind
 from evenbed.wire.refusals import Reason
 from evenbed.wire.values import WHOLE, Moment, Uuid
@@ -73,6 +73,20 @@ class SessionReply(Reply):
     server_time: Moment
 
 
+class Origin(Request):
+    """Where a change comes from that a device read out of a file: it was made by somebody else, or long ago."""
+
+    at: Moment = Field(description="When the edit was made, the device's clock corrected")
+    person: SpokenName | None = Field(default=None, description="Who made it; null where the file does not say")
+    device_id: Uuid | None = Field(default=None, description="Where it was made; null where the file does not say")
+    device_name: SpokenName | None = None
+    knew: list[Uuid] = Field(
+        default=[],
+        max_length=MOST_KNEW,
+        description="What its maker had seen of the record: of each device that had edited it, the last change known",
+    )
+
+
 class Change(Request):
     """One edit: small, complete in itself, never edited. It is judged alone, and refused with a reason."""
 
@@ -84,6 +98,7 @@ class Change(Request):
     seen: Count = Field(description="The service's number this device had seen when the edit was made")
     device_time: Moment = Field(description="The device's own clock when the edit was made")
     schema_: Version = Field(alias="schema", description="Version of what the fields mean")
+    origin: Origin | None = Field(default=None, description="For a change that was read out of a file")
 
 
 class PushRequest(Request):
@@ -155,6 +170,14 @@ class PullReply(Reply):
     records: list[PulledRecord]
 
 
+class Bringer(Reply):
+    """Who brought a change in a file, and on which device."""
+
+    person: str
+    device_id: str
+    device_name: str
+
+
 class HistoryEntry(Reply):
     """One change of a record: what it said, what it replaced, and what else was going on."""
 
@@ -172,6 +195,37 @@ class HistoryEntry(Reply):
     overruled: list[str] = Field(
         description="Those among `concurrent` where the value it met was the later edit and stayed"
     )
+    brought_by: Bringer | None = Field(default=None, description="Who brought it in a file; null where nobody did")
+
+
+class JobChange(Reply):
+    """One change of a job's records as it was sent, with what a file needs to tell of it."""
+
+    sequence: int
+    change_id: str
+    kind: Kind
+    record_id: str
+    fields: FieldValues
+    schema_: int = Field(alias="schema", description="Version of what the fields mean")
+    at: Moment = Field(description="When the edit was made, the device's clock corrected")
+    person: str
+    device_id: str
+    device_name: str
+    knew: list[str] = Field(
+        description="What its maker had seen of the record: of every device that had edited it, the last change known"
+    )
+    overruled: list[str] = Field(description="Fields where the value it met was the later edit and stayed")
+    brought_by: Bringer | None = Field(default=None, description="Who brought it in a file; null where nobody did")
+
+
+class JobHistoryReply(Reply):
+    """A page of the changes of a job's records. Ask again after `next` while `more` is true."""
+
+    database: str
+    latest: int
+    more: bool
+    next: int
+    changes: list[JobChange]
 
 
 class HistoryReply(Reply):

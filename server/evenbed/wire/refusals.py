@@ -17,6 +17,7 @@ class Reason(StrEnum):
     MISSING_FIELD = "missing_field"
     UNKNOWN_PARENT = "unknown_parent"
     READING_IS_FINAL = "reading_is_final"
+    SIGN_OFF_IS_FINAL = "sign_off_is_final"
     CHANGE_ID_TAKEN = "change_id_taken"
     NOTHING_CHANGED = "nothing_changed"
     PARENT_IS_FINAL = "parent_is_final"
@@ -32,6 +33,7 @@ SENTENCES: dict[Reason, str] = {
     Reason.MISSING_FIELD: "A new {kind} needs {field}.",
     Reason.UNKNOWN_PARENT: "The {parent} this {kind} belongs to is not here: {got}.",
     Reason.READING_IS_FINAL: "A reading is never edited ({field}); take it again and let the new one supersede it.",
+    Reason.SIGN_OFF_IS_FINAL: "What was signed stays as it was signed ({field}); sign the room again.",
     Reason.CHANGE_ID_TAKEN: "Another change with this id, but with other contents, is already here.",
     Reason.NOTHING_CHANGED: "A change needs at least one field.",
     Reason.PARENT_IS_FINAL: "A {kind} stays where it was made; {field} cannot change.",

@@ -2,11 +2,23 @@
 import type { components } from "./generated/service";
 import type { AnyFields, Kind } from "./records";
 
-export const PROTOCOL = 1;
+export const PROTOCOL = 2;
 /** Version of what the fields of a change mean. */
-export const SCHEMA = 2;
+export const SCHEMA = 3;
 /** Most changes in one push, and most records in one page of a pull. */
 export const PAGE = 500;
+
+/** Where a change comes from that was read out of a file: somebody made it elsewhere, or long ago. */
+export interface Origin {
+  /** ISO 8601, the maker's clock corrected. */
+  readonly at: string;
+  /** Null where the file does not say. */
+  readonly person: string | null;
+  readonly device_id: string | null;
+  readonly device_name: string | null;
+  /** What its maker had seen of the record: of each device that had edited it, the last change known, by id. */
+  readonly knew: readonly string[];
+}
 
 export interface Change {
   readonly change_id: string;
@@ -19,6 +31,8 @@ export interface Change {
   readonly seen: number;
   readonly device_time: string;
   readonly schema: number;
+  /** For a change that was read out of a file. */
+  readonly origin?: Origin;
 }
 
 type Schemas = components["schemas"];
@@ -30,6 +44,8 @@ export type PullReply = Schemas["PullReply"];
 export type SessionReply = Schemas["SessionReply"];
 export type JoinReply = Schemas["JoinReply"];
 export type JoinRequest = Schemas["JoinRequest"];
+export type JobChange = Schemas["JobChange"];
+export type JobHistoryReply = Schemas["JobHistoryReply"];
 export type HistoryEntry = Schemas["HistoryEntry"];
 export type Conflict = Schemas["Conflict"];
 /** By field: the values that lost against the one that stands, until somebody who saw both decides. */
