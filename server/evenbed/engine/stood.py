@@ -1,5 +1,10 @@
-"""Where the rod stood: which readings are of one place or mark, and so tie their set-ups together."""
+"""Where the rod stood: which readings are of one place or mark, and so tie their set-ups together.
 
+A place of the bed that was read again later may have been rubbed down or filled up since: readings of other times are
+of other heights there, and tie nothing.
+"""
+
+from collections import defaultdict
 from collections.abc import Sequence
 from typing import NamedTuple
 
@@ -39,25 +44,37 @@ def nodes_of(readings: Sequence[Reading], places: Sequence[Point | None]) -> lis
     for reading, place in zip(readings, places, strict=True):
         if reading.mark is not None and place is not None:
             marks[reading.stage, place] = min(reading.mark, marks.get((reading.stage, place), reading.mark))
-    return [_node_of(r, p, marks) for r, p in zip(readings, places, strict=True)]
+    times: dict[Point, set[str | None]] = defaultdict(set)
+    for reading, place in zip(readings, places, strict=True):
+        if reading.stage == "bed" and place is not None:
+            times[place].add(reading.taken_at)
+    return [_node_of(r, p, marks, times) for r, p in zip(readings, places, strict=True)]
 
 
-def _node_of(reading: Reading, place: Point | None, marks: dict[tuple[str, Point], str]) -> Node:
+def _node_of(
+    reading: Reading,
+    place: Point | None,
+    marks: dict[tuple[str, Point], str],
+    times: dict[Point, set[str | None]],
+) -> Node:
     mark = reading.mark if place is None else marks.get((reading.stage, place), reading.mark)
     if reading.mark is not None or place is None:
         return Node("mark", reading.mark or "")
-    return Node("place", reading.stage, *place) if mark is None else Node("mark", mark)
+    if mark is not None:
+        return Node("mark", mark)
+    is_again = reading.stage == "bed" and len(times[place]) > 1
+    return Node("place", f"bed {reading.taken_at or ''}" if is_again else reading.stage, *place)
 
 
 def doubles_in(readings: Sequence[Reading], setups: Sequence[str], places: Sequence[Point | None]) -> list[Problem]:
-    """Places read twice from one set-up, and places said to be two marks."""
+    """Places of the subfloor read twice from one set-up, and places said to be two marks."""
     found: list[Problem] = []
     read: dict[tuple[str, str, Point], int] = {}
     marked: dict[tuple[str, Point], int] = {}
     for n, (reading, setup, place) in enumerate(zip(readings, setups, places, strict=True)):
         if place is None or reading.at is None:
             continue
-        earlier = read.setdefault((setup, reading.stage, place), n)
+        earlier = n if reading.stage == "bed" else read.setdefault((setup, reading.stage, place), n)
         if reading.mark is not None:
             named = marked.setdefault((reading.stage, place), n)
             earlier = named if earlier == n and readings[named].mark != reading.mark else earlier

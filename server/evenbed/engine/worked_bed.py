@@ -13,6 +13,7 @@ from evenbed.engine.contours import Contour
 from evenbed.engine.cost.build_up import build_up_materials
 from evenbed.engine.cost.material import Material
 from evenbed.engine.document.filling import FillDesign
+from evenbed.engine.document.flatness import FlatnessDesign
 from evenbed.engine.document.places import Point, Point3
 from evenbed.engine.document.rails import RailDesign
 from evenbed.engine.document.room import Document
@@ -185,8 +186,10 @@ def bed_of(document: Document) -> WorkedBed:
 
 
 def without_records(document: Document) -> Document:
-    """A room document without what was recorded while its rails were set and its bed filled."""
-    return replace(document, checks=(), truings=(), placements=(), batches=(), stoppages=(), climate=())
+    """A room document without what was recorded while its rails were set, its bed filled, waited for and checked."""
+    told = replace(document, checks=(), truings=(), placements=(), batches=(), stoppages=(), climate=())
+    told = replace(told, logs=(), forecast=(), ticks=(), gaps=(), height_lines=(), touches=())
+    return replace(told, flatness=FlatnessDesign())
 
 
 @lru_cache(maxsize=BEDS_KEPT)

@@ -11,6 +11,8 @@ from evenbed.engine.flatness.mesh import Edge, Mesh, Way, way_through
 
 DIRECTIONS = 12  # through a reading that has few others in reach, 15 degrees apart
 NEAR_ENOUGH = 10  # readings in reach: lines to them go in as many directions
+LONG = 4.0  # a straightedge shorter than so many times an edge crosses it at three places
+ACROSS = tuple((math.cos(math.radians(a)), math.sin(math.radians(a))) for a in (30.0, 60.0, 90.0, 120.0, 150.0))
 MOST_PAIRS = 60_000  # of readings in reach of each other: a scan has more
 SHORTER = 0.8  # of the reach, where there are more
 Pair = tuple[int, int]
@@ -66,16 +68,23 @@ def first_lines(surface: BedSurface, pairs: Sequence[Pair], length: float) -> It
 
 def lines_through_two(surface: BedSurface, pairs: Sequence[Pair], length: float) -> Iterator[Line]:
     """The line through each pair of spots, as far as a straightedge that touches both can reach."""
-    mesh = surface.mesh
     for m, n in pairs:
-        (xm, ym), (xn, yn) = mesh.places[m], mesh.places[n]
-        apart = math.hypot(xn - xm, yn - ym)
-        dx, dy = (xn - xm) / apart, (yn - ym) / apart
-        way = Way(dx, dy, dx * ym - dy * xm)
-        edge = mesh.edge_at(way, m) or mesh.edge_at(way, n)
-        if edge is not None:
-            begin = dx * xm + dy * ym
-            yield Line(way, edge, begin + apart - length, begin + length)
+        line = _line_from(surface.mesh, m, n, length) or _line_from(surface.mesh, n, m, length)
+        if line is not None:
+            yield line
+
+
+def _line_from(mesh: Mesh, m: int, n: int, length: float) -> Line | None:
+    """The line from one spot to another; None along a rim on its left: there the way back crosses what lies on it."""
+    (xm, ym), (xn, yn) = mesh.places[m], mesh.places[n]
+    apart = math.hypot(xn - xm, yn - ym)
+    dx, dy = (xn - xm) / apart, (yn - ym) / apart
+    way = Way(dx, dy, dx * ym - dy * xm)
+    edge = mesh.edge_at(way, m) or mesh.edge_at(way, n)
+    if edge is None:
+        return None
+    begin = dx * xm + dy * ym
+    return Line(way, edge, begin + apart - length, begin + length)
 
 
 def lines_round(surface: BedSurface, points: Sequence[int], length: float) -> Iterator[Line]:
@@ -91,14 +100,18 @@ def lines_round(surface: BedSurface, points: Sequence[int], length: float) -> It
 
 
 def lines_across(surface: BedSurface, length: float) -> Iterator[Line]:
-    """The line square to each edge through its middle: there a short straightedge stands over a crease."""
+    """Lines across each edge: there a straightedge stands over a crease. Long edges are crossed at several places."""
     mesh = surface.mesh
     for i, j in mesh.edges:
         (xi, yi), (xj, yj) = mesh.places[i], mesh.places[j]
         size = math.hypot(xj - xi, yj - yi)
-        middle = (xi + xj) / 2.0, (yi + yj) / 2.0
-        way = way_through(middle, (yj - yi) / size, (xi - xj) / size)
-        yield Line(way, (j, i), *_about(way.along(middle), length))
+        along = (xj - xi) / size, (yj - yi) / size
+        for share in (0.5,) if size * LONG < length else (1.0 / 6.0, 0.5, 5.0 / 6.0):
+            at = xi + share * (xj - xi), yi + share * (yj - yi)
+            for cos, sin in ACROSS:
+                dx, dy = along[0] * cos + along[1] * sin, along[1] * cos - along[0] * sin
+                way = way_through(at, dx, dy)
+                yield Line(way, (j, i), *_about(way.along(at), length))
 
 
 def lines_past_corners(surface: BedSurface, length: float) -> Iterator[Line]:
