@@ -37,6 +37,7 @@ const Layout = later(() => import("../screens/rails/layout/Layout").then((file) 
 const Truing = later(() => import("../screens/rails/true/Truing").then((file) => file.Truing));
 const ReadBed = later(() => import("../screens/checking/ReadBed").then((file) => file.ReadBed));
 const Review = later(() => import("../screens/review/Review").then((file) => file.Review));
+const Record = later(() => import("../screens/record/Record").then((file) => file.Record));
 const Settings = later(() => import("../screens/settings/Settings").then((file) => file.Settings));
 const Material = later(() => import("../screens/material/Material").then((file) => file.Material));
 const Waiting = later(() => import("../screens/waiting/Waiting").then((file) => file.Waiting));
@@ -54,6 +55,7 @@ function Screen({ route }: { route: Route }) {
     return <Part key={route.room} id={route.room} />;
   }
   if (route.name === "in_out") return <InOut key={route.room} id={route.room} />;
+  if (route.name === "record") return <Record key={route.room} id={route.room} />;
   if (route.name === "joints") return <Joints key={route.room} id={route.room} />;
   if (route.name === "job") return <Job key={route.job} id={route.job} />;
   if (route.name === "order") return <JobOrder key={route.job} id={route.job} />;

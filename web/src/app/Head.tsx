@@ -24,6 +24,7 @@ function placeOf(route: Route): Standing {
   if (route.name === "history") return { back: pathOfRecord(route.kind, route.id), title: t("history.open") };
   if (route.name === "job") return { back: "/", title: jobOf(route.job)?.fields.name ?? "" };
   if (route.name === "in_out") return { back: pathOfRoom(route.room), title: t("in_out.title"), over: roomOf(route.room)?.fields.name ?? "" };
+  if (route.name === "record") return { back: pathOfRoom(route.room), title: t("record.title"), over: roomOf(route.room)?.fields.name ?? "" };
   if (route.name === "joints") return { back: pathOfRoom(route.room), title: t("layer.joints"), over: roomOf(route.room)?.fields.name ?? "" };
   if (route.name === "rails" || route.name === "checking") return { back: pathOfRoom(route.room, route.name), title: t(PART_TITLES[route.part]), over: roomOf(route.room)?.fields.name ?? "" };
   if (route.name !== "room") return { back: route.name === "jobs" ? null : "/", title: t("app.name") };

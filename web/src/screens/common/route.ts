@@ -19,7 +19,7 @@ export type Route =
   | { readonly name: PlainName | "missing" }
   | { readonly name: "job" | "order"; readonly job: string }
   | { readonly name: "history"; readonly kind: Kind; readonly id: string }
-  | { readonly name: "in_out" | "joints"; readonly room: string }
+  | { readonly name: "in_out" | "joints" | "record"; readonly room: string }
   | { readonly name: "rails"; readonly room: string; readonly part: RailPart }
   | { readonly name: "checking"; readonly room: string; readonly part: CheckPart }
   | { readonly name: "room"; readonly room: string; readonly step: Step | null };
@@ -27,6 +27,7 @@ export type Route =
 const IN_OUT = "in-out";
 const ORDER = "order";
 const JOINTS = "joints";
+const RECORD = "record";
 
 export const path = signal(typeof location === "undefined" ? "/" : location.pathname);
 
@@ -49,6 +50,7 @@ export function routeFromPath(address: string): Route {
   if (step === undefined || step === "") return { name: "room", room: id, step: null };
   if (step === IN_OUT) return { name: "in_out", room: id };
   if (step === JOINTS) return { name: "joints", room: id };
+  if (step === RECORD) return { name: "record", room: id };
   if (step === "rails" && part) return railsRoute(id, part);
   if (step === "checking" && part) return checkRoute(id, part);
   return isStep(step) ? { name: "room", room: id, step } : { name: "missing" };
@@ -86,6 +88,11 @@ export function pathOfOrder(job: string): string {
 /** The movement joints of a room. */
 export function pathOfJoints(room: string): string {
   return `/room/${room}/${JOINTS}`;
+}
+
+/** The record of a room, to hand over. */
+export function pathOfHandOver(room: string): string {
+  return `/room/${room}/${RECORD}`;
 }
 
 export function pathOfRails(room: string, part: RailPart): string {

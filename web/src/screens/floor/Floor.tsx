@@ -21,8 +21,9 @@ import { Cautions, PlanNotes } from "../common/Notes";
 import { cautionsAt } from "../common/plan";
 import { highToLow } from "../common/ownExplanations";
 import { RoomFrame } from "../common/RoomFrame";
-import { pathOfHistory, pathOfInOut, pathOfJoints } from "../common/route";
+import { pathOfHandOver, pathOfHistory, pathOfInOut, pathOfJoints } from "../common/route";
 import { ScaleKey } from "../common/ScaleKey";
+import { SignedLine } from "../common/SignedLine";
 import { hasFalls } from "../common/topLayers";
 import { ToDecide } from "../common/ToDecide";
 import { useRoom, type RoomView } from "../common/useRoom";
@@ -105,6 +106,8 @@ export function Floor({ id }: { id: string }) {
         <div class="only-phone"><Course room={room.id} facts={{ readings: countAt(room.readings, "subfloor"), plan: room.plan }} current={null} /></div>
         {room.fields.outline && <Link to={pathOfJoints(room.id)} class="button wide" testid="open-joints">{t("joints.title")}</Link>}
         {room.fields.outline && <Link to={pathOfInOut(room.id)} class="button wide" testid="readings-in-out">{t("in_out.open")}</Link>}
+        {room.fields.outline && <Link to={pathOfHandOver(room.id)} class="button wide" testid="open-record">{t("record.open")}</Link>}
+        <SignedLine room={room.id} />
         <PhotoStrip room={room.id} />
         <div class="row even">
           <button type="button" class="button" data-testid="print" onClick={() => window.print()}>{t("print.do")}</button>

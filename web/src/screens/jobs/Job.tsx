@@ -8,6 +8,7 @@ import { Dialog } from "../common/Dialog";
 import { bareScene } from "../common/roomFigure";
 import { Link } from "../common/Link";
 import { Missing } from "../common/Missing";
+import { SignedLine } from "../common/SignedLine";
 import { ToDecide } from "../common/ToDecide";
 import { go, pathOfHistory, pathOfOrder, pathOfRoom } from "../common/route";
 import { saved, savedIfAny } from "../common/saving";
@@ -27,6 +28,7 @@ function RoomCard({ room }: { room: Row<"room"> }) {
           <span class="card-name">{room.fields.name}</span>
           <span class="card-fact">{readings === 0 ? t("room.no_readings") : t("course.levels", { readings })}</span>
           <ToDecide room={room.id} />
+          <SignedLine room={room.id} />
         </span>
       </Link>
     </li>

@@ -5,11 +5,17 @@ import { shownText, type Measure, type Table } from "./table";
 const FIGURES: ReadonlySet<Measure> = new Set(["count", "number", "length", "depth", "height", "fine", "temperature", "share", "percent", "speed", "volume", "area", "mass", "load", "hours"]);
 
 function kindOf(measure: Measure): string {
-  return FIGURES.has(measure) ? "figures" : measure;
+  return FIGURES.has(measure) ? "in-figures" : measure;
+}
+
+/** Columns that may be left out stand only where some row has something to say in them. */
+function toldColumns({ columns, rows }: Table): readonly number[] {
+  return columns.flatMap(({ isOptional }, column) => (isOptional !== true || rows.some((row) => (row[column] ?? "") !== "") ? [column] : []));
 }
 
 export function RecordTable({ table, children }: { table: Table; children?: ComponentChildren }) {
   const { id, title, columns, rows, none } = table;
+  const shown = toldColumns(table).map((column) => ({ column, ...(columns[column] ?? { title: "", measure: "text" as const }) }));
   return (
     <section class="record-part" data-testid={`record-${id}`}>
       <h3>{title}</h3>
@@ -17,10 +23,10 @@ export function RecordTable({ table, children }: { table: Table; children?: Comp
       {rows.length === 0 ? <p class="record-none">{none}</p> : (
         <div class="record-scroll">
           <table class="record-table">
-            <thead><tr>{columns.map(({ title: name, measure }) => <th key={name} scope="col" class={kindOf(measure)}>{name}</th>)}</tr></thead>
+            <thead><tr>{shown.map(({ column, title: name, measure }) => <th key={column} scope="col" class={kindOf(measure)}>{name}</th>)}</tr></thead>
             <tbody>
               {rows.map((row, index) => (
-                <tr key={index}>{columns.map(({ title: name, measure }, column) => <td key={name} class={kindOf(measure)}>{shownText(row[column], measure)}</td>)}</tr>
+                <tr key={index}>{shown.map(({ column, measure }) => <td key={column} class={kindOf(measure)}>{shownText(row[column], measure)}</td>)}</tr>
               ))}
             </tbody>
           </table>

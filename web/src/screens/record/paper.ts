@@ -31,7 +31,7 @@ export function pageRules(paper: Paper, foot: string, page: string): string {
   const [before = "", after = ""] = page.split("#");
   return `@page { size: ${SIZES[paper]}; margin: 14mm 13mm 17mm;
     @bottom-left { content: ${quoted(foot)}; font: 8pt sans-serif; color: #000; white-space: nowrap; }
-    @bottom-right { content: ${quoted(before)} counter(page) ${quoted(after)} counter(pages); font: 8pt sans-serif; color: #000; white-space: nowrap; } }`;
+    @bottom-right { content: ${quoted(before)} counter(page) ${quoted(`${after} `)} counter(pages); font: 8pt sans-serif; color: #000; white-space: nowrap; } }`;
 }
 
 export function usePaper(paper: Paper, foot: string): void {

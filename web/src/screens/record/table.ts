@@ -16,6 +16,8 @@ type Value = string | number | readonly [number, number] | null | undefined;
 export interface Column {
   readonly title: string;
   readonly measure: Measure;
+  /** Left out on the screen and on paper where no row says anything in it. */
+  readonly isOptional?: true;
 }
 
 export interface Table {

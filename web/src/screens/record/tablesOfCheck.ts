@@ -29,8 +29,8 @@ function temperatureColumns(): Omit<Table, "rows"> {
   return {
     id: "temperatures", title: t("climate.title"), none: t("record.no_temperatures"),
     columns: [
-      { title: t("named.climate.at"), measure: "moment" }, { title: t("climate.bed"), measure: "temperature" }, { title: t("climate.air"), measure: "temperature" },
-      { title: t("climate.humidity"), measure: "percent" }, { title: t("climate.wind"), measure: "speed" }, { title: t("record.how_known"), measure: "text" },
+      { title: t("named.climate.at"), measure: "moment" }, { title: t("climate.bed"), measure: "temperature", isOptional: true }, { title: t("climate.air"), measure: "temperature", isOptional: true },
+      { title: t("climate.humidity"), measure: "percent", isOptional: true }, { title: t("climate.wind"), measure: "speed", isOptional: true }, { title: t("record.how_known"), measure: "text" },
     ],
   };
 }
@@ -103,7 +103,7 @@ export function flatnessTable({ plan }: Content): Table {
     id: "flatness", title: t("record.straightedges"), none: t("record.no_flatness"),
     columns: [
       { title: t("record.straightedge"), measure: "length" }, { title: t("record.limit"), measure: "fine" }, { title: t("record.worst_gap"), measure: "fine" },
-      { title: t("record.there"), measure: "place" }, { title: t("record.worst_hump"), measure: "fine" }, { title: t("record.judged"), measure: "share" },
+      { title: t("record.there"), measure: "place" }, { title: t("record.worst_hump"), measure: "fine", isOptional: true }, { title: t("record.judged"), measure: "share" },
       { title: t("record.beyond"), measure: "share" }, { title: t("record.verdict"), measure: "text" },
     ],
     rows: (plan.flatness?.checks ?? []).map(({ length, limit, gap, hump, judged_share, beyond_share, verdict }) => [
@@ -119,7 +119,7 @@ export function gapsTable(content: Content): Table {
     id: "gaps", title: t("record.gaps"), none: t("record.no_gaps"),
     columns: [
       { title: t("record.from"), measure: "place" }, { title: t("record.to"), measure: "place" }, { title: t("named.gap.gap"), measure: "fine" },
-      { title: t("named.gap.at"), measure: "place" }, { title: t("record.limit"), measure: "fine" }, { title: t("record.verdict"), measure: "text" },
+      { title: t("named.gap.at"), measure: "place", isOptional: true }, { title: t("record.limit"), measure: "fine" }, { title: t("record.verdict"), measure: "text" },
       { title: t("named.gap.taken_at"), measure: "moment" },
     ],
     rows: rowsOf(content, "gap").map(({ id, fields }) => {

@@ -11,7 +11,7 @@ export function wallsTable({ room, plan }: Content): Table {
   return {
     id: "walls", title: t("walls.title"), none: t("floor.no_outline"),
     columns: [
-      { title: t("record.wall"), measure: "count" }, { title: t("record.length"), measure: "length" }, { title: t("record.taped"), measure: "length" },
+      { title: t("record.wall"), measure: "count" }, { title: t("record.length"), measure: "length" }, { title: t("record.taped"), measure: "length", isOptional: true },
     ],
     rows: lengths.map((length, index) => [index + 1, length, taped[index] ?? null]),
   };
@@ -58,17 +58,17 @@ export function readingsTable(content: Content, stage: "subfloor" | "bed" | "all
     columns: [
       { title: t("record.number"), measure: "count" },
       ...(stage === "all" ? [{ title: t("named.reading.stage"), measure: "text" as const }] : []),
-      ...(isOne ? [] : [{ title: t("record.setup"), measure: "text" as const }]),
+      { title: t("record.setup"), measure: "text", isOptional: true },
       { title: t("named.reading.down"), measure: "length" }, { title: t("record.place"), measure: "place" },
-      ...(document.readings.some(({ mark }) => mark !== undefined) ? [{ title: t("named.reading.mark"), measure: "text" as const }] : []),
-      { title: t("reading.height"), measure: "height" }, { title: t("record.doubted"), measure: "text" }, { title: t("reading.taken"), measure: "moment" },
+      { title: t("named.reading.mark"), measure: "text", isOptional: true },
+      { title: t("reading.height"), measure: "height" }, { title: t("record.doubted"), measure: "text", isOptional: true }, { title: t("reading.taken"), measure: "moment", isOptional: true },
     ],
     rows: own.map(({ id, stage: on, setup, down, at, mark, taken_at }) => [
       numbers.get(id),
       ...(stage === "all" ? [t(on === "bed" ? "value.finished_bed" : "value.subfloor")] : []),
-      ...(isOne ? [] : [setupText(content, setup)]),
+      isOne ? "" : setupText(content, setup),
       down, at ?? heights.get(id)?.at ?? null,
-      ...(document.readings.some((one) => one.mark !== undefined) ? [mark === undefined ? "" : markText(content, mark)] : []),
+      mark === undefined ? "" : markText(content, mark),
       heights.get(id)?.z ?? null, suspects.has(id) ? t("record.doubted_yes") : "", taken_at ?? null,
     ]),
   };

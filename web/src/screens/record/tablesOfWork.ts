@@ -11,7 +11,7 @@ export function alternativesTable(content: Content): Table {
   return {
     id: "tops", title: t("record.tops"), none: t("record.no_tops"),
     columns: [
-      { title: t("record.name"), measure: "text" }, { title: t("named.alternative.note"), measure: "text" }, { title: t("record.decided_by"), measure: "text" },
+      { title: t("record.name"), measure: "text" }, { title: t("named.alternative.note"), measure: "text", isOptional: true }, { title: t("record.decided_by"), measure: "text" },
       { title: t("record.decided_at"), measure: "moment" },
     ],
     rows: rowsOf(content, "alternative").map(({ fields }) => [fields.name ?? "", fields.note ?? "", fields.chosen_by ?? "", fields.chosen_at ?? null]),
@@ -62,9 +62,9 @@ export function checksTable(content: Content): Table {
   return {
     id: "checks", title: t("record.checks"), none: t("record.no_checks"),
     columns: [
-      { title: t("named.rail_check.rail"), measure: "text" }, { title: t("named.rail_check.rail_to"), measure: "text" },
+      { title: t("named.rail_check.rail"), measure: "text" }, { title: t("named.rail_check.rail_to"), measure: "text", isOptional: true },
       { title: t("named.rail_check.from"), measure: "length" }, { title: t("named.rail_check.to"), measure: "length" },
-      { title: t("named.rail_check.off"), measure: "height" }, { title: t("named.rail_check.reversed_off"), measure: "height" },
+      { title: t("named.rail_check.off"), measure: "height" }, { title: t("named.rail_check.reversed_off"), measure: "height", isOptional: true },
       { title: t("named.rail_check.length"), measure: "length" }, { title: t("named.rail_check.taken_at"), measure: "moment" },
     ],
     rows: rowsOf(content, "rail_check").map(({ fields }) => [
@@ -78,7 +78,7 @@ export function truingsTable(content: Content): Table {
   return {
     id: "truings", title: t("record.truings"), none: t("record.no_truings"),
     columns: [
-      { title: t("named.entry.rail"), measure: "text" }, { title: t("named.entry.lie"), measure: "count" }, { title: t("named.entry.from_raise"), measure: "height" },
+      { title: t("named.entry.rail"), measure: "text" }, { title: t("named.entry.lie"), measure: "count", isOptional: true }, { title: t("named.entry.from_raise"), measure: "height" },
       { title: t("named.entry.to_raise"), measure: "height" }, { title: t("named.entry.at"), measure: "moment" },
     ],
     rows: trued.map(({ fields }) => [fields.rail ?? "", fields.lie ?? null, fields.from_raise ?? null, fields.to_raise ?? null, fields.at]),
@@ -107,7 +107,7 @@ export function batchesTable(content: Content): Table {
     id: "batches", title: t("batch.title"), none: t("record.no_batches"),
     columns: [
       { title: t("record.number"), measure: "count" }, { title: t("named.batch.section"), measure: "text" }, { title: t("named.batch.size"), measure: "number" },
-      { title: t("named.batch.mixed_at"), measure: "moment" }, { title: t("named.batch.placed_at"), measure: "moment" }, { title: t("named.batch.thrown_at"), measure: "moment" },
+      { title: t("named.batch.mixed_at"), measure: "moment" }, { title: t("named.batch.placed_at"), measure: "moment" }, { title: t("named.batch.thrown_at"), measure: "moment", isOptional: true },
     ],
     rows: rowsOf(content, "batch").map(({ fields }, index) => [index + 1, sectionText(content, fields), fields.size ?? 1, fields.mixed_at, fields.placed_at, fields.thrown_at]),
   };
@@ -121,7 +121,7 @@ export function dayBookTable(content: Content): Table {
   return {
     id: "day_book", title: t("note.title"), none: t("record.no_day_book"),
     columns: [
-      { title: t("named.entry.at"), measure: "moment" }, { title: t("named.entry.until"), measure: "moment" }, { title: t("named.entry.what"), measure: "text" },
+      { title: t("named.entry.at"), measure: "moment" }, { title: t("named.entry.until"), measure: "moment", isOptional: true }, { title: t("named.entry.what"), measure: "text" },
       { title: t("named.entry.text"), measure: "text" }, { title: t("record.place"), measure: "place" },
     ],
     rows: own.map(({ fields }) => [
