@@ -27,7 +27,7 @@ const isGoingOn = computed(() => {
 
 /** What was done, by the sections as the clock last told them: alarms are of those. Looks at the clock, never starts it. */
 function workedIn(room: string): Worked {
-  const shapes = fillClockOf(room).peek().clock?.sections;
+  const shapes = fillClockOf(room).peek().answer?.sections;
   return { batches: batchesIn(room, shapes), times: sectionTimesOf(room, shapes) };
 }
 
@@ -53,7 +53,7 @@ export function watchAlarms(): () => void {
 function foretell(): void {
   const { room } = alarmBook.value;
   if (room === null || !isGoingOn.value) return;
-  const { clock } = fillClockOf(room).value;
+  const { answer: clock } = fillClockOf(room).value;
   if (clock !== null) takeAlarms(clock.alarms, Date.now());
 }
 

@@ -38,9 +38,11 @@ export function signRoom(roomId: string, signed: New<"sign_off">, options?: Acti
   return made("sign_off", { at: now(), by: session.peek().person ?? "", ...signed, room_id: roomId }, options);
 }
 
-/** Somebody looked at the bed and lets a milestone pass, now, by name. */
-export function tickMilestone(roomId: string, milestone: MilestoneName, how: string, by = session.peek().person ?? ""): Promise<string> {
-  return addEntry(roomId, { what: "milestone", code: milestone, how, by });
+export type Look = Pick<Fields<"entry">, "by" | "at" | "text">;
+
+/** Somebody looked at the bed and lets a milestone pass: this person, now, unless told. */
+export function tickMilestone(roomId: string, milestone: MilestoneName, how: string, look: Look = {}, options?: ActionOptions): Promise<string> {
+  return addEntry(roomId, { what: "milestone", code: milestone, how, by: session.peek().person ?? "", ...look }, options);
 }
 
 /** The bed was rubbed down or filled up at a place, now: what was read there before is out of date. */

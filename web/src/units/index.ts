@@ -1,3 +1,4 @@
 export * from "./length";
 export * from "./shown";
 export * from "./falls";
+export * from "./weather";

@@ -11,7 +11,7 @@ const NARROW = "\u202f";
 const SPACE = "\u00a0";
 
 /** Both languages are read here as in the United States: a point before decimals, as on the tape and on the keys. */
-function localeOf(language: string): string {
+export function localeOf(language: string): string {
   return language === "es" ? "es-US" : "en-US";
 }
 

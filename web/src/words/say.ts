@@ -4,7 +4,7 @@
  */
 import {
   areaText, clockText, depthText, errorText, heightText, hoursText, lengthText, loadText, massText, momentText, numberText,
-  temperatureText, volumeText, waterText, type Reader,
+  rateText, soonText, speedText, temperatureText, volumeText, waterText, type Reader,
 } from "../units";
 
 export type Values = Readonly<Record<string, unknown>>;
@@ -26,6 +26,8 @@ const WRITERS: Readonly<Record<string, Writer>> = {
   mass: massText,
   number: (value, { language }) => numberText(value, 2, language),
   percent: (value, { language }) => `${numberText(value * 100, 1, language)}\u202f%`,
+  rate: rateText,
+  speed: speedText,
   temperature: temperatureText,
   volume: volumeText,
   water: waterText,
@@ -34,6 +36,7 @@ const WRITERS: Readonly<Record<string, Writer>> = {
 const TEXT_WRITERS: Readonly<Record<string, (text: string, reader: Reader) => string>> = {
   clock: clockText,
   moment: momentText,
+  soon: (text, reader) => soonText(text, reader),
 };
 
 function placeText(value: readonly unknown[], reader: Reader): string {

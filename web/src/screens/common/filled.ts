@@ -136,7 +136,7 @@ function placing(sections: readonly SectionNow[], batch: FreshBatch | undefined,
 
 /** Everything about the filling of a room that is told from records and clock. Subscribes. */
 export function fillingOf(room: string, plan: Plan) {
-  const [batches, times, { clock }] = [batchesIn(room, plan.sections), sectionTimesOf(room, plan.sections), fillClockOf(room).value];
+  const [batches, times, { answer: clock }] = [batchesIn(room, plan.sections), sectionTimesOf(room, plan.sections), fillClockOf(room).value];
   const sections = sectionsNow(plan, times, batches, clock);
   const fresh = freshBatches(batches, times, clock, plan.working_time.hours);
   return { clock, batches, sections, fresh, acts: actsOf(sections, fresh, clock) };

@@ -84,7 +84,7 @@ function MixerPlace({ isPlacing, isInside, onPlacing, onOutside }: MixerPlacePro
 
 /** What the engine has to say of the filling itself: entries it left out, that it broke, that something is wrong. */
 function ClockNotes({ id }: { id: string }) {
-  const { clock, problems, hasFailed } = fillClockOf(id).value;
+  const { answer: clock, problems, hasFailed } = fillClockOf(id).value;
   return (
     <>
       {hasFailed && <p class="caution" role="alert">{t("engine.failed")}</p>}

@@ -1,7 +1,7 @@
-/** How warm it is: typed as measured now, or as foretold for some hours ahead. */
+/** How warm it is, typed: as measured now, or as foretold for some hours ahead. */
 import { useState } from "preact/hooks";
-import { addClimate, climateOf, deleteRecord, mayWrite, type Row } from "../../state";
-import { celsiusFrom, momentText, numberText, temperatureText } from "../../units";
+import { addClimate, deleteRecord, mayWrite, type Row } from "../../state";
+import { celsiusFrom, kmHFrom, momentText, numberText, speedText, temperatureText } from "../../units";
 import { reader, t } from "../../words";
 import { Choice } from "../common/Choice";
 import { Dialog } from "../common/Dialog";
@@ -9,7 +9,6 @@ import { formOf } from "../common/form";
 import { Link } from "../common/Link";
 import { pathOfHistory } from "../common/route";
 import { saved } from "../common/saving";
-import { NumberSetting } from "../common/Setting";
 import type { RoomView } from "../common/useRoom";
 import { ValueField } from "../common/ValueField";
 
@@ -23,7 +22,6 @@ interface Weather {
 }
 
 const NOTHING: Weather = { when: "now", hours: null, bed: null, air: null, humidity: null, wind: null };
-const KM_PER_MILE = 1.609344;
 const HOUR_MS = 3_600_000;
 
 function temperatureOrNone(celsius: number | null): string {
@@ -43,13 +41,12 @@ function rowFrom(weather: Weather, now: number) {
 
 function WeatherFields({ weather, set }: { weather: Weather; set: (changed: Partial<Weather>) => void }) {
   const { units } = reader.value;
-  const windUnit = units === "imperial" ? KM_PER_MILE : 1;
   return (
     <>
       <ValueField name="climate-bed" label={t("climate.bed")} shown={temperatureOrNone(weather.bed)} measure="number" signed onValue={(value) => set({ bed: celsiusFrom(value, units) })} />
       <ValueField name="climate-air" label={t("climate.air")} shown={temperatureOrNone(weather.air)} measure="number" signed onValue={(value) => set({ air: celsiusFrom(value, units) })} />
       <ValueField name="climate-humidity" label={t("climate.humidity")} shown={plainOrNone(weather.humidity, "%")} measure="number" onValue={(humidity) => set({ humidity })} />
-      <ValueField name="climate-wind" label={t("climate.wind")} shown={plainOrNone(weather.wind === null ? null : weather.wind / windUnit, units === "imperial" ? "mph" : "km/h")} measure="number" onValue={(value) => set({ wind: value * windUnit })} />
+      <ValueField name="climate-wind" label={t("climate.wind")} shown={weather.wind === null ? t("none_yet") : speedText(weather.wind, reader.value)} measure="number" onValue={(value) => set({ wind: kmHFrom(value, reader.value) })} />
     </>
   );
 }
@@ -86,28 +83,18 @@ function ClimateLine({ row }: { row: Row<"climate"> }) {
   );
 }
 
-export function Climate({ room }: { room: RoomView }) {
-  const [open, setOpen] = useState(false);
-  const rows = climateOf(room.id).value;
-  return (
-    <section class="stack tight">
-      <h3>{t("climate.title")}</h3>
-      <ul class="lines">
-        {rows.map((row) => <ClimateLine key={row.id} row={row} />)}
-      </ul>
-      {mayWrite.value && <button type="button" class="button wide" data-testid="add-climate" onClick={() => setOpen(true)}>{t("climate.add")}</button>}
-      {rows.length === 0 && <AssumedTemperature room={room} />}
-      {open && <WeatherDialog room={room} onClose={() => setOpen(false)} />}
-    </section>
-  );
+/** What was typed, each line with its story. */
+export function ClimateLines({ rows }: { rows: readonly Row<"climate">[] }) {
+  return rows.length === 0 ? null : <ul class="lines">{rows.map((row) => <ClimateLine key={row.id} row={row} />)}</ul>;
 }
 
-function AssumedTemperature({ room }: { room: RoomView }) {
-  const isImperial = reader.value.units === "imperial";
+export function AddClimate({ room }: { room: RoomView }) {
+  const [open, setOpen] = useState(false);
+  if (!mayWrite.value) return null;
   return (
-    <NumberSetting
-      room={room} name="curing.assumed" label={t("climate.assumed")} unit={isImperial ? "°F" : "°C"} places={0}
-      toShown={(celsius) => (isImperial ? (celsius * 9) / 5 + 32 : celsius)} toStored={(value) => celsiusFrom(value, reader.value.units)}
-    />
+    <>
+      <button type="button" class="button wide" data-testid="add-climate" onClick={() => setOpen(true)}>{t("climate.add")}</button>
+      {open && <WeatherDialog room={room} onClose={() => setOpen(false)} />}
+    </>
   );
 }

@@ -28,7 +28,7 @@ function Need({ room, row }: { room: RoomView; row: Readiness }) {
 export function Needs({ room, plan }: { room: RoomView; plan: Plan }) {
   return (
     <section class="stack tight">
-      <h3>{t("needs.title")}</h3>
+      <h4>{t("needs.title")}</h4>
       <p class="quiet small">{t("needs.more")}</p>
       {plan.readiness.map((row) => <Need key={row.milestone} room={room} row={row} />)}
       <NumberSetting room={room} name="curing.working_time" label={t("needs.working_time")} unit="h" note={t("needs.hours")} />

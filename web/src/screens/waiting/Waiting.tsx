@@ -1,95 +1,86 @@
-/** The waiting: when the bed lay in place, how warm it has been, and when it can be walked on and tiled. */
-import { Drawing } from "../../drawing/Drawing";
-import { addPlacement, editPlacement, mayWrite, placementsIn, placementsOf, placeOf, type Row } from "../../state";
-import { clockText, hoursText, momentText } from "../../units";
-import type { Plan } from "../../wire";
+/** The waiting: what is next, in giant figures; windows, temperatures, weather that harms, and who looked. */
+import { waitingOf } from "../../state";
+import { clockText, hoursText } from "../../units";
+import type { Plan, WaitingAnswer } from "../../wire";
 import { reader, t } from "../../words";
+import { WaitingPlot } from "../../plots/WaitingPlot";
 import { Figure } from "../common/Figure";
-import { roomScene } from "../common/roomFigure";
-import { withLayer } from "../common/layers";
-import { Link } from "../common/Link";
 import { Missing } from "../common/Missing";
 import { NoPlan } from "../common/NoPlan";
 import { Cautions, PlanNotes } from "../common/Notes";
-import { cautionsAt } from "../common/plan";
-import { basisText, milestoneName, whenText } from "../common/readiness";
+import { problemText } from "../common/plan";
 import { RoomFrame } from "../common/RoomFrame";
-import { pathOfHistory } from "../common/route";
-import { saved } from "../common/saving";
 import { useRoom, type RoomView } from "../common/useRoom";
-import { ValueField } from "../common/ValueField";
-import { Climate } from "./Climate";
-import { Needs } from "./Needs";
+import { Constants } from "./Constants";
+import { Drying } from "./Drying";
+import { Milestones } from "./Milestones";
+import { Next } from "./Next";
+import { Placed } from "./Placed";
+import { Temperatures } from "./Temperatures";
+import { TileChoice } from "./TileChoice";
+import { Weather } from "./Weather";
 
-const HOUR_MS = 3_600_000;
-
-function lastPlaced(rows: readonly Row<"placement">[]): Row<"placement"> | null {
-  const placed = rows.filter(({ fields }) => fields.placed_at);
-  return [...placed].sort((a, b) => Date.parse(b.fields.placed_at ?? "") - Date.parse(a.fields.placed_at ?? ""))[0] ?? null;
-}
-
-function Placed({ room }: { room: RoomView }) {
-  const rows = placementsOf(room.id).value;
-  const last = lastPlaced(rows);
-  const sections = room.plan?.sections ?? [];
-  const section = [...sections].sort((a, b) => b.order - a.order)[0];
-  const placedAt = (moment: Date) => {
-    const placement = last ?? (section && placementsIn(room.id, section).at(-1));
-    const fields = { placed_at: moment.toISOString() };
-    void saved(placement ? editPlacement(placement.id, fields) : addPlacement(room.id, { ...(section ? placeOf(section) : { section: "" }), ...fields }));
-  };
+/** What is gathered so far, by the method that counts. */
+function Now({ answer, plan }: { answer: WaitingAnswer; plan: Plan }) {
+  const { method, age_now: age, factor_now: factor, celsius_now: celsius } = answer;
+  const { working_time: working } = plan;
+  const batch = working.until ? t("waiting.use_until", { at: clockText(working.until, reader.value) }) : undefined;
+  const isFactor = method === "temperature_time";
+  const note = celsius === null ? undefined : t("waiting.now_at", { temperature: celsius });
+  const gathered = isFactor ? factor : age;
   return (
-    <section class="stack tight">
-      {last
-        ? <p class="notice" data-testid="placed-at">{t("waiting.placed", { at: momentText(last.fields.placed_at ?? "", reader.value) })}</p>
-        : mayWrite.value && <button type="button" class="button main wide" data-testid="placed-now" onClick={() => placedAt(new Date())}>{t("waiting.placed_now")}</button>}
-      <ValueField
-        name={`${room.id}:placed-ago`} label={t("waiting.placed_ago")} shown={last ? clockText(last.fields.placed_at ?? "", reader.value) : t("none_yet")}
-        measure="number" note={t("waiting.placed_ago_more")} onValue={(hours) => placedAt(new Date(Date.now() - hours * HOUR_MS))}
-      />
-      {last && <Link to={pathOfHistory("placement", last.id)} class="button wide" testid="placement-history">{t("history.open")}</Link>}
-    </section>
-  );
-}
-
-function Milestones({ plan }: { plan: Plan }) {
-  return (
-    <div class="figures one" data-testid="milestones">
-      {plan.readiness.map((row, index) => (
-        <Figure key={row.milestone} label={milestoneName(row)} value={whenText(row)} note={row.forecast && row.at ? `${basisText(row)} ${t("waiting.foretold")}` : basisText(row)} plan={plan} path={`readiness[${index}]`} />
-      ))}
+    <div class="figures">
+      {gathered !== null && <Figure label={t(isFactor ? "waiting.factor" : "waiting.age")} value={isFactor ? t("waiting.factor_value", { factor: Math.round(gathered) }) : hoursText(gathered, reader.value)} plan={answer} path={isFactor ? "factor_now" : "age_now"} {...(note === undefined ? {} : { note })} />}
+      <Figure label={t("waiting.working_time")} value={hoursText(working.hours, reader.value)} plan={plan} path="working_time" {...(batch === undefined ? {} : { note: batch })} />
     </div>
   );
 }
 
-function Age({ plan }: { plan: Plan }) {
-  const first = plan.readiness[0];
-  if (!first || plan.placed_at === null) return null;
-  return <Figure label={t("waiting.age")} value={hoursText(first.equivalent_age, reader.value)} plan={plan} path="readiness[0].equivalent_age" />;
+function Notices({ answer }: { answer: WaitingAnswer }) {
+  return <>{answer.notices.map((notice, index) => <p key={index} class="notice" data-code={notice.code}>{problemText(notice)}</p>)}</>;
 }
 
-function WorkingTime({ plan }: { plan: Plan }) {
-  const { working_time: working } = plan;
-  const note = working.until ? t("waiting.use_until", { at: clockText(working.until, reader.value) }) : undefined;
-  return <Figure label={t("waiting.working_time")} value={hoursText(working.hours, reader.value)} plan={plan} path="working_time" {...(note === undefined ? {} : { note })} />;
+/** Beside the list in a wide window, above everything on a phone. */
+function Picture({ room, answer }: { room: RoomView; answer: WaitingAnswer | null }) {
+  return (
+    <div class="waiting-picture">
+      <PlanNotes state={room.state} />
+      {answer && <Next room={room.id} answer={answer} />}
+      {answer?.placed_at === null && <Placed room={room} />}
+      {answer && <WaitingPlot answer={answer} />}
+    </div>
+  );
+}
+
+function Answered({ room, plan, answer }: { room: RoomView; plan: Plan; answer: WaitingAnswer }) {
+  return (
+    <>
+      <Cautions cautions={answer.cautions} />
+      <Notices answer={answer} />
+      <Milestones room={room.id} plan={plan} answer={answer} />
+      <Weather answer={answer} />
+      <TileChoice room={room} answer={answer} />
+      <Drying room={room} answer={answer} />
+    </>
+  );
 }
 
 export function Waiting({ id }: { id: string }) {
   const room = useRoom(id);
+  const { answer, problems, hasFailed } = waitingOf(id).value;
   if (!room) return <Missing />;
   const { plan } = room;
   return (
-    <RoomFrame room={room} step="waiting" drawing={<Drawing scene={withLayer(roomScene(room.fields), room.plan, "sections")} name="waiting" />}>
+    <RoomFrame room={room} step="waiting" drawing={<Picture room={room} answer={plan && answer} />}>
       <div class="stack">
-        <PlanNotes state={room.state} />
         {!plan && <NoPlan room={room} />}
-        {plan && <Placed room={room} />}
-        {plan && <Milestones plan={plan} />}
-        {plan && <Age plan={plan} />}
-        {plan && <Cautions cautions={cautionsAt(plan, "readiness", "working_time", "evaporation")} />}
-        <Climate room={room} />
-        {plan && <WorkingTime plan={plan} />}
-        {plan && <Needs room={room} plan={plan} />}
+        {plan && problems.map((problem, index) => <p key={index} class="caution" data-code={problem.code}>{problemText(problem)}</p>)}
+        {plan && hasFailed && <p class="caution" role="alert">{t("engine.failed")}</p>}
+        {plan && answer && <Answered room={room} plan={plan} answer={answer} />}
+        {plan && answer && <Now answer={answer} plan={plan} />}
+        <Temperatures room={room} />
+        {answer?.placed_at && <Placed room={room} />}
+        {plan && <Constants room={room} plan={plan} />}
       </div>
     </RoomFrame>
   );

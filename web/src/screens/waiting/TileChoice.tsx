@@ -1,0 +1,57 @@
+/** Tile on the fresh bed or after the night: both ways with their time, what speaks for them and against them. */
+import { editRoom, mayWrite } from "../../state";
+import type { WaitingAnswer } from "../../wire";
+import { t } from "../../words";
+import { Link } from "../common/Link";
+import { pathOfHistory } from "../common/route";
+import { saved, sayOnlyLooks } from "../common/saving";
+import type { RoomView } from "../common/useRoom";
+
+type Way = "same_day" | "overnight";
+type Tile = WaitingAnswer["tile"];
+
+function sameDayText(tile: Tile, now: string): string {
+  const { fresh_from: from, fresh_until: until, fresh_hours: hours } = tile;
+  if (from === null || until === null) return t("tile.same_day_hours", { hours });
+  return Date.parse(now) > Date.parse(until) ? t("tile.same_day_gone", { until }) : t("tile.same_day_when", { from, until });
+}
+
+function overnightText({ tile, placed_at: placedAt }: WaitingAnswer): string {
+  const { hardened_from: early, hardened_likely: likely } = tile;
+  if (early !== null && likely !== null) return t("tile.overnight_when", { early, likely });
+  return t(placedAt === null ? "tile.overnight_hours" : "tile.overnight_never");
+}
+
+function Side({ way, when, isChosen, onChoose }: { way: Way; when: string; isChosen: boolean; onChoose: (way: Way | null) => void }) {
+  return (
+    <li class={isChosen ? "tile-way is-chosen" : "tile-way"} data-testid={`tile-${way}`}>
+      <h4>{t(`tile.${way}`)}{isChosen && <span class="chosen"> {"\u2713"} {t("tile.chosen")}</span>}</h4>
+      <p class="when" data-testid={`tile-${way}-when`}>{when}</p>
+      <p>{t(`tile.${way}_for`)}</p>
+      <p class="caution">{t(`tile.${way}_against`)}</p>
+      {isChosen
+        ? <button type="button" class="button wide" data-testid="tile-undo" onClick={() => onChoose(null)}>{t("tile.undo")}</button>
+        : <button type="button" class="button wide" data-testid={`choose-${way}`} onClick={() => onChoose(way)}>{t("tile.choose")}</button>}
+    </li>
+  );
+}
+
+export function TileChoice({ room, answer }: { room: RoomView; answer: WaitingAnswer }) {
+  const chosen = room.fields["curing.tile_when"] ?? null;
+  const choose = (way: Way | null) => {
+    if (!mayWrite.value) sayOnlyLooks();
+    else void saved(editRoom(room.id, { "curing.tile_when": way }));
+  };
+  return (
+    <section class="stack tight" data-testid="tile-choice">
+      <h3>{t("tile.title")}</h3>
+      {chosen === null && <p class="quiet small" data-testid="tile-undecided">{t("tile.undecided")}</p>}
+      <ul class="tile-ways">
+        <Side way="same_day" when={sameDayText(answer.tile, answer.now)} isChosen={chosen === "same_day"} onChoose={choose} />
+        <Side way="overnight" when={overnightText(answer)} isChosen={chosen === "overnight"} onChoose={choose} />
+      </ul>
+      <p class="quiet small">{t("tile.practice")}</p>
+      {chosen !== null && <Link to={pathOfHistory("room", room.id)} class="button wide" testid="tile-history">{t("history.open")}</Link>}
+    </section>
+  );
+}
