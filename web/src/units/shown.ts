@@ -92,7 +92,7 @@ export function markText(text: string): string {
 /** A height above or below the benchmark, always with its sign. */
 export function heightText(mm: number, reader: Reader): string {
   const text = depthText(mm, reader);
-  return mm > 0 && !/^0\D/.test(text) ? `+${text}` : text;
+  return mm > 0 && !/^0[^\d.]/.test(text) ? `+${text}` : text;
 }
 
 export function areaText(m2: number, { units, language }: Reader): string {
@@ -164,6 +164,13 @@ export function momentText(iso: string, { language }: Reader): string {
   const at = new Date(iso);
   if (Number.isNaN(at.getTime())) return iso;
   return new Intl.DateTimeFormat(localeOf(language), { weekday: "short", month: "short", day: "numeric", hour: "numeric", minute: "2-digit" }).format(at);
+}
+
+/** Day, hour and year, for what is filed: a record is read when nobody remembers which year it was. */
+export function datedText(iso: string, { language }: Reader): string {
+  const at = new Date(iso);
+  if (Number.isNaN(at.getTime())) return iso;
+  return new Intl.DateTimeFormat(localeOf(language), { year: "numeric", month: "short", day: "numeric", hour: "numeric", minute: "2-digit" }).format(at);
 }
 
 /** Hour and minute only. */

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { feetInches, inchesOnly, lengthFromText, lengthText, type Unit } from "../../src/units";
+import { feetInches, heightText, inchesOnly, lengthFromText, lengthText, type Unit } from "../../src/units";
 
 interface ReadVector {
   readonly text: string;
@@ -60,4 +60,9 @@ test("metric lengths carry no mark between thousands, and grow to metres beyond 
   const metric = { units: "metric", language: "en" } as const;
   expect(plain(lengthText(1049.3, metric))).toBe("1049.3 mm");
   expect(plain(lengthText(13544.5, metric))).toBe("13.545 m");
+});
+
+test("half a millimetre above the benchmark has its plus, as every height above it", () => {
+  const metric = { units: "metric", language: "en" } as const;
+  expect([heightText(0.5, metric), heightText(0.2, metric), heightText(-0.5, metric), heightText(3, metric)]).toEqual(["+0.5\u202fmm", "0\u202fmm", "\u22120.5\u202fmm", "+3\u202fmm"]);
 });

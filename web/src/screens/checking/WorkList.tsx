@@ -45,8 +45,7 @@ function WorkCard(props: WorkProps) {
   const { work, plan, index } = props;
   return (
     <li class={work.done_at === null ? "work-card" : "work-card done"} data-testid="work" data-work={work.id}>
-      <span class="name">{work.id}</span>
-      <span>{t(`checking.${work.way}`)}</span>
+      <div><span class="name">{work.id}</span><span class="way">{t(`checking.${work.way}`)}</span></div>
       <span class="depth">{work.way === "rub" ? "\u2212" : "+"}{depthToDo(work.depth)}</span>
       <p>{t("checking.where", { place: placeText(work.at) })}</p>
       <Figure plan={plan} path={`flatness.work[${index}]`} label={t("checking.effect", { rule: ruleText(work.length) })} value={t("checking.before_after", { before: gapText(work.before), after: gapText(work.after) })} />

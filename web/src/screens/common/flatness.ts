@@ -45,7 +45,7 @@ export function gapText(mm: number): string {
 /** The same with its sign: + where the bed is high. */
 export function offText(mm: number): string {
   const text = gapText(mm);
-  return mm > 0 && !/^0\D/.test(text) ? `+${text}` : text;
+  return mm > 0 && !/^0[^\d.]/.test(text) ? `+${text}` : text;
 }
 
 /** How much to take off or put on: to 1/16 in or 0.5 mm, what a hand can do; never nothing. */
@@ -55,10 +55,12 @@ export function depthToDo(mm: number): string {
   return `${numberText(Math.max(0.5, Math.round(mm * 2) / 2), 1, language)}\u202fmm`;
 }
 
-/** A straightedge by its length: feet where it is whole feet, mm or metres else. */
+const IN_INCHES = 3 * 304.8; // mm: a shorter straightedge is told in inches
+
+/** A straightedge by its length: `12″`, `10′`, `6′ 6 3/4″`; mm below a metre, then metres. */
 export function ruleText(mm: number): string {
   const { units, language } = reader.value;
-  if (units === "imperial") return feetInches(mm, 8);
+  if (units === "imperial") return mm < IN_INCHES ? inchesOnly(mm, 8) : feetInches(mm, 8).replace(/\u00a00\u2033$/, "");
   return mm >= 1000 ? `${numberText(mm / 1000, 2, language)}\u202fm` : `${numberText(mm, 0, language)}\u202fmm`;
 }
 

@@ -25,11 +25,11 @@ export function flatFill(flatness: Flatness): Scene["fill"] {
 }
 
 /** Every reading that counts by how far the bed is off there, the highest and the lowest place by their signs. */
-export function offPoints({ points }: Flatness, isNamed = true): readonly ScenePoint[] {
+export function offPoints({ points }: Flatness): readonly ScenePoint[] {
   const heights = points.map(([, , z]) => z);
   const [high, low] = [Math.max(...heights), Math.min(...heights)];
   return points.map(([x, y, z], index): ScenePoint => ({
-    id: `off-${index}`, at: [x, y], label: isNamed ? markText(offText(z)) : "", kind: !isNamed || high === low ? "read" : z === high ? "high" : z === low ? "low" : "read",
+    id: `off-${index}`, at: [x, y], label: markText(offText(z)), kind: high === low ? "read" : z === high ? "high" : z === low ? "low" : "read",
   }));
 }
 
@@ -75,6 +75,6 @@ export function withFlatness(room: Scene, flatness: Flatness | null, layer: Flat
   const scene = { ...room, wallLabels: [] };
   if (!flatness) return layer === "gaps" ? { ...scene, edges: wedgeEdges(gaps, null) } : scene;
   if (layer === "height") return { ...scene, fill: flatFill(flatness), points: [...offPoints(flatness), ...nextPoints(flatness)] };
-  if (layer === "gaps") return { ...scene, points: offPoints(flatness, false), edges: [...worstEdges(flatness), ...wedgeEdges(gaps, flatness)] };
-  return { ...scene, points: offPoints(flatness, false), works: sceneWorks(flatness) };
+  if (layer === "gaps") return { ...scene, edges: [...worstEdges(flatness), ...wedgeEdges(gaps, flatness)] };
+  return { ...scene, works: sceneWorks(flatness) };
 }

@@ -10,7 +10,7 @@ export const checking: Record<keyof typeof english, string> = {
 
   "checking.read": "Leer la cama",
   "checking.read_more": "Leer {places} {places|punto|puntos} más",
-  "checking.read_here": "Lectura {reading} de la cama · faltan {left}",
+  "checking.read_here": "Cama, lectura {reading} · faltan {left}",
   "checking.none_read": "Aún no se ha leído la cama.",
   "checking.so_many_read": "{readings} {readings|lectura|lecturas} de la cama.",
   "checking.see": "Ver la revisión",

@@ -8,7 +8,7 @@ import type { Flatness, StraightedgeAnswer } from "../../../wire";
 import { reader, t } from "../../../words";
 import { Figure } from "../../common/Figure";
 import { flatnessOf, gapText, ruleText } from "../../common/flatness";
-import { flatFill, offPoints } from "../../common/flatnessLayers";
+import { flatFill } from "../../common/flatnessLayers";
 import { Missing } from "../../common/Missing";
 import { Cautions, NoAnswer } from "../../common/Notes";
 import { RoomFrame } from "../../common/RoomFrame";
@@ -25,7 +25,7 @@ function sceneOf(room: RoomView, flatness: Flatness | null, now: EdgeNow): Scene
   const { laid } = now;
   const cut = laid && { from: laid.from, to: laid.to ?? laid.from, at: null };
   const bare = bareScene(room.fields);
-  return flatness ? { ...bare, fill: flatFill(flatness), points: offPoints(flatness, false), cut } : { ...bare, cut };
+  return flatness ? { ...bare, fill: flatFill(flatness), cut } : { ...bare, cut };
 }
 
 /** The ends in figures, for whoever does not tap the drawing. */
