@@ -1,13 +1,18 @@
-"""The service composes the very room document that the phone composes of the same records."""
+"""The service composes the very room document that the phone composes of the same records, and the same dates."""
 
 import json
 import subprocess
 from collections.abc import Iterator
+from datetime import UTC, datetime
 from pathlib import Path
+from typing import Any, get_args
 
 import pytest
 from hypothesis import given, settings
+from hypothesis import strategies as st
 
+from evenbed.engine.document.waiting import Milestone, TickHow
+from evenbed.rooms.dates import Newest, RoomNames, Telling, dates_of_room
 from evenbed.rooms.document import document_from_records
 from evenbed.rooms.telling import Row
 from evenbed.wire.records import SHAPES
@@ -27,13 +32,21 @@ class Phone:
         self._node = node
 
     def document(self, room: str, rows: list[Row]) -> Json | None:
+        document: Json | None = self._asked(room=room, rows=[vars(row) for row in rows])
+        return document
+
+    def dates(self, names: RoomNames, waiting: Json, telling: Telling, newest: Newest) -> list[Json]:
+        made = {"sequence": newest.sequence, "changedAt": newest.changed_at}
+        told = {"language": telling.language, "zone": telling.zone}
+        dates: list[Json] = self._asked(room=ROOM, names=vars(names), waiting=waiting, made=made, **told)
+        return dates
+
+    def _asked(self, **asked: Any) -> Any:
         assert self._node.stdin is not None
         assert self._node.stdout is not None
-        asked = {"room": room, "rows": [vars(row) for row in rows]}
         self._node.stdin.write(json.dumps(asked) + "\n")
         self._node.stdin.flush()
-        document: Json | None = json.loads(self._node.stdout.readline())
-        return document
+        return json.loads(self._node.stdout.readline())
 
 
 @pytest.fixture(scope="module")
@@ -121,3 +134,56 @@ def test_what_is_whole_comes_into_the_document_and_what_is_of_another_room_does_
         "forecast",
     )
     assert {name: len(document.get(name, ())) for name in lists} == dict.fromkeys(lists, 1)
+
+
+MOMENT = st.sampled_from(
+    [
+        "2026-03-29T00:59:59Z",
+        "2026-03-29T01:00:00+00:00",
+        "2026-11-01T01:30:00-05:00",
+        "2027-01-01T04:59:30.250+05:45",
+    ]
+) | st.datetimes(timezones=st.just(UTC)).map(datetime.isoformat)
+NAMES = st.sampled_from(["", "Maple house", "A. B.", "{room}", "ñ" * 400, "👷🏽" * 300, "a\nb"])
+ROW = st.fixed_dictionaries(
+    {
+        "milestone": st.sampled_from(get_args(Milestone)),
+        **{name: st.none() | MOMENT for name in ("early", "likely", "late")},
+        "ticked": st.none()
+        | st.fixed_dictionaries({"at": MOMENT, "by": NAMES, "how": st.sampled_from(get_args(TickHow))}),
+    }
+)
+WAITING = st.fixed_dictionaries(
+    {
+        "countdown": st.lists(ROW, max_size=5),
+        "curve": st.lists(st.fixed_dictionaries({"at": MOMENT, "measured": st.booleans()}), max_size=4),
+    }
+)
+ZONES = ["UTC", "America/Chicago", "Europe/Madrid", "Asia/Kathmandu", "Pacific/Chatham"]
+
+
+@given(
+    waiting=WAITING,
+    names=st.builds(RoomNames, NAMES, NAMES, NAMES),
+    telling=st.builds(Telling, st.sampled_from(["en", "es"]), st.sampled_from(ZONES)),
+)
+@settings(max_examples=share_of(2000), deadline=None)
+def test_feed_and_phone_tell_a_room_s_dates_in_the_same_words(
+    phone: Phone, waiting: Json, names: RoomNames, telling: Telling
+) -> None:
+    newest = Newest(41, "2026-05-04T22:00:00+00:00")
+    mine = dates_of_room(ROOM, names, waiting, telling, newest)
+    assert mine == phone.dates(names, waiting, telling, newest)
+
+
+@pytest.mark.parametrize("language", ["en", "es"])
+def test_every_sentence_of_a_date_is_said(language: str) -> None:
+    at = "2026-05-05T14:00:00+00:00"
+    for milestone in get_args(Milestone):
+        for how in (None, *get_args(TickHow)):
+            ticked = how and {"at": at, "by": "Ana", "how": how}
+            row = {"milestone": milestone, "early": at, "likely": at, "late": at, "ticked": ticked}
+            waiting = {"countdown": [row], "curve": []}
+            (date,) = dates_of_room(ROOM, RoomNames("A", "B", ""), waiting, Telling(language, "UTC"), Newest(1, at))
+            assert "{" not in date["summary"] + date["description"]
+            assert ("Ana" in date["summary"]) == (how is not None)

@@ -7,7 +7,6 @@ room's id with the milestone, so that it stays the same on every phone and in ev
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import UTC, datetime, tzinfo
-from typing import Any
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from evenbed.rooms.telling import Json
@@ -133,5 +132,5 @@ def _zone_name(telling: Telling) -> str:
     return "UTC" if zone_of(telling.zone) is UTC else telling.zone
 
 
-def _say(telling: Telling, key: str, **values: Any) -> str:
+def _say(telling: Telling, key: str, **values: str) -> str:
     return said(telling.language, key, **values)

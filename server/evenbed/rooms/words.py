@@ -1,7 +1,7 @@
 """What a calendar shows of a milestone, in whole sentences: the same as the phone's (`web/src/words/*/dates.ts`)."""
 
+import re
 from collections.abc import Mapping
-from typing import Any
 
 ENGLISH: Mapping[str, str] = {
     "dates.calendar": "Which room when",
@@ -62,9 +62,14 @@ SPANISH: Mapping[str, str] = {
 WORDS: Mapping[str, Mapping[str, str]] = {"en": ENGLISH, "es": SPANISH}
 
 
-def said(language: str, key: str, **values: Any) -> str:
-    """A sentence with its blanks filled. Raises KeyError for a key or a language outside the closed sets."""
-    sentence = WORDS[language][key]
-    for name, value in values.items():
-        sentence = sentence.replace(f"{{{name}}}", str(value))
-    return sentence
+def said(language: str, key: str, **values: str) -> str:
+    """A sentence with its blanks filled; a name that ends in a stop ends its sentence by itself.
+
+    Raises KeyError for a key or a language outside the closed sets, and for a blank without a value.
+    """
+
+    def filled(blank: re.Match[str]) -> str:
+        value, stop = values[blank[1]], blank[2]
+        return value if value.endswith(".") else value + stop
+
+    return re.sub(r"\{(\w+)\}(\.?)", filled, WORDS[language][key])

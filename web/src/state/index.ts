@@ -22,6 +22,8 @@ export {
   alarmBook, alarmKey, fillHere, hearAlarm, isBatchOpen, joinedAlarms, noteSounded, ringingAlarms, silenceAlarms, takeAlarms, type AlarmBook, type Worked,
 } from "./alarms";
 export { askEngine, readScan, type Asked } from "./asking";
+export * from "./calendar";
+export { calendarOfRooms, type CalendarMaking } from "./calendarFile";
 export { editPrices, editSupplies } from "./company";
 export { documentFromRoom, documentPrices, documentTextOf } from "./document";
 export { clearDraft, getDraft, setDraft } from "./drafts";

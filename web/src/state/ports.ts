@@ -52,6 +52,10 @@ export interface OfficePort {
   editPerson(id: string, edit: { readonly name?: string; readonly role?: Role }): Promise<Answer>;
   renameDevice(id: string, name: string): Promise<Answer>;
   removeDevice(id: string): Promise<Answer>;
+  /** Since when this person has an address of dates; null for none. */
+  calendar(): Promise<Answer<{ madeAt: string | null }>>;
+  makeCalendar(language: "en" | "es", zone: string): Promise<Answer<{ path: string; madeAt: string }>>;
+  revokeCalendar(): Promise<Answer>;
 }
 
 export interface PhotosPort {

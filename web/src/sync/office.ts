@@ -155,6 +155,18 @@ export class Office {
     return answered(this.#andAskWho(this.#service.removeDevice(id)));
   }
 
+  calendar(): Promise<Answer<{ madeAt: string | null }>> {
+    return answered(this.#service.calendar().then(({ made_at: madeAt }) => ({ madeAt })));
+  }
+
+  makeCalendar(language: "en" | "es", zone: string): Promise<Answer<{ path: string; madeAt: string }>> {
+    return answered(this.#service.makeCalendar(language, zone).then(({ path, made_at: madeAt }) => ({ path, madeAt })));
+  }
+
+  revokeCalendar(): Promise<Answer> {
+    return answered(this.#service.revokeCalendar().then(() => ({})));
+  }
+
   /** It may have been this phone or its person: the next round asks again whose it is. */
   async #andAskWho(work: Promise<unknown>): Promise<object> {
     await work;

@@ -2,6 +2,8 @@
 import {
   PAGE,
   PROTOCOL,
+  type CalendarMade,
+  type CalendarState,
   type Change,
   type HistoryEntry,
   type Invite,
@@ -102,6 +104,18 @@ export class Service {
 
   removeDevice(id: string): Promise<unknown> {
     return this.#ask(`/api/devices/${encodeURIComponent(id)}`, { method: "DELETE" });
+  }
+
+  calendar(): Promise<CalendarState> {
+    return this.#ask("/api/calendar", { method: "GET" });
+  }
+
+  makeCalendar(language: "en" | "es", zone: string): Promise<CalendarMade> {
+    return this.#post("/api/calendar", { language, zone });
+  }
+
+  revokeCalendar(): Promise<unknown> {
+    return this.#ask("/api/calendar", { method: "DELETE" });
   }
 
   #post<T>(path: string, body: unknown): Promise<T> {

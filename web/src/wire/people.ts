@@ -11,6 +11,11 @@ export type KnownPerson = Schemas["KnownPerson"];
 /** A code for one device, shown this once. */
 export type Invite = Schemas["InviteReply"];
 
+/** A fresh address of dates, shown this once. */
+export type CalendarMade = Schemas["CalendarMade"];
+/** Since when somebody has one. */
+export type CalendarState = Schemas["CalendarState"];
+
 /** Everybody, as the office last told this phone at that moment, ISO 8601. */
 export interface People {
   readonly list: readonly KnownPerson[];

@@ -76,3 +76,7 @@ export type TableOutAnswer = Schemas["TableOutAnswer"];
 export type WaitingAnswer = Schemas["WaitingAnswer"];
 export type LogInQuestion = Schemas["LogInQuestion"];
 export type LogInAnswer = Schemas["LogInAnswer"];
+export type Countdown = Schemas["Countdown"];
+export type CalendarDate = Schemas["CalendarDate"];
+export type CalendarQuestion = Schemas["CalendarQuestion"];
+export type CalendarAnswer = Schemas["CalendarAnswer"];

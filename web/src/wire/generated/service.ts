@@ -1,6 +1,34 @@
 /** Made by `npm run wire` from the service's description. Not edited by hand. */
 
 export interface paths {
+    readonly "/api/calendar": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        /**
+         * State
+         * @description Whether this person has an address, and since when. The address itself nobody can tell again.
+         */
+        readonly get: operations["calendarState"];
+        readonly put?: never;
+        /**
+         * Make
+         * @description A fresh secret address of the dates that this person sees, told this once. One made before dies.
+         */
+        readonly post: operations["makeCalendar"];
+        /**
+         * Revoke
+         * @description From now on this person's address opens nothing. Without one nothing changes.
+         */
+        readonly delete: operations["revokeCalendar"];
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
     readonly "/api/devices/{device_id}": {
         readonly parameters: {
             readonly query?: never;
@@ -375,6 +403,26 @@ export interface paths {
         readonly patch?: never;
         readonly trace?: never;
     };
+    readonly "/calendar/{secret}.ics": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        /**
+         * Calendar
+         * @description Every milestone window of every room that is placed, of the jobs that the person sees now.
+         */
+        readonly get: operations["calendar"];
+        readonly put?: never;
+        readonly post?: never;
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
 }
 export type webhooks = Record<string, never>;
 export interface components {
@@ -678,6 +726,22 @@ export interface components {
             /** @description The same for the same milestone, whatever its time becomes */
             readonly uid: string;
         };
+        /**
+         * CalendarMade
+         * @description A fresh address, shown this once: whoever knows it reads the dates.
+         */
+        readonly CalendarMade: {
+            /**
+             * Made At
+             * Format: date-time
+             */
+            readonly made_at: string;
+            /**
+             * Path
+             * @description To be put behind the service's own address
+             */
+            readonly path: string;
+        };
         /** @description Dates to be written as one calendar. */
         readonly CalendarQuestion: {
             /** @description Every date */
@@ -689,6 +753,35 @@ export interface components {
             readonly made_at: string;
             /** @description What the calendar is called */
             readonly name: string;
+        };
+        /**
+         * CalendarRequest
+         * @description How the dates are to be told.
+         */
+        readonly CalendarRequest: {
+            /**
+             * Language
+             * @default en
+             * @enum {string}
+             */
+            readonly language?: "en" | "es";
+            /**
+             * Zone
+             * @description Where moments inside a text are told by the clock; none: UTC
+             * @default
+             */
+            readonly zone?: string;
+        };
+        /**
+         * CalendarState
+         * @description Whether the person has an address, and since when.
+         */
+        readonly CalendarState: {
+            /**
+             * Made At
+             * @description Null where there is none
+             */
+            readonly made_at: string | null;
         };
         /** @description One caution: `where` names the part of the plan it stands at (`bed.load`, `readiness`). */
         readonly Caution: {
@@ -1586,6 +1679,11 @@ export interface components {
              * @description What the limit rests on, from the engine's closed set
              */
             readonly code: string;
+            /**
+             * Decides
+             * @description False for a mere note: the F-numbers decide
+             */
+            readonly decides: boolean;
             /** @description Worst place under it; null where nothing stands open */
             readonly gap: components["schemas"]["FlatPlace"] | null;
             /** @description Worst hump that it rocks on; null where there is none */
@@ -1688,23 +1786,6 @@ export interface components {
         readonly FlatnessDesign: {
             readonly own?: readonly components["schemas"]["GapLimit"][] | null;
             readonly standard?: ("ansi_a108_02" | "bs_8204_sr1" | "bs_8204_sr2" | "bs_8204_sr3" | "din_18202_2" | "din_18202_3" | "din_18202_4" | "aci_117_20_15" | "aci_117_25_20" | "aci_117_35_25" | "aci_117_45_35" | "aci_117_60_40" | "own") | null;
-        };
-        /**
-         * FlatNumbers
-         * @description F-numbers along lines through the scanned bed, heights 300 mm apart, by ASTM E1155M.
-         */
-        readonly FlatNumbers: {
-            /** Ff */
-            readonly ff: number;
-            /**
-             * Fl
-             * @description Null where no line is long enough
-             */
-            readonly fl: number | null;
-            /** Heights */
-            readonly heights: number;
-            /** Lines */
-            readonly lines: number;
         };
         /**
          * FlatPlace
@@ -4952,8 +5033,6 @@ export interface components {
              * @description The long straightedge first
              */
             readonly checks: readonly components["schemas"]["FlatCheck"][];
-            /** @description Null where no line is long enough */
-            readonly f_numbers: components["schemas"]["FlatNumbers"] | null;
             /**
              * Standard
              * @description Whose limits hold
@@ -4962,10 +5041,9 @@ export interface components {
             readonly standard: "ansi_a108_02" | "bs_8204_sr1" | "bs_8204_sr2" | "bs_8204_sr3" | "din_18202_2" | "din_18202_3" | "din_18202_4" | "aci_117_20_15" | "aci_117_25_20" | "aci_117_35_25" | "aci_117_45_35" | "aci_117_60_40" | "own";
             /**
              * Verdict
-             * @description The worst of the checks
-             * @enum {string}
+             * @description The worst of the checks that decide; null where none does
              */
-            readonly verdict: "within" | "beyond" | "too_noisy" | "too_sparse";
+            readonly verdict: ("within" | "beyond" | "too_noisy" | "too_sparse") | null;
         };
         /**
          * ScanItem
@@ -6406,6 +6484,205 @@ export interface components {
 }
 export type $defs = Record<string, never>;
 export interface operations {
+    readonly calendarState: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description Successful Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": components["schemas"]["CalendarState"];
+                };
+            };
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The service is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+    readonly makeCalendar: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly requestBody: {
+            readonly content: {
+                readonly "application/json": components["schemas"]["CalendarRequest"];
+            };
+        };
+        readonly responses: {
+            /** @description Successful Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": components["schemas"]["CalendarMade"];
+                };
+            };
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `too_large`: The request is too large */
+            readonly 413: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `json_required`: The request must be application/json */
+            readonly 415: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `malformed`: The request is not in the agreed shape; `not_json`: The request is not JSON */
+            readonly 422: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The service is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+    readonly revokeCalendar: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description Successful Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": components["schemas"]["CalendarState"];
+                };
+            };
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The service is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
     readonly removeDevice: {
         readonly parameters: {
             readonly query?: never;
@@ -8127,6 +8404,86 @@ export interface operations {
             };
             /** @description `last_foreman`: Somebody must remain who may let others in */
             readonly 409: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The service is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+    readonly calendar: {
+        readonly parameters: {
+            readonly query?: {
+                readonly language?: "en" | "es";
+                /** @description IANA name, such as Europe/Madrid */
+                readonly zone?: string;
+            };
+            readonly header?: {
+                readonly "if-none-match"?: string | null;
+            };
+            readonly path: {
+                readonly secret: string;
+            };
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description The calendar (RFC 5545) */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "text/calendar": string;
+                };
+            };
+            /** @description Nothing is new since the text with that tag */
+            readonly 304: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description `not_found`: There is nothing here */
+            readonly 404: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `malformed`: The request is not in the agreed shape */
+            readonly 422: {
                 headers: {
                     readonly [name: string]: unknown;
                 };

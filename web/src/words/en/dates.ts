@@ -27,4 +27,6 @@ export const dates = {
   "dates.looked.other": "They looked at it another way.",
   "dates.somebody": "somebody",
   "dates.zone": "Times as in {zone}.",
+  "dates.to_calendar": "Dates to my calendar",
+  "dates.nothing": "Nothing waits here yet: dates come once mortar is placed.",
 } as const;

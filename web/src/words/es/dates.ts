@@ -27,4 +27,6 @@ export const dates = {
   "dates.looked.other": "La miró de otra manera.",
   "dates.somebody": "alguien",
   "dates.zone": "Horas de {zone}.",
+  "dates.to_calendar": "Fechas a mi calendario",
+  "dates.nothing": "Aquí todavía no hay nada que esperar: las fechas llegan cuando se coloca mortero.",
 } as const;
