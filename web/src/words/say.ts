@@ -3,8 +3,8 @@
  * `depth`, a number of mm, as inches and sixteenths or as mm, whichever the person reads. `{count|room|rooms}` chooses.
  */
 import {
-  areaText, clockText, depthText, errorText, heightText, hoursText, lengthText, loadText, massText, momentText, numberText,
-  rateText, soonText, speedText, temperatureText, volumeText, waterText, type Reader,
+  areaText, clockHourText, clockText, datedText, depthText, errorText, heightText, hoursText, lengthText, loadText, massText, momentText, numberText,
+  rateText, soonHourText, soonText, speedText, temperatureText, volumeText, waterText, type Reader,
 } from "../units";
 
 export type Values = Readonly<Record<string, unknown>>;
@@ -35,8 +35,11 @@ const WRITERS: Readonly<Record<string, Writer>> = {
 
 const TEXT_WRITERS: Readonly<Record<string, (text: string, reader: Reader) => string>> = {
   clock: clockText,
+  dated: datedText,
   moment: momentText,
+  hour: (text, reader) => clockHourText(Date.parse(text), reader),
   soon: (text, reader) => soonText(text, reader),
+  soon_hour: (text, reader) => soonHourText(text, reader),
 };
 
 function placeText(value: readonly unknown[], reader: Reader): string {

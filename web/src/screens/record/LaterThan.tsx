@@ -2,7 +2,7 @@
 import { useMemo } from "preact/hooks";
 import { rowOf } from "../../state";
 import type { AnyFields } from "../../wire";
-import { momentText } from "../../units";
+import { datedText } from "../../units";
 import { reader, t } from "../../words";
 import { recordName } from "../common/recordName";
 import { whoText } from "../history/History";
@@ -17,7 +17,7 @@ function Who({ change, since }: { change: Change; since: string }) {
   const story = useStory(change.kind, change.id);
   const steps = (story?.steps ?? []).filter(({ at, lines }) => Date.parse(at) > Date.parse(since) && (change.field === null || lines.some(({ field }) => field === change.field)));
   const step = steps[0];
-  return step ? <span class="quiet small" data-testid="later-who">{whoText(step)} · {momentText(step.at, reader.value)}</span> : null;
+  return step ? <span class="quiet small" data-testid="later-who">{whoText(step)} · {datedText(step.at, reader.value)}</span> : null;
 }
 
 function Values({ change }: { change: Change }) {

@@ -1,5 +1,5 @@
 /** The record of a room from first reading to hand-over, as it is read on the screen and printed. */
-import { momentText } from "../../units";
+import { datedText } from "../../units";
 import { reader, t } from "../../words";
 import { inputsHash, type Content } from "./content";
 import { DecisionsPart, FlatnessPart, PhotosPart, WaitingPart } from "./partsOfCheck";
@@ -40,6 +40,7 @@ function Foot({ content, signed }: { content: Content; signed: Signed | null }) 
       <p>{t("record.engine", { version: engine.engine })} <code>{engine.engineHash}</code></p>
       <p>{t("record.inputs")} <code data-testid="record-inputs-hash">{engine.inputsHash}</code></p>
       <p>{t("record.hash_how")}</p>
+      <p>{t("record.zone", { zone: content.zone })}</p>
     </footer>
   );
 }
@@ -68,5 +69,5 @@ export function RecordPaper({ content, signed, others }: { content: Content; sig
 /** What stands at the foot of every printed page. */
 export function footText(content: Content, signed: Signed | null): string {
   const hash = (signed?.inputsHash ?? inputsHash(content)).slice(0, 12);
-  return t("record.page_foot", { room: content.room.name ?? "", at: momentText(signed?.at ?? content.made_at, reader.value), hash });
+  return t("record.page_foot", { room: content.room.name ?? "", at: datedText(signed?.at ?? content.made_at, reader.value), hash });
 }

@@ -2,7 +2,7 @@
 import type { ComponentChildren } from "preact";
 import { shownText, type Measure, type Table } from "./table";
 
-const FIGURES: ReadonlySet<Measure> = new Set(["count", "number", "length", "depth", "height", "fine", "temperature", "share", "percent", "speed", "volume", "area", "mass", "load", "hours"]);
+const FIGURES: ReadonlySet<Measure> = new Set(["count", "number", "length", "depth", "height", "fine", "rule", "temperature", "share", "percent", "speed", "volume", "area", "mass", "load", "hours"]);
 
 function kindOf(measure: Measure): string {
   return FIGURES.has(measure) ? "in-figures" : measure;

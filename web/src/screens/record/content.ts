@@ -2,7 +2,7 @@
  * What a room's record is made of: the document, what the engine answered to it, and the records that no document holds. A
  * signed copy is this as text, so that a copy is shown and printed by the same code as the record of today.
  */
-import type { Fields, Kind, Plan, ProfileAnswer, RoomDocument, Row } from "../../wire";
+import type { Fields, Kind, Plan, ProfileAnswer, RoomDocument, Row, WaitingAnswer } from "../../wire";
 import { inputsHashOf } from "../common/SignedLine";
 
 /**
@@ -46,13 +46,22 @@ export interface Content {
   readonly room: Fields<"room">;
   readonly document: RoomDocument;
   readonly plan: Plan;
+  /** How the waiting stood when this was put together; null where the engine had no answer. */
+  readonly waiting: WaitingAnswer | null;
   readonly profile: ProfileAnswer | null;
+  /** The time zone of the clock that times were read from, by its usual name. */
+  readonly zone: string;
   readonly rows: readonly KeptRow[];
   readonly story: Story;
 }
 
 export function keptPlan(plan: Plan): Plan {
   return { ...plan, explanations: {}, surface: { ...plan.surface, statistics: null } };
+}
+
+/** What stands behind each figure of the waiting is left out too. */
+export function keptWaiting(waiting: WaitingAnswer): WaitingAnswer {
+  return { ...waiting, explanations: {} };
 }
 
 /** The document without money: what things cost is not for everybody who may read a record. */

@@ -1,9 +1,11 @@
 /** The drawings of a record: the room with its sizes, the subfloor, the thickness of the bed, rails, sections and joints. */
 import { boundsOf, type Window } from "../../drawing/camera";
-import type { Scene, SceneLine } from "../../drawing/scene";
+import type { FillKind, Scene, SceneLine } from "../../drawing/scene";
 import { setStationsFrom } from "../../state";
 import { depthText, heightText } from "../../units";
 import { reader, t } from "../../words";
+import { offText } from "../common/flatness";
+import { withFlatness, type FlatLayer } from "../common/flatnessLayers";
 import { withLayer } from "../common/layers";
 import { placeText, roomScene } from "../common/roomFigure";
 import { thicknessPieces } from "../common/topLayers";
@@ -13,6 +15,10 @@ import { isolines } from "./isolines";
 const MM_STEPS = [0.5, 1, 2, 5, 10, 20, 50, 100];
 const INCH_STEPS = [1 / 32, 1 / 16, 1 / 8, 1 / 4, 1 / 2, 1, 2, 4].map((inches) => inches * 25.4);
 const MOST_LINES = 9;
+
+const SCALE_TEXTS: Readonly<Record<FillKind, (mm: number) => string>> = {
+  ground: (mm) => heightText(mm, reader.value), bed: (mm) => depthText(mm, reader.value), doubt: (mm) => depthText(mm, reader.value), flat: offText,
+};
 
 /** As wide as it is given, and as high as the room asks for, within what fits a page. */
 export function windowFor({ outline }: Scene, width: number, tallest: number): Window {
@@ -68,10 +74,18 @@ export function jointsScene(content: Content): Scene {
   return { ...withLayer(roomScene(content.room), content.plan, "joints"), spoken: t("record.joints_spoken", { joints: content.plan.joints.field.length }) };
 }
 
+export const FLAT_LAYERS = ["height", "gaps", "work"] as const satisfies readonly FlatLayer[];
+
+export function flatScene(content: Content, layer: FlatLayer): Scene {
+  const flatness = content.plan.flatness;
+  const spoken = t(`record.flat_${layer}_spoken`, { readings: flatness?.readings ?? 0, places: flatness?.work.length ?? 0 });
+  return { ...withFlatness(roomScene(content.room), flatness, layer, rowsOf(content, "gap")), spoken };
+}
+
 /** Height and depth of the ends of a scale, as written beside it. */
 export function scaleEnds(scene: Scene): { readonly low: string; readonly high: string } | null {
   const [first, last] = [scene.fill?.bands[0], scene.fill?.bands.at(-1)];
   if (!scene.fill || !first || !last) return null;
-  const text = scene.fill.kind === "ground" ? heightText : depthText;
-  return { low: text(first.low, reader.value), high: text(last.high, reader.value) };
+  const text = SCALE_TEXTS[scene.fill.kind];
+  return { low: text(first.low), high: text(last.high) };
 }

@@ -1,9 +1,13 @@
 /** The record's last parts: temperatures and milestones, the check of the bed, photos, cautions, decisions. */
 import { pictureOf, type Row } from "../../state";
-import { errorText, momentText, numberText } from "../../units";
+import { WaitingPlot } from "../../plots/WaitingPlot";
+import { datedText, numberText } from "../../units";
 import type { Plan } from "../../wire";
 import { reader, t } from "../../words";
+import { gapText, offText } from "../common/flatness";
 import { rowsOf, type Content } from "./content";
+import { flatScene, FLAT_LAYERS } from "./drawings";
+import { DrawingFigure } from "./Figure";
 import { Facts, RecordTable } from "./RecordTable";
 import {
   basisLines, cautionsTable, decisionsTable, flatnessTable, gapsTable, linesTable, logsTable, milestonesTable, touchesTable, typedTemperatures, workTable,
@@ -14,10 +18,22 @@ interface Part {
   readonly content: Content;
 }
 
+function Plot({ content: { waiting } }: Part) {
+  if (!waiting || waiting.curve.length === 0) return null;
+  return (
+    <figure class="record-figure" data-testid="drawing-waiting">
+      <figcaption>{t("record.plot")}</figcaption>
+      <div class="screen-only"><WaitingPlot answer={waiting} /></div>
+      <div class="print-only"><WaitingPlot answer={waiting} paper={{ width: 700 }} /></div>
+    </figure>
+  );
+}
+
 export function WaitingPart({ content }: Part) {
   return (
     <section class="record-section" data-testid="part-waiting">
       <h2>{t("record.waiting")}</h2>
+      <Plot content={content} />
       <RecordTable table={milestonesTable(content)} />
       <ul class="record-said">{basisLines(content).map((line) => <li key={line}>{line}</li>)}</ul>
       <RecordTable table={typedTemperatures(content)} />
@@ -36,16 +52,31 @@ function flatFacts({ verdict, standard, readings, f_numbers: numbers, needs_ff, 
     ...(numbers ? [["FF", plain(numbers.ff)] as const, ["FL", numbers.fl === null ? t("none_yet") : plain(numbers.fl)] as const] : []),
     ...(needs_ff === null ? [] : [[t("record.needs_ff"), plain(needs_ff)] as const]),
     ...(needs_fl === null ? [] : [[t("record.needs_fl"), plain(needs_fl)] as const]),
-    ...(level ? [[t("record.level_mean"), errorText(level.mean, reader.value)] as const, [t("record.level_rms"), errorText(level.rms, reader.value)] as const] : []),
+    ...(level ? [[t("record.level_mean"), offText(level.mean)] as const, [t("record.level_rms"), gapText(level.rms)] as const] : []),
   ];
+}
+
+/** The bed against its designed top, where straightedges lie worst, and where to work over. */
+function FlatMaps({ content }: Part) {
+  const flatness = content.plan.flatness;
+  if (!flatness || flatness.points.length === 0) return null;
+  return <>{FLAT_LAYERS.map((layer) => <DrawingFigure key={layer} title={t(`record.flat_${layer}`)} name={`flat-${layer}`} scene={flatScene(content, layer)} />)}</>;
+}
+
+/** Whether anything at all was measured on the bed, or done to it. */
+function isChecked(content: Content): boolean {
+  const verdict = content.plan.flatness?.verdict ?? "not_read";
+  return verdict !== "not_read" || [gapsTable, linesTable, touchesTable].some((table) => table(content).rows.length > 0) || readingsTable(content, "bed").rows.length > 0;
 }
 
 export function FlatnessPart({ content }: Part) {
   const { flatness } = content.plan;
+  if (!isChecked(content)) return <section class="record-section" data-testid="part-flatness"><h2>{t("record.flatness")}</h2><p class="record-none">{t("record.no_flatness")}</p></section>;
   return (
     <section class="record-section" data-testid="part-flatness">
       <h2>{t("record.flatness")}</h2>
       {flatness && flatness.verdict !== "not_read" ? <Facts facts={flatFacts(flatness)} /> : <p class="record-none">{t("record.no_flatness")}</p>}
+      <FlatMaps content={content} />
       <RecordTable table={flatnessTable(content)} />
       <RecordTable table={gapsTable(content)} />
       <RecordTable table={linesTable(content)} />
@@ -59,7 +90,7 @@ export function FlatnessPart({ content }: Part) {
 function Photo({ row }: { row: Row<"photo"> }) {
   const { hash, note, taken_at } = row.fields;
   const address = pictureOf(hash ?? "").value;
-  const caption = [note, taken_at && momentText(taken_at, reader.value)].filter((part) => part).join(" · ");
+  const caption = [note, taken_at && datedText(taken_at, reader.value)].filter((part) => part).join(" · ");
   return (
     <figure class="record-photo" data-testid="record-photo">
       {address === null ? <p class="record-none">{t("record.photo_elsewhere")}</p> : <img src={address} alt={note ?? t("photos.sheet")} />}

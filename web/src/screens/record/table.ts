@@ -1,14 +1,15 @@
 /** One table of the record: told once, shown on the screen and on paper, and written for spreadsheets with plain numbers. */
 import {
-  areaText, depthText, errorText, heightText, hoursText, lengthText, loadShortText, massText, momentText, numberText, temperatureText, volumeText, type Units,
+  areaText, datedText, depthText, heightText, hoursText, lengthText, loadShortText, massText, numberText, speedText, temperatureText, volumeText, type Units,
 } from "../../units";
 import { reader, t } from "../../words";
+import { gapText, ruleText } from "../common/flatness";
 import { placeText } from "../common/roomFigure";
 import type { Cell } from "./csv";
 
-/** How a value is written. `place`: [x, y] mm, two columns of a spreadsheet. `fine`: lengths finer than a rod is read. */
+/** How a value is written. `place`: [x, y] mm, two columns of a spreadsheet. `fine`: gaps, finer than a rod is read. `rule`: a straightedge. */
 export type Measure =
-  | "text" | "count" | "number" | "length" | "depth" | "height" | "fine" | "place" | "temperature" | "share" | "percent" | "speed" | "volume" | "area"
+  | "text" | "count" | "number" | "length" | "depth" | "height" | "fine" | "rule" | "place" | "temperature" | "share" | "percent" | "speed" | "volume" | "area"
   | "mass" | "load" | "hours" | "moment";
 
 type Value = string | number | readonly [number, number] | null | undefined;
@@ -43,7 +44,7 @@ const INCH: Unit = { name: "in", per: 25.4 };
 const MM: Unit = { name: "mm", per: 1 };
 const LENGTH = { imperial: INCH, metric: MM } as const;
 const UNITS: Partial<Record<Measure, Readonly<Record<Units, Unit>>>> = {
-  length: LENGTH, depth: LENGTH, height: LENGTH, fine: LENGTH, place: LENGTH,
+  length: LENGTH, depth: LENGTH, height: LENGTH, fine: LENGTH, rule: LENGTH, place: LENGTH,
   temperature: { imperial: { name: "°F", per: 5 / 9, from: 32 }, metric: { name: "°C", per: 1 } },
   volume: { imperial: { name: "ft³", per: 0.028316846592 }, metric: { name: "m³", per: 1 } },
   area: { imperial: { name: "ft²", per: 0.09290304 }, metric: { name: "m²", per: 1 } },
@@ -55,22 +56,18 @@ const UNITS: Partial<Record<Measure, Readonly<Record<Units, Unit>>>> = {
   hours: { imperial: { name: "h", per: 1 }, metric: { name: "h", per: 1 } },
 };
 
-function speedText(kmH: number): string {
-  const { units, language } = reader.value;
-  return `${numberText(units === "imperial" ? kmH / KM_PER_MILE : kmH, 0, language)}\u202f${units === "imperial" ? "mph" : "km/h"}`;
-}
-
 const SHOWN: Partial<Record<Measure, (value: number) => string>> = {
   count: (value) => numberText(value, 0, reader.value.language),
   number: (value) => numberText(value, 2, reader.value.language),
   length: (mm) => lengthText(mm, reader.value),
   depth: (mm) => depthText(mm, reader.value),
   height: (mm) => heightText(mm, reader.value),
-  fine: (mm) => errorText(mm, reader.value),
+  fine: gapText,
+  rule: ruleText,
   temperature: (celsius) => temperatureText(celsius, reader.value),
   share: (value) => `${numberText(value * 100, 0, reader.value.language)}\u202f%`,
   percent: (value) => `${numberText(value, 0, reader.value.language)}\u202f%`,
-  speed: speedText,
+  speed: (kmH) => speedText(kmH, reader.value),
   volume: (m3) => volumeText(m3, reader.value),
   area: (m2) => areaText(m2, reader.value),
   mass: (kg) => massText(kg, reader.value),
@@ -81,7 +78,7 @@ const SHOWN: Partial<Record<Measure, (value: number) => string>> = {
 /** As it stands on the screen and on paper. */
 export function shownText(value: Value, measure: Measure): string {
   if (value === null || value === undefined || value === "") return t("none_yet");
-  if (typeof value === "string") return measure === "moment" ? momentText(value, reader.value) : value;
+  if (typeof value === "string") return measure === "moment" ? datedText(value, reader.value) : value;
   if (typeof value === "number") return (SHOWN[measure] ?? String)(value);
   return placeText(value);
 }

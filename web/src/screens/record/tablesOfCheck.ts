@@ -74,13 +74,14 @@ export function milestonesTable(content: Content): Table {
   return {
     id: "milestones", title: t("record.milestones"), none: t("print.nothing"),
     columns: [
-      { title: t("record.what"), measure: "text" }, { title: t("record.needs"), measure: "hours" }, { title: t("record.likely"), measure: "moment" },
+      { title: t("record.what"), measure: "text" }, { title: t("record.needs"), measure: "hours" }, { title: t("record.early"), measure: "moment" },
+      { title: t("record.likely"), measure: "moment" }, { title: t("record.late"), measure: "moment" },
       { title: t("record.passed_at"), measure: "moment" }, { title: t("record.passed_by"), measure: "text" }, { title: t("named.entry.how"), measure: "text" },
       { title: t("record.after_likely"), measure: "hours" },
     ],
     rows: content.plan.readiness.map((row) => {
       const tick = ticks.filter(({ fields }) => fields.code === row.milestone).at(-1)?.fields;
-      return [milestoneName(row), row.needs, row.at, tick?.at ?? null, tick?.by ?? "", howText(tick), laterBy(tick?.at, row.at)];
+      return [milestoneName(row), row.needs, row.early, row.at, row.late, tick?.at ?? null, tick?.by ?? "", howText(tick), laterBy(tick?.at, row.at)];
     }),
   };
 }
@@ -102,7 +103,7 @@ export function flatnessTable({ plan }: Content): Table {
   return {
     id: "flatness", title: t("record.straightedges"), none: t("record.no_flatness"),
     columns: [
-      { title: t("record.straightedge"), measure: "length" }, { title: t("record.limit"), measure: "fine" }, { title: t("record.worst_gap"), measure: "fine" },
+      { title: t("record.straightedge"), measure: "rule" }, { title: t("record.limit"), measure: "fine" }, { title: t("record.worst_gap"), measure: "fine" },
       { title: t("record.there"), measure: "place" }, { title: t("record.worst_hump"), measure: "fine", isOptional: true }, { title: t("record.judged"), measure: "share" },
       { title: t("record.beyond"), measure: "share" }, { title: t("record.verdict"), measure: "text" },
     ],

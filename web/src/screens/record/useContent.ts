@@ -4,8 +4,8 @@ import {
   alternativesOf, askEngine, batchesOf, climateOf, documentFromRoom, documentTextOf, entriesOf, gapsOf, heightLinesOf, jobOf, photosOf, placementsOf,
   railChecksOf, roomOf, stationsOf, type Asked,
 } from "../../state";
-import type { Plan, ProfileAnswer } from "../../wire";
-import { keptPlan, withoutPrices, type Content, type KeptRow } from "./content";
+import type { Plan, ProfileAnswer, WaitingAnswer } from "../../wire";
+import { keptPlan, keptWaiting, withoutPrices, type Content, type KeptRow } from "./content";
 import { loadDecided } from "./decided";
 import { telling } from "./profileLine";
 
@@ -32,10 +32,13 @@ async function gathered(room: string): Promise<Gathered | null> {
   if (asked.outcome !== "answered") return { status: "refused", asked };
   const profile = await askEngine<ProfileAnswer>("profile", `record-profile:${room}`, { document, ...telling(asked.answer) });
   if (profile.outcome === "replaced") return null;
+  const made_at = new Date().toISOString();
+  const waiting = await askEngine<WaitingAnswer>("waiting", `record-waiting:${room}`, { document, now: made_at });
+  if (waiting.outcome === "replaced") return null;
   const job = jobOf(fields.job_id ?? "")?.fields;
   const content: Content = {
-    record: 1, made_at: new Date().toISOString(), room_id: room, job: { name: job?.name ?? "", place: job?.place ?? "" }, room: fields, document,
-    plan: keptPlan(asked.answer), profile: profile.outcome === "answered" ? profile.answer : null,
+    record: 1, made_at, zone: Intl.DateTimeFormat().resolvedOptions().timeZone, room_id: room, job: { name: job?.name ?? "", place: job?.place ?? "" }, room: fields, document,
+    plan: keptPlan(asked.answer), profile: profile.outcome === "answered" ? profile.answer : null, waiting: waiting.outcome === "answered" ? keptWaiting(waiting.answer) : null,
     rows: keptRows(room).flat().map(({ kind, id, fields: own }) => ({ kind, id, fields: own })), story: await loadDecided(room),
   };
   return { status: "ready", content };
