@@ -6,7 +6,7 @@ from contextlib import contextmanager
 from playwright.sync_api import expect
 from tests.browser.phone import Phone
 
-STEPS = ("outline", "levels", "bed", "material", "rails", "filling", "waiting")
+STEPS = ("outline", "levels", "bed", "material", "rails", "filling", "checking", "waiting")
 LAYERS = ("readings", "ground", "thickness", "doubt", "rails", "sections", "live")
 WAYS = ("table_in", "scan_in", "table_out")
 # step, what opens the sheet, the sheet's own mark
@@ -61,7 +61,7 @@ def on_paper(phone: Phone) -> Iterator[None]:
 
 
 def walk_the_steps(phone: Phone, stop: Stop) -> None:
-    """From the room's own screen through its seven steps, by way of tables, scans and joints."""
+    """From the room's own screen through its eight steps, by way of tables, scans and joints."""
     stop("floor")
     walk_in_and_out(phone, stop)
     phone.tap("open-joints")
@@ -93,6 +93,7 @@ def walk_in_and_out(phone: Phone, stop: Stop) -> None:
 def walk_the_sheets(phone: Phone, stop: Stop) -> None:
     """The sheets of the steps, one at a time, and what is done on the knees."""
     walk_the_rails(phone, stop)
+    walk_the_check(phone, stop)
     for step, opener, mark in SHEETS:
         if not phone.page.locator(f".at-{step}").count():
             phone.go_to(step)
@@ -137,6 +138,33 @@ def walk_the_rails(phone: Phone, stop: Stop) -> None:
     stop("rails-true-reading")
     phone.tap("check-put-away")
     phone.wait_for("read-next")
+    phone.tap("back")
+
+
+def walk_the_check(phone: Phone, stop: Stop) -> None:
+    """Reading the finished bed, a straightedge laid by hand, a line of heights, the standards to choose from."""
+    phone.go_to("checking")
+    with sheet(phone, "standard", "standards"):
+        stop("checking-standards")
+    phone.tap("read-bed")
+    phone.wait_for("keypad")
+    stop("checking-read")
+    phone.tap("back")
+    phone.tap("height-line")
+    with sheet(phone, "line-how-open", "line-how"):
+        stop("checking-heights-how")
+    stop("checking-heights")
+    phone.tap("back")
+    phone.tap("lay-edge")
+    for across, up in ((0.25, 0.4), (0.5, 0.6)):
+        box = phone.page.get_by_test_id("drawing").locator("visible=true").first.bounding_box()
+        assert box is not None
+        phone.page.mouse.click(box["x"] + box["width"] * across, box["y"] + box["height"] * up)
+    phone.wait_for("edge-length")
+    stop("checking-edge")
+    with sheet(phone, "type-gap", "wedge"):
+        stop("checking-wedge")
+    phone.tap("edge-up")
     phone.tap("back")
 
 

@@ -115,13 +115,17 @@ function room(id: string, plan: Plan | null, status: "ready" | "computing" | "pr
 }
 
 test("until a new plan has its flatness the former one stays, marked as such; with problems there is none", () => {
-  const quick = { flatness: null } as unknown as Plan;
+  const quick = { flatness: null, surface: { statistics: null } } as unknown as Plan;
+  const unmeasured = { flatness: null, surface: { statistics: {} } } as unknown as Plan;
   const whole = { flatness: NOT_READ } as unknown as Plan;
   expect(flatnessOf(room("r", quick))).toBeNull();
   expect(flatnessOf(room("r", whole))).toMatchObject({ isOld: false, plan: whole });
   expect(flatnessOf(room("r", whole, "computing"))).toMatchObject({ isOld: true });
   expect(flatnessOf(room("r", quick))).toMatchObject({ isOld: true, plan: whole });
   expect(flatnessOf(room("other", quick))).toBeNull();
+  expect(flatnessOf(room("r", unmeasured))).toBeNull();
+  expect(flatnessOf(room("r", quick))).toBeNull();
+  expect(flatnessOf(room("r", whole))).toMatchObject({ isOld: false });
   expect(flatnessOf(room("r", null, "problems"))).toBeNull();
   expect(flatnessOf(room("r", quick))).toBeNull();
 });

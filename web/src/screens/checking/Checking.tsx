@@ -1,6 +1,6 @@
 /** The finished bed checked: how flat, how level, what to rub down and fill up, and whether it keeps the limits for its tile. */
 import { useState } from "preact/hooks";
-import { mayWrite } from "../../state";
+import { countAt, mayWrite } from "../../state";
 import { t } from "../../words";
 import { flatnessOf, type FlatnessView } from "../common/flatness";
 import type { FlatLayer } from "../common/flatnessLayers";
@@ -19,7 +19,7 @@ import { Limits } from "./Limits";
 import { Measured } from "./Measured";
 import { OpenedOnBed } from "./OpenedOnBed";
 import { Standards } from "./Standards";
-import { VerdictHead } from "./VerdictHead";
+import { NotRead, VerdictHead } from "./VerdictHead";
 import { WorkList } from "./WorkList";
 
 /** Ways to find out more; the first is what the check lacks most. */
@@ -63,7 +63,7 @@ export function Checking({ id }: { id: string }) {
       <div class="stack">
         <PlanNotes state={room.state} />
         {!room.plan && <NoPlan room={room} />}
-        {view && <VerdictHead view={view} />}
+        {view ? <VerdictHead view={view} /> : room.plan && countAt(room.readings, "bed") === 0 && <NotRead />}
         {room.fields.outline && <Ways room={room} view={view} />}
         {view && <Found room={room} view={view} />}
         <Measured room={room} view={view} onOpen={setOpened} />

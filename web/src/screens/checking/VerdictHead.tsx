@@ -2,6 +2,7 @@
 import type { Flatness } from "../../wire";
 import { t } from "../../words";
 import { gapText, governingCheck, ruleText, SIGNS, verdictText, worstOf, type FlatnessView } from "../common/flatness";
+import { fText } from "./telling";
 
 /** A wedge shows what no reading did: told where it alone is beyond a limit. */
 function wedgeBeyond({ gaps }: Flatness): string {
@@ -9,14 +10,32 @@ function wedgeBeyond({ gaps }: Flatness): string {
   return worst ? t("checking.wedge_decides", { gap: gapText(worst.measured), rule: ruleText(worst.length), limit: gapText(worst.limit ?? 0) }) : "";
 }
 
+/** F-numbers that fall short of what is asked. */
+function numbersShort({ f_numbers: numbers, needs_ff: needs }: Flatness): string {
+  if (!numbers || needs === null) return "";
+  return numbers.ff < needs ? t("checking.ff_decides", { ff: fText(numbers.ff), needs: fText(needs) }) : t("checking.fl_decides");
+}
+
 function becauseOf(flatness: Flatness): string {
   const check = governingCheck(flatness);
-  if (flatness.verdict === "not_read" || !check) return t("checking.not_read_more");
-  if (flatness.verdict === "beyond" && check.verdict !== "beyond") return wedgeBeyond(flatness);
+  if (flatness.verdict === "not_read") return t("checking.not_read_more");
+  if (flatness.verdict === "beyond" && check?.verdict !== "beyond") return wedgeBeyond(flatness) || numbersShort(flatness);
+  if (!check) return "";
   const worst = worstOf(check);
   const [rule, limit] = [ruleText(check.length), gapText(check.limit)];
   if (check.verdict === "too_sparse") return t("checking.sparse_more", { rule, share: Math.round(check.judged_share * 100), places: flatness.next_readings.length });
   return worst ? t(`checking.decides_${worst.kind}`, { gap: gapText(worst.lying.gap), rule, limit }) : t("checking.decides_none", { rule, limit });
+}
+
+/** Before anything of the bed is known. */
+export function NotRead() {
+  return (
+    <div class="verdict not_read" data-testid="verdict" data-verdict="not_read" role="status">
+      <span class="sign" aria-hidden="true">{SIGNS.not_read}</span>
+      <p class="words">{t("checking.verdict.not_read")}</p>
+      <p class="more">{t("checking.not_read_more")}</p>
+    </div>
+  );
 }
 
 export function VerdictHead({ view: { flatness, isOld } }: { view: FlatnessView }) {

@@ -25,8 +25,14 @@ export function flatnessOf({ id, plan, state }: RoomView): FlatnessView | null {
     return null;
   }
   if (plan.flatness) kept.set(id, plan);
+  else if (isWhole(plan)) kept.delete(id);
   const shown = kept.get(id);
   return shown?.flatness ? { flatness: shown.flatness, plan: shown, isOld: shown !== plan || state.status !== "ready" } : null;
+}
+
+/** Whether it came with everything: without the statistics it is the quick one, and the flatness follows too. */
+function isWhole(plan: Plan): boolean {
+  return plan.surface.statistics !== null;
 }
 
 /** The verdict to tell in short, of this plan or, until it has one, of the former. */

@@ -54,6 +54,9 @@ export const checking = {
   "checking.decides_none": "No gap under {rule}. The limit is {limit}.",
   "checking.wedge_decides": "A wedge showed {gap} under {rule}. The limit is {limit}.",
 
+  "checking.ff_decides": "FF is {ff}; {needs} is asked.",
+  "checking.fl_decides": "FL falls short of what is asked.",
+
   "checking.limits": "Limit by limit",
   "checking.under": "Under {rule}",
   "checking.limit": "limit {limit}",

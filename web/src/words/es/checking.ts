@@ -56,6 +56,9 @@ export const checking: Record<keyof typeof english, string> = {
   "checking.decides_none": "Ningún hueco bajo {rule}. El límite es {limit}.",
   "checking.wedge_decides": "Una cuña mostró {gap} bajo {rule}. El límite es {limit}.",
 
+  "checking.ff_decides": "FF es {ff}; se pide {needs}.",
+  "checking.fl_decides": "FL no llega a lo que se pide.",
+
   "checking.limits": "Límite por límite",
   "checking.under": "Bajo {rule}",
   "checking.limit": "límite {limit}",
