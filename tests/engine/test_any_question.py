@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from tests.documents import SQUARE, places_of, plan_of, value_at
 from tests.engine.calendars import A_CALENDAR
 from tests.engine.fill_days import A_DAY
-from tests.engine.waits import A_WAIT
+from tests.engine.waits import A_LOG, A_WAIT
 from tests.questions import reply_to
 from tests.rooms import random_room
 from tests.share import share_of
@@ -38,6 +38,7 @@ GOOD: dict[str, Any] = {
     "taped_place": {"outline": {"vertices": SQUARE}, "from": [[0, 0], [4000, 0]], "distances": [2500, 2500]},
     "fill_clock": {"document": ROOM | A_DAY, "now": "2026-05-04T10:00:00-05:00"},
     "waiting": {"document": ROOM | A_WAIT, "now": "2026-05-05T10:00:00-05:00"},
+    "log_in": {"text": A_LOG, "offset_minutes": -300, "unit": "celsius", "time_column": 0, "temperature_column": 2},
     "profile": {"document": ROOM, "from": [-5000, -5000], "to": [5000, 5000]},
     "table_in": {
         "text": "\n".join(LINES[:2]),

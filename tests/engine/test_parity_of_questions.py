@@ -9,7 +9,7 @@ import pytest
 from tests.documents import SQUARE, Json, plan_of
 from tests.engine.calendars import A_CALENDAR
 from tests.engine.fill_days import A_DAY
-from tests.engine.waits import A_WAIT
+from tests.engine.waits import A_LOG, A_WAIT
 from tests.rooms import random_room
 
 from evenbed.engine.bridge import answer_text
@@ -27,11 +27,13 @@ def asked() -> list[tuple[str, Json]]:
         "1,2,3\n4,oh,6",
         *(f"{x},{y},1,x\n9,9,9,y\n" for x, y in ((1, 2), (1000.5, 3), (1e6, 4))),
     ]
+    logs = [A_LOG, "04.05.2026 08:00;21,5\n04.05.2026 09:00;21,7", "#,Time,Temp (F)\n1,05/14/26 8:00 AM,70", "a,b"]
     return [
         *(("walk", room) for room in rooms),
         *(("bed_design", room) for room in rooms[:10]),
         *(("fill_clock", {"document": room | A_DAY, "now": "2026-05-04T10:00:00-05:00"}) for room in rooms[:10]),
         *(("waiting", {"document": room | A_WAIT, "now": "2026-05-05T10:00:00-05:00"}) for room in rooms[:10]),
+        *(("log_in", {"text": text, "offset_minutes": -300}) for text in logs),
         *(("order", {"rooms": [{"materials": plan_of(r)["materials"]} for r in rooms[n : n + 5]]}) for n in (0, 5)),
         ("calendar", A_CALENDAR),
         *(("profile", {"document": room, "from": [-6000, -5000], "to": [6000, 5100]}) for room in rooms),

@@ -29,3 +29,4 @@ A_WAIT: Json = {
     "ticks": [{"milestone": "walk", "at": "2026-05-05T09:00:00-05:00", "by": "Ana", "how": "thumb"}],
     "curing": {"moisture_sensitive": True, "tile_when": "same_day"},
 }
+A_LOG = "Fecha,Hora,Temp (°C)\n14/05/2026,08:00:00,21.5\n14/05/2026,08:10:00,--\n14/05/2026,08:20:00,21.7\n"

@@ -22,6 +22,7 @@ from evenbed.engine.tables.reading_in import table_in_from
 from evenbed.engine.tables.writing_out import table_out_from
 from evenbed.engine.taped import taped_place_from
 from evenbed.engine.waiting.answer import waiting_from
+from evenbed.engine.waiting.logs.reading_in import log_in_from
 from evenbed.engine.walk.walk import walk_from
 
 MOST_CHARACTERS = 8_000_000
@@ -41,6 +42,7 @@ QUESTIONS: dict[str, Callable[[object], object]] = {
     "table_out": table_out_from,
     "calendar": calendar_from,
     "waiting": waiting_from,
+    "log_in": log_in_from,
 }
 """What the engine can be asked: from parsed JSON to a frozen answer, or BadDocumentError."""
 

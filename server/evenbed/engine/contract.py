@@ -15,7 +15,7 @@ from evenbed.engine.problems import Problem
 from evenbed.engine.profile import ProfileAnswer, ProfileQuestion
 from evenbed.engine.tables.shapes import TableInAnswer, TableInQuestion, TableOutAnswer, TableOutQuestion
 from evenbed.engine.taped import TapedPlaceAnswer, TapedPlaceQuestion
-from evenbed.engine.waiting.shapes import WaitingAnswer, WaitingQuestion
+from evenbed.engine.waiting.shapes import LogInAnswer, LogInQuestion, WaitingAnswer, WaitingQuestion
 from evenbed.engine.walk.shapes import WalkAnswer, WalkQuestion
 
 QUESTION_SHAPES: dict[str, tuple[type[Any], type[Any]]] = {
@@ -32,6 +32,7 @@ QUESTION_SHAPES: dict[str, tuple[type[Any], type[Any]]] = {
     "table_out": (TableOutQuestion, TableOutAnswer),
     "calendar": (CalendarQuestion, CalendarAnswer),
     "waiting": (WaitingQuestion, WaitingAnswer),
+    "log_in": (LogInQuestion, LogInAnswer),
 }
 """What each of the bridge's questions reads and what it answers."""
 

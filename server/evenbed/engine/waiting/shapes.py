@@ -13,6 +13,10 @@ from evenbed.engine.sources import Explanation
 
 EvaporationLevel = Literal["low", "watch", "act"]
 """`watch` from half the threshold on, `act` beyond it."""
+LogUnit = Literal["celsius", "fahrenheit"]
+LogUnitReason = Literal["chosen", "header", "sign", "size"]
+OffsetReason = Literal["chosen", "header", "times"]
+LogOrder = Literal["rising", "falling", "mixed"]
 SpellKind = Literal["frost", "cold", "heat", "evaporation", "wind"]
 
 
@@ -137,9 +141,11 @@ class LogInQuestion:
     """What a logger wrote, as text: a table with a column of times and one or more of temperatures."""
 
     text: str = described(about="The whole file", longest=8_000_000)
-    offset_minutes: int = described(0, about="Offset from UTC of times without one, minutes", low=-1_440, high=1_440)
+    offset_minutes: int = described(
+        0, about="Offset from UTC of times without one, at the end of the file, minutes", low=-1_440, high=1_440
+    )
     day_first: bool | None = described(None, about="01/02 is 1 February; null: told from the file if it can be")
-    unit: Literal["celsius", "fahrenheit"] | None = described(None, about="Null: told from the header, or guessed")
+    unit: LogUnit | None = described(None, about="Null: told from the header, or guessed")
     time_column: int | None = described(None, about="Counted from 0; null: found", low=0, high=199)
     temperature_column: int | None = described(None, about="Counted from 0; null: found", low=0, high=199)
     where: LoggedWhere = described("bed", about="Where the logger lay")
@@ -153,15 +159,21 @@ class LogInAnswer:
     seconds: tuple[float, ...] = described(about="After the start, rising", unit="s")
     celsius: tuple[float, ...] = described(about="At each of those", unit="Cel")
     where: LoggedWhere = described(about="Where the logger lay")
-    unit: Literal["celsius", "fahrenheit"] = described(about="As the file was read")
-    unit_reason: Literal["chosen", "header", "sign", "size"] = described(about="Why that unit")
+    unit: LogUnit = described(about="As the file was read")
+    unit_reason: LogUnitReason = described(about="Why that unit")
     day_first: bool = described(about="As the file was read")
     day_doubtful: bool = described(about="True where days and months could be the other way round")
     time_column: int | None = described(about="Which column the times are from")
     temperature_column: int | None = described(about="Which column the temperatures are from")
+    offset_minutes: int = described(about="Offset from UTC as the file was read, at its end, minutes")
+    offset_reason: OffsetReason = described(about="Why: as asked, named in the header, or in every time itself")
+    order: LogOrder = described(about="How the lines stood; they are put in order of time")
+    clock_set_by: int = described(about="By how many minutes the clock was set in the file: -60, 0 or 60")
+    clock_set_line: int | None = described(about="The first line after the clock was set, null where it was not")
     names: tuple[str, ...] = described(about="The header's words, empty without one")
     first_rows: tuple[tuple[str, ...], ...] = described(about="The first lines as they stand, cell by cell")
     row_count: int = described(about="Lines with a time")
+    missing: int = described(about="Lines without a temperature, left out")
     doubled: int = described(about="Lines that repeat a moment with the same temperature, left out")
     lowest: float | None = described(about="Coldest", unit="Cel")
     highest: float | None = described(about="Warmest", unit="Cel")

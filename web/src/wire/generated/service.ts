@@ -113,6 +113,26 @@ export interface paths {
         readonly patch?: never;
         readonly trace?: never;
     };
+    readonly "/api/jobs/{job_id}/forecast": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly get?: never;
+        readonly put?: never;
+        /**
+         * Forecast
+         * @description The days foretold for the job's place. The phone that asked keeps them as records of its own.
+         */
+        readonly post: operations["forecast"];
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
     readonly "/api/jobs/{job_id}/history": {
         readonly parameters: {
             readonly query?: never;
@@ -1029,7 +1049,7 @@ export interface components {
          * @description Stable codes; a screen in another language makes its own sentence from them.
          * @enum {string}
          */
-        readonly Code: "bad_document" | "malformed" | "not_json" | "not_joined" | "device_removed" | "wrong_code" | "name_needed" | "device_taken" | "foreman_only" | "last_foreman" | "viewer_only_looks" | "too_many_tries" | "device_forked" | "gap" | "update_needed" | "not_found" | "method_not_allowed" | "too_large" | "json_required" | "octets_required" | "photo_gap" | "photo_differs" | "photo_damaged" | "photo_unknown_type" | "photo_too_large" | "photo_has_position" | "scan_unreadable" | "scan_misses_floor" | "busy" | "storage_full" | "storage_failed" | "internal";
+        readonly Code: "bad_document" | "malformed" | "not_json" | "not_joined" | "device_removed" | "wrong_code" | "name_needed" | "device_taken" | "foreman_only" | "last_foreman" | "viewer_only_looks" | "too_many_tries" | "device_forked" | "gap" | "update_needed" | "not_found" | "method_not_allowed" | "too_large" | "json_required" | "octets_required" | "photo_gap" | "photo_differs" | "photo_damaged" | "photo_unknown_type" | "photo_too_large" | "photo_has_position" | "scan_unreadable" | "scan_misses_floor" | "forecast_off" | "forecast_without_place" | "forecast_unreachable" | "forecast_unreadable" | "busy" | "storage_full" | "storage_failed" | "internal";
         /**
          * Conflict
          * @description A value that lost against another made without knowing of it. An edit that has seen `sequence` closes it.
@@ -1788,6 +1808,23 @@ export interface components {
             readonly standard?: ("ansi_a108_02" | "bs_8204_sr1" | "bs_8204_sr2" | "bs_8204_sr3" | "din_18202_2" | "din_18202_3" | "din_18202_4" | "aci_117_20_15" | "aci_117_25_20" | "aci_117_35_25" | "aci_117_45_35" | "aci_117_60_40" | "own") | null;
         };
         /**
+         * FlatNumbers
+         * @description F-numbers along lines both ways through the scanned bed, heights 300 mm apart, by ASTM E1155M.
+         */
+        readonly FlatNumbers: {
+            /** Ff */
+            readonly ff: number;
+            /**
+             * Fl
+             * @description Null where no line is long enough; tells nothing of a bed that is to fall
+             */
+            readonly fl: number | null;
+            /** Heights */
+            readonly heights: number;
+            /** Lines */
+            readonly lines: number;
+        };
+        /**
          * FlatPlace
          * @description A straightedge where it lies worst, by the scan. Places are of the room, lengths mm.
          */
@@ -1908,6 +1945,43 @@ export interface components {
              * @default null
              */
             readonly wind?: number | null;
+        };
+        /**
+         * ForecastReply
+         * @description The days foretold, in order. Nothing of them is stored until a phone sends them as records.
+         */
+        readonly ForecastReply: {
+            /** Days */
+            readonly days: readonly components["schemas"]["ForetoldDay"][];
+        };
+        /**
+         * ForetoldDay
+         * @description A day foretold: its low and its high in °C, each at its time; %, km/h; as `forecast_day` records have it.
+         */
+        readonly ForetoldDay: {
+            /** High */
+            readonly high: number;
+            /**
+             * High At
+             * Format: date-time
+             */
+            readonly high_at: string;
+            /** Humidity */
+            readonly humidity: number | null;
+            /** Low */
+            readonly low: number;
+            /**
+             * Low At
+             * Format: date-time
+             */
+            readonly low_at: string;
+            /**
+             * Source
+             * @description The host that foretold it
+             */
+            readonly source: string;
+            /** Wind */
+            readonly wind: number | null;
         };
         /** @description The columns as the table was read by them. */
         readonly FoundColumns: {
@@ -2541,6 +2615,18 @@ export interface components {
              */
             readonly deleted?: boolean;
             /**
+             * Latitude
+             * @description Where it is, degrees north; for the weather to come
+             * @default null
+             */
+            readonly latitude?: number | null;
+            /**
+             * Longitude
+             * @description Degrees east
+             * @default null
+             */
+            readonly longitude?: number | null;
+            /**
              * Name
              * @default null
              */
@@ -2950,6 +3036,99 @@ export interface components {
             readonly total_mean: number;
             /** @description Mean load of bed and covering (lb/ft2) */
             readonly total_mean_lb_ft2: number;
+        };
+        /** @description How the file was read, and what it says. With any problem there are no rows. */
+        readonly LogInAnswer: {
+            /** @description At each of those (Cel) */
+            readonly celsius: readonly number[];
+            /** @description By how many minutes the clock was set in the file: -60, 0 or 60 */
+            readonly clock_set_by: number;
+            /** @description The first line after the clock was set, null where it was not */
+            readonly clock_set_line: number | null;
+            /** @description True where days and months could be the other way round */
+            readonly day_doubtful: boolean;
+            /** @description As the file was read */
+            readonly day_first: boolean;
+            /** @description Lines that repeat a moment with the same temperature, left out */
+            readonly doubled: number;
+            /** @description The first lines as they stand, cell by cell */
+            readonly first_rows: readonly (readonly string[])[];
+            /** @description Warmest (Cel) */
+            readonly highest: number | null;
+            /** @description Coldest (Cel) */
+            readonly lowest: number | null;
+            /** @description Lines without a temperature, left out */
+            readonly missing: number;
+            /** @description The header's words, empty without one */
+            readonly names: readonly string[];
+            /** @description Offset from UTC as the file was read, at its end, minutes */
+            readonly offset_minutes: number;
+            /**
+             * @description Why: as asked, named in the header, or in every time itself
+             * @enum {unknown}
+             */
+            readonly offset_reason: "chosen" | "header" | "times";
+            /**
+             * @description How the lines stood; they are put in order of time
+             * @enum {unknown}
+             */
+            readonly order: "rising" | "falling" | "mixed";
+            /** @description How many problems there are in all */
+            readonly problem_count: number;
+            /** @description Everything wrong, line by line, up to a limit */
+            readonly problems: readonly components["schemas"]["Problem"][];
+            /** @description Lines with a time */
+            readonly row_count: number;
+            /** @description After the start, rising (s) */
+            readonly seconds: readonly number[];
+            /** @description The first moment, null where there is none */
+            readonly start: string | null;
+            /** @description Which column the temperatures are from */
+            readonly temperature_column: number | null;
+            /** @description Which column the times are from */
+            readonly time_column: number | null;
+            /**
+             * @description As the file was read
+             * @enum {unknown}
+             */
+            readonly unit: "celsius" | "fahrenheit";
+            /**
+             * @description Why that unit
+             * @enum {unknown}
+             */
+            readonly unit_reason: "chosen" | "header" | "sign" | "size";
+            /**
+             * @description Where the logger lay
+             * @enum {unknown}
+             */
+            readonly where: "bed" | "air";
+        };
+        /** @description What a logger wrote, as text: a table with a column of times and one or more of temperatures. */
+        readonly LogInQuestion: {
+            /**
+             * @description 01/02 is 1 February; null: told from the file if it can be
+             * @default null
+             */
+            readonly day_first?: boolean | null;
+            readonly offset_minutes?: number | null;
+            /**
+             * @description Counted from 0; null: found
+             * @default null
+             */
+            readonly temperature_column?: number | null;
+            /** @description The whole file */
+            readonly text: string;
+            /**
+             * @description Counted from 0; null: found
+             * @default null
+             */
+            readonly time_column?: number | null;
+            /**
+             * @description Null: told from the header, or guessed
+             * @default null
+             */
+            readonly unit?: ("celsius" | "fahrenheit") | null;
+            readonly where?: ("bed" | "air") | null;
         };
         /** @description A straightedge where it lies worst: on a high place at each side of a gap, or rocking on a hump. */
         readonly Lying: {
@@ -5033,6 +5212,8 @@ export interface components {
              * @description The long straightedge first
              */
             readonly checks: readonly components["schemas"]["FlatCheck"][];
+            /** @description Null where no line is long enough */
+            readonly f_numbers: components["schemas"]["FlatNumbers"] | null;
             /**
              * Standard
              * @description Whose limits hold
@@ -7065,6 +7246,118 @@ export interface operations {
             };
             /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
             readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The service is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+    readonly forecast: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path: {
+                readonly job_id: string;
+            };
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description Successful Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": components["schemas"]["ForecastReply"];
+                };
+            };
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `viewer_only_looks`: A viewer may only look */
+            readonly 403: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `not_found`: There is nothing here */
+            readonly 404: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `forecast_without_place`: The job does not say where it is */
+            readonly 409: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `malformed`: The request is not in the agreed shape */
+            readonly 422: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `forecast_off`: This service asks nobody for the weather */
+            readonly 501: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `forecast_unreachable`: The weather could not be asked for; `forecast_unreadable`: The weather's answer cannot be read */
+            readonly 502: {
                 headers: {
                     readonly [name: string]: unknown;
                 };

@@ -1,0 +1,178 @@
+"""How a logger's table is to be read where nobody says so: separator, decimal mark, header, columns."""
+
+import re
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from itertools import pairwise, product
+
+from evenbed.engine.tables.lines import Line, cut
+from evenbed.engine.tables.shapes import Decimal, Separator
+from evenbed.engine.waiting.logs.times import clock_from, epoch_seconds, is_half, parted, plain
+from evenbed.engine.waiting.shapes import LogInQuestion
+
+SAMPLE = 150  # lines that a guess is made from: a logger may write a page about itself first
+SEPARATORS: tuple[Separator, ...] = ("tab", "semicolon", "comma", "blanks")
+DECIMALS: tuple[Decimal, ...] = ("point", "comma")
+MOST_CELLS = 60
+HALVES = frozenset("aApP")  # am and pm begin with them
+
+NUMBER: dict[Decimal, re.Pattern[str]] = {
+    "point": re.compile(r"([+\-−]?(?:\d{1,6}(?:\.\d{0,12})?|\.\d{1,12}))\s?((?:°|º|deg|\*)?\s?[CFcf])?"),
+    "comma": re.compile(r"([+\-−]?(?:\d{1,6}(?:,\d{0,12})?|,\d{1,12}))\s?((?:°|º|deg|\*)?\s?[CFcf])?"),
+}
+_TEMPERATURE = re.compile(r"temp|celsius|fahrenheit|[°º]|\bdeg|\bt\d{0,2}$|\b[cf]$")
+_OTHER = re.compile(
+    r"dew|rocio|humid|hume|\brh\b|\bhr\b|%|batt|bater|volt|press|presi|elapsed|second|segund|count|index|lux"
+)
+_TIME = re.compile(r"time|date|fecha|hora|dia\b|stamp|epoch|unix|when|cuando")
+
+
+@dataclass(frozen=True)
+class Manner:
+    """How the table is read. Columns are counted from 0, None where none was found."""
+
+    separator: Separator
+    decimal: Decimal
+    header: Line | None
+    date: int | None
+    clock: int | None  # where the time of day has a column of its own
+    temperature: int | None
+
+    def stamp(self, cells: Sequence[str]) -> str:
+        """What a line says of its time, from one column or several."""
+        if self.date is None or self.date >= len(cells):
+            return ""
+        text, end = cells[self.date], self.date
+        if self.clock is not None:
+            text, end = f"{text} {cells[self.clock] if self.clock < len(cells) else ''}", self.clock
+        behind = cells[end + 1] if end + 1 < len(cells) else ""
+        return f"{text} {behind}" if behind[:1] in HALVES and is_half(behind) else text.rstrip()
+
+
+@dataclass(frozen=True)
+class _Cut:
+    """The first lines, cut one way."""
+
+    separator: Separator
+    decimal: Decimal
+    lines: list[Line]
+
+    def rows(self) -> list[tuple[str, ...]]:
+        """Cells of the lines that have a time and a number beside it."""
+        return [line.cells[:MOST_CELLS] for line in self.lines if self.is_row(line.cells[:MOST_CELLS])]
+
+    def is_row(self, cells: Sequence[str]) -> bool:
+        times = [n for n, cell in enumerate(cells) if is_stamp(cell)]
+        if not times:
+            days = [n for n, cell in enumerate(cells) if is_day(cell)]
+            clocks = [n for n, cell in enumerate(cells) if clock_from(cell) is not None]
+            times = [*days, *clocks] if days else [n for n, c in enumerate(cells) if epoch_seconds(c)]
+        return bool(times) and any(self.is_number(c) for n, c in enumerate(cells) if n not in times)
+
+    def is_number(self, cell: str) -> bool:
+        return NUMBER[self.decimal].fullmatch(cell) is not None
+
+
+def is_stamp(cell: str) -> bool:
+    """True for a date with a time of day behind it."""
+    found = parted(cell)
+    return found is not None and clock_from(found[1]) is not None
+
+
+def is_day(cell: str) -> bool:
+    """True for a date alone."""
+    found = parted(cell)
+    return found is not None and not found[1]
+
+
+def manner_of(lines: list[str], asked: LogInQuestion) -> Manner:
+    """The manner in which a logger's lines are read."""
+    samples = {separator: [*cut(lines, separator, SAMPLE)] for separator in SEPARATORS}
+    ways = [_Cut(separator, decimal, samples[separator]) for separator, decimal in product(SEPARATORS, DECIMALS)]
+    best = max(ways, key=_fitness)
+    rows = best.rows()
+    day, clock = _time_columns(rows, asked.time_column)
+    header = _header(best, day)
+    taken = {day, clock}
+    temperature = asked.temperature_column
+    if temperature is None:
+        temperature = _temperature_column(best, rows, taken, () if header is None else header.cells)
+    return Manner(best.separator, best.decimal, header, day, clock, temperature)
+
+
+def _fitness(way: _Cut) -> tuple[int, int]:
+    """How many lines are rows that way, and how many of their cells are numbers."""
+    rows = way.rows()
+    return len(rows), sum(way.is_number(cell) for cells in rows for cell in cells)
+
+
+def _time_columns(rows: Sequence[Sequence[str]], asked: int | None) -> tuple[int | None, int | None]:
+    """The column of the date, and that of the time of day where it stands apart."""
+    width = max((len(cells) for cells in rows), default=0)
+    columns = [[cells[n] if n < len(cells) else "" for cells in rows] for n in range(width)]
+
+    def mostly(n: int, is_kind: Callable[[str], object]) -> bool:
+        return 2 * sum(bool(is_kind(cell)) for cell in columns[n]) > len(rows)
+
+    wanted = range(width) if asked is None else [asked] if asked < width else []
+    kinds: tuple[Callable[[str], object], ...] = (is_stamp, is_day, epoch_seconds)
+    for is_kind in kinds:
+        for n in wanted:
+            if mostly(n, is_kind):
+                if is_kind is not is_day:
+                    return n, None
+                clock = next((m for m in [*range(n + 1, width), *range(n)] if mostly(m, clock_from)), None)
+                return n, clock
+    return asked, None
+
+
+def _header(way: _Cut, day: int | None) -> Line | None:
+    """The line that names the columns, before the first row: the last with a word for time, else the very last."""
+    before: list[Line] = []
+    for line in way.lines:
+        if day is not None and day < len(line.cells) and _is_time(line.cells[day]):
+            break
+        before.append(line)
+    else:
+        return None
+    wordy = [line for line in before if len(line.cells) > 1 and not any(map(way.is_number, line.cells))]
+    named = [line for line in wordy if any(_TIME.search(plain(cell)) for cell in line.cells)]
+    width = max((len(cells) for cells in way.rows()), default=0)
+    return next(iter([*named[::-1], *(line for line in wordy[-1:] if len(line.cells) == width)]), None)
+
+
+def _is_time(cell: str) -> bool:
+    return is_stamp(cell) or is_day(cell) or epoch_seconds(cell) is not None
+
+
+def _temperature_column(
+    way: _Cut, rows: Sequence[Sequence[str]], taken: set[int | None], names: Sequence[str]
+) -> int | None:
+    """The column of temperatures: by its name, by the sign in its cells, else the first that is no count."""
+    width = max((len(cells) for cells in rows), default=0)
+    columns = {n: [cells[n] for cells in rows if n < len(cells)] for n in range(width) if n not in taken}
+    numbers = [n for n, cells in columns.items() if any(way.is_number(cell) for cell in cells)]
+    numbers = [n for n in numbers if not _is_count(columns[n])] or numbers
+    said = {n: plain(names[n]) for n in numbers if n < len(names)}
+    fitting = [n for n in numbers if not _OTHER.search(said.get(n, ""))]
+    named = [n for n in fitting if "temp" in said.get(n, "")] or [
+        n for n in fitting if _names_temperature(said.get(n))
+    ]
+    signed = [n for n in fitting if any(_sign(way, cell) for cell in columns[n])]
+    return next(iter([*named, *signed, *fitting]), None)
+
+
+def _names_temperature(name: str | None) -> bool:
+    return name is not None and _TEMPERATURE.search(name) is not None
+
+
+def _sign(way: _Cut, cell: str) -> str | None:
+    match = NUMBER[way.decimal].fullmatch(cell)
+    return None if match is None else match[2]
+
+
+def _is_count(cells: Sequence[str]) -> bool:
+    """True where whole numbers go up by one from line to line, as numbers of lines do."""
+    if len(cells) < 3 or not all(cell.isdecimal() and len(cell) <= 9 for cell in cells):
+        return False
+    return all(int(other) - int(one) == 1 for one, other in pairwise(cells))
