@@ -2,7 +2,7 @@
 import { useState } from "preact/hooks";
 import { useSize } from "../drawing/useSize";
 import { pathOf } from "../drawing/Ground";
-import { momentText, rateText, shownRate } from "../units";
+import { rateText, shortMoment, shownRate } from "../units";
 import type { WaitingAnswer } from "../wire";
 import { reader, t } from "../words";
 import { Axes, PanelFrame } from "./Axes";
@@ -38,7 +38,7 @@ export function EvaporationTable({ answer }: { answer: WaitingAnswer }) {
       <thead><tr><th scope="col">{t("plot.table_when")}</th><th scope="col">{t("plot.table_rate")}</th><th scope="col">{t("plot.table_band")}</th></tr></thead>
       <tbody>
         {answer.evaporation.map(({ at, rate, low, high }) => (
-          <tr key={at}><th scope="row">{momentText(at, reader.value)}</th><td>{rateText(rate, reader.value)}</td><td>{rateText(low, reader.value)} – {rateText(high, reader.value)}</td></tr>
+          <tr key={at}><th scope="row">{shortMoment(at, reader.value)}</th><td>{rateText(rate, reader.value)}</td><td>{rateText(low, reader.value)} – {rateText(high, reader.value)}</td></tr>
         ))}
       </tbody>
     </table>

@@ -53,8 +53,8 @@ function labelPlace(text: string, from: number, to: number, { left, right }: Wai
 }
 
 function Spells({ scene }: { scene: WaitingScene }) {
-  const bar = ({ of, from, to, y }: SpellBar, index: number) => {
-    const name = t(`spell_short.${of.kind}`);
+  const bar = ({ of, from, to, y, isLast }: SpellBar, index: number) => {
+    const name = isLast ? t(`spell_short.${of.kind}`) : "";
     const wide = Math.max(4, to - from);
     const { x, anchor } = labelPlace(name, from, from + wide, scene);
     return (

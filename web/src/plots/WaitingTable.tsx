@@ -1,5 +1,5 @@
 /** The waiting in figures: the windows, then temperature and age at moments evenly apart. */
-import { momentText, numberText, temperatureText } from "../units";
+import { numberText, shortMoment, temperatureText } from "../units";
 import type { WaitingAnswer } from "../wire";
 import { reader, t, told } from "../words";
 import { gathered, tablePoints } from "./waitingScene";
@@ -7,7 +7,7 @@ import { gathered, tablePoints } from "./waitingScene";
 const MOST_ROWS = 40;
 
 function whenText(at: string | null): string {
-  return at === null ? t("none_yet") : momentText(at, reader.value);
+  return at === null ? t("none_yet") : shortMoment(at, reader.value);
 }
 
 function Windows({ answer }: { answer: WaitingAnswer }) {
@@ -35,7 +35,7 @@ export function WaitingTable({ answer }: { answer: WaitingAnswer }) {
         <tbody>
           {tablePoints(answer.curve, MOST_ROWS).map((point) => (
             <tr key={point.at}>
-              <th scope="row">{momentText(point.at, reader.value)}</th>
+              <th scope="row">{shortMoment(point.at, reader.value)}</th>
               <td>{temperatureText(point.celsius, reader.value)}</td>
               <td>{numberText(gathered(answer, point), 1, reader.value.language)}</td>
               <td>{t(point.measured ? "plot.measured" : "plot.foretold")}</td>

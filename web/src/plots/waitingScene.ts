@@ -14,8 +14,9 @@ export const HEAT_C = 38;
 const LEFT = 44;
 const RIGHT = 10;
 const HEAD = 22;
-const SPELL_ROW = 20;
-const GAP = 26; // between the panels: the lower one's name stands there
+const SPELL_ROW = 18;
+const NAME = 18; // over a panel, for its name
+const GAP = 30; // between the panels: the lower one's name stands there
 export const LANE = 30;
 const FOOT = 24;
 const LABEL_WIDTH = 58; // px that the label of a time takes
@@ -52,6 +53,8 @@ export interface SpellBar {
   readonly from: number;
   readonly to: number;
   readonly y: number;
+  /** Of its kind: it bears the name. */
+  readonly isLast: boolean;
 }
 
 export interface WaitingScene {
@@ -76,17 +79,17 @@ export function shownTemperature(celsius: number, { units }: Pick<Reader, "units
   return units === "imperial" ? (celsius * 9) / 5 + 32 : celsius;
 }
 
-/** Null where nothing can be drawn: less than two moments. */
+/** Null where nothing can be drawn: less than two moments, or nothing placed and no temperature known, so that no moment is one. */
 export function waitingScene(answer: WaitingAnswer, width: number, reader: Pick<Reader, "units">): WaitingScene | null {
   const { curve } = answer;
   const windows = answer.countdown.filter((one): one is Countdown & { likely: string } => one.likely !== null);
   const times = [...curve.map(({ at }) => at), ...windows.flatMap(({ early, late }) => [early, late])].flatMap((at) => (at === null ? [] : [Date.parse(at)]));
   const [from, to] = [Math.min(...times), Math.max(...times)];
-  if (curve.length < 2 || !(to > from)) return null;
+  if (curve.length < 2 || !(to > from) || (answer.placed_at === null && answer.celsius_now === null)) return null;
   const [left, right] = [LEFT, width - RIGHT];
   const x = (ms: number) => left + ((ms - from) / (to - from)) * (right - left);
   const spells = spellBars(answer.spells, from, to, x);
-  const head = HEAD + SPELL_ROW * new Set(answer.spells.map(({ kind }) => kind)).size;
+  const head = HEAD + SPELL_ROW * new Set(answer.spells.map(({ kind }) => kind)).size + NAME;
   const tall = Math.min(190, Math.max(104, width * 0.24));
   const temperature = panel(head, head + tall, spanOf(curve.map(({ celsius }) => shownTemperature(celsius, reader)), LEAST_SPAN_C));
   const maturity = panel(temperature.bottom + GAP, temperature.bottom + GAP + tall, spanOf([0, ...curve.map((point) => gathered(answer, point))], 1));
@@ -152,9 +155,10 @@ function laneOf(of: Countdown & { likely: string }, y: number, x: (ms: number) =
 /** Each kind has a row of its own; what lies outside the drawn time is cut off. */
 function spellBars(spells: readonly Spell[], from: number, to: number, x: (ms: number) => number): readonly SpellBar[] {
   const kinds = [...new Set(spells.map(({ kind }) => kind))];
+  const last = new Map(spells.map((spell) => [spell.kind, spell]));
   return spells.flatMap((of) => {
     const [start, end] = [Math.max(from, Date.parse(of.from)), Math.min(to, Date.parse(of.to))];
-    return end < start ? [] : [{ of, from: x(start), to: x(end), y: HEAD + SPELL_ROW * kinds.indexOf(of.kind) }];
+    return end < start ? [] : [{ of, from: x(start), to: x(end), y: HEAD + SPELL_ROW * (kinds.indexOf(of.kind) + 0.5), isLast: last.get(of.kind) === of }];
   });
 }
 

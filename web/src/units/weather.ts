@@ -32,22 +32,49 @@ function midnightOf(ms: number): number {
   return new Date(ms).setHours(0, 0, 0, 0);
 }
 
+/** `tomorrow`, `yesterday`, or null for a day farther away. */
+function nearDay(at: number, { language }: Reader, now: number): string | null {
+  const days = Math.round((midnightOf(at) - midnightOf(now)) / DAY_MS); // rounded: a day may have 23 or 25 hours
+  return Math.abs(days) > 1 ? null : new Intl.RelativeTimeFormat(language, { numeric: "auto" }).format(days, "day");
+}
+
 /** `tomorrow 10:40 AM`: yesterday, today and tomorrow by their names, other days as `momentText` has them. */
 export function soonText(iso: string, reader: Reader, now = Date.now()): string {
   const at = Date.parse(iso);
   if (Number.isNaN(at)) return iso;
-  const days = Math.round((midnightOf(at) - midnightOf(now)) / DAY_MS); // rounded: a day may have 23 or 25 hours
-  if (Math.abs(days) > 1) return momentText(iso, reader);
-  const name = new Intl.RelativeTimeFormat(reader.language, { numeric: "auto" }).format(days, "day");
-  return `${name} ${clockText(iso, reader)}`;
+  const near = nearDay(at, reader, now);
+  return near === null ? momentText(iso, reader) : `${near} ${clockText(iso, reader)}`;
+}
+
+/** `tomorrow 2 PM`: the same to the hour. */
+export function soonHourText(iso: string, reader: Reader, now = Date.now()): string {
+  const at = Date.parse(iso);
+  if (Number.isNaN(at)) return iso;
+  const near = nearDay(at, reader, now);
+  if (near !== null) return `${near} ${clockHourText(at, reader)}`;
+  return new Intl.DateTimeFormat(localeOf(reader.language), { weekday: "short", month: "short", day: "numeric", hour: "numeric" }).format(at);
+}
+
+/** The next whole `minutes` of the hour at or after a moment: a window is not told finer than it is known. */
+export function roundedUp(iso: string, minutes: number): string {
+  const at = new Date(iso);
+  const past = (at.getMinutes() % minutes) * 60_000 + at.getSeconds() * 1000 + at.getMilliseconds();
+  return past === 0 ? iso : new Date(at.getTime() - past + minutes * 60_000).toISOString();
 }
 
 /** `Mon 30`: a day on an axis. */
 export function dayText(ms: number, { language }: Pick<Reader, "language">): string {
-  return new Intl.DateTimeFormat(localeOf(language), { weekday: "short", day: "numeric" }).format(ms).replace(",", "");
+  const name = new Intl.DateTimeFormat(localeOf(language), { weekday: "short" }).format(ms);
+  return `${name} ${new Date(ms).getDate()}`;
 }
 
 /** `6 AM`: an hour on an axis. */
 export function clockHourText(ms: number, { language }: Pick<Reader, "language">): string {
   return new Intl.DateTimeFormat(localeOf(language), { hour: "numeric" }).format(ms);
+}
+
+/** `Mon 30, 2:53 PM`: a moment in a table of a few days. */
+export function shortMoment(iso: string, reader: Reader): string {
+  const at = Date.parse(iso);
+  return Number.isNaN(at) ? iso : `${dayText(at, reader)}, ${clockText(iso, reader)}`;
 }

@@ -2,6 +2,8 @@
 import { EvaporationPlot } from "../../plots/EvaporationPlot";
 import type { WaitingAnswer } from "../../wire";
 import { t } from "../../words";
+import { Cautions } from "../common/Notes";
+import { cautionsAt } from "../common/plan";
 
 type Rate = WaitingAnswer["evaporation"][number];
 
@@ -29,6 +31,7 @@ export function Evaporation({ answer }: { answer: WaitingAnswer }) {
     <section class="stack tight" data-testid="evaporation">
       <h4>{t("evaporation.title")}</h4>
       {worst ? <Worst worst={worst} /> : <p class="notice">{t("evaporation.over")}</p>}
+      <Cautions cautions={cautionsAt(answer, "evaporation")} />
       {rates.length > 1 && <EvaporationPlot answer={answer} />}
       <p class="quiet small">{t("evaporation.source")}</p>
     </section>

@@ -12,7 +12,7 @@ import type { Plan } from "../../wire";
 import { LooksKey } from "./LooksKey";
 import { Sign } from "./Sign";
 import { milestonesOf, shareOf, timeLineOf, type Milestone, type TimeLine } from "./standing";
-import { windowText } from "./windowText";
+import { betweenText, likelyText } from "./windowText";
 
 const EVERY_MS = 20_000;
 const HOUR_MS = 3_600_000;
@@ -69,7 +69,8 @@ interface CardProps {
 function Basis({ plan, one }: Pick<CardProps, "plan" | "one">) {
   const index = plan.readiness.findIndex(({ milestone }) => milestone === one.milestone);
   const row = plan.readiness[index];
-  return row ? <Figure label={basisText(row)} value={windowText(one)} plan={plan} path={`readiness[${index}]`} /> : null;
+  const between = betweenText(one);
+  return row ? <Figure label={basisText(row)} value={likelyText(one)} plan={plan} path={`readiness[${index}]`} {...(between === "" ? {} : { by: between })} /> : null;
 }
 
 function Card({ room, plan, one, line, now }: CardProps) {
@@ -96,7 +97,6 @@ export function Milestones({ room, plan, answer }: { room: string; plan: Plan; a
   return (
     <section class="stack tight">
       <h3>{t("waiting.windows")}</h3>
-      <p class="quiet small">{t("tick.more")}</p>
       <ol class="milestones" data-testid="milestones">
         {milestonesOf(room, answer, now).map((one) => <Card key={one.milestone} room={room} plan={plan} one={one} line={line} now={now} />)}
       </ol>

@@ -5,7 +5,7 @@ import { useNow } from "../common/useNow";
 import { LooksKey } from "./LooksKey";
 import { Sign } from "./Sign";
 import { leftUntil, milestonesOf, nextOf, type Left, type Milestone } from "./standing";
-import { windowText } from "./windowText";
+import { betweenText, likelyText } from "./windowText";
 
 const EVERY_MS = 5000;
 
@@ -29,8 +29,8 @@ function Countdown({ room, one, now }: { room: string; one: Milestone; now: numb
         <p class="state-words" data-testid="next-state">{t(`wait_state.${one.state}`)}</p>
       </div>
       {left && <div class="next-left" role="timer"><LeftFigures left={left} /><p class="label">{t(left.isPast ? "waiting.left_past" : "waiting.left_until")}</p></div>}
-      <p class="next-window" data-testid="next-window">{windowText(one)}</p>
-      <LooksKey room={room} one={one} isMain />
+      <p class="next-window" data-testid="next-window"><strong>{likelyText(one)}</strong>{" "}<span>{betweenText(one)}</span></p>
+      <LooksKey room={room} one={one} isNext />
     </section>
   );
 }

@@ -1,8 +1,9 @@
 /** All temperatures of the room: typed, taken in from loggers, and foretold for the whole job. */
 import { useState } from "preact/hooks";
 import { climateOf, deleteRecord, forecastOf, getDraft, mayWrite, temperatureLogsOf, type Row } from "../../state";
-import { dayText } from "../../units";
+import { clockText, dayText, numberText, speedText, temperatureText } from "../../units";
 import { reader, t } from "../../words";
+import { Dialog } from "../common/Dialog";
 import { Link } from "../common/Link";
 import { pathOfHistory } from "../common/route";
 import { saved } from "../common/saving";
@@ -61,27 +62,60 @@ function dayTitle({ fields }: Row<"forecast_day">): string {
   return Number.isNaN(at) ? "" : dayText(at, reader.value);
 }
 
-function ForecastLine({ row }: { row: Row<"forecast_day"> }) {
-  const { low, high, source } = row.fields;
-  const what = `${dayTitle(row)}: ${t("forecast.line", { low, high })}`;
-  return <Line kind="forecast_day" id={row.id} what={what} more={source ? t("forecast.from", { source }) : t("forecast.typed")} />;
+function sourceText({ fields: { source } }: Row<"forecast_day">): string {
+  return source ? t("forecast.from", { source }) : t("forecast.typed");
+}
+
+function ForecastLine({ row, onOpen }: { row: Row<"forecast_day">; onOpen: () => void }) {
+  const { low, high } = row.fields;
+  return (
+    <li>
+      <button type="button" class="place-line" data-testid="forecast-line" onClick={onOpen}>
+        <strong>{dayTitle(row)}</strong><strong>{t("forecast.line", { low, high })}</strong><span class="quiet small">{sourceText(row)}</span>
+      </button>
+    </li>
+  );
+}
+
+/** One day as it was told: when it is coldest and warmest, its air, where it came from. */
+function DaySheet({ row, onClose }: { row: Row<"forecast_day">; onClose: () => void }) {
+  const { id, fields: { low, high, low_at: lowAt, high_at: highAt, humidity, wind } } = row;
+  const remove = () => void saved(deleteRecord("forecast_day", id)).then((isSaved) => { if (isSaved) onClose(); });
+  return (
+    <Dialog title={dayTitle(row)} testid="forecast-day" onClose={onClose}>
+      <dl class="inputs">
+        <div><dt>{t("forecast.low_at")} {clockText(lowAt ?? "", reader.value)}</dt><dd>{temperatureText(low ?? 0, reader.value)}</dd></div>
+        <div><dt>{t("forecast.high_at")} {clockText(highAt ?? "", reader.value)}</dt><dd>{temperatureText(high ?? 0, reader.value)}</dd></div>
+        {humidity != null && <div><dt>{t("climate.humidity")}</dt><dd>{numberText(humidity, 0, reader.value.language)} %</dd></div>}
+        {wind != null && <div><dt>{t("climate.wind")}</dt><dd>{speedText(wind, reader.value)}</dd></div>}
+      </dl>
+      <p>{sourceText(row)}</p>
+      <div class="row even">
+        <Link to={pathOfHistory("forecast_day", id)} class="button" testid="forecast_day-history">{t("history.open")}</Link>
+        {mayWrite.value && <button type="button" class="button danger" data-testid="remove-forecast_day" onClick={remove}>{t("remove")}</button>}
+      </div>
+    </Dialog>
+  );
 }
 
 /** Days gone by are behind one tap: they still count, where nothing was measured. */
 function Forecast({ job }: { job: string }) {
   const [open, setOpen] = useState(false);
   const [isAll, setAll] = useState(false);
+  const [opened, setOpened] = useState<string | null>(null);
   const days = daysTold(forecastOf(job).value);
   const today = dayOf(Date.now());
   const ahead = days.filter(({ fields }) => dayOf(Date.parse(fields.high_at ?? "")) >= today);
   const shown = isAll ? days : ahead;
+  const day = days.find(({ id }) => id === opened);
   return (
     <section class="stack tight" data-testid="job-forecast">
       <h4>{t("forecast.title")}</h4>
-      {shown.length > 0 && <ul class="lines">{shown.map((row) => <ForecastLine key={row.id} row={row} />)}</ul>}
+      {shown.length > 0 && <ul class="places">{shown.map((row) => <ForecastLine key={row.id} row={row} onOpen={() => setOpened(row.id)} />)}</ul>}
       {!isAll && days.length > ahead.length && <button type="button" class="button plain" data-testid="forecast-past" onClick={() => setAll(true)}>{t("forecast.past")}</button>}
       {mayWrite.value && <button type="button" class="button wide" data-testid="add-forecast" onClick={() => setOpen(true)}>{t("forecast.type")}</button>}
       {open && <ForecastSheet job={job} onClose={() => setOpen(false)} />}
+      {day && <DaySheet row={day} onClose={() => setOpened(null)} />}
     </section>
   );
 }

@@ -1,11 +1,16 @@
 /** Tile on the fresh bed or after the night: both ways with their time, what speaks for them and against them. */
 import { editRoom, mayWrite } from "../../state";
+import { roundedUp } from "../../units";
 import type { WaitingAnswer } from "../../wire";
 import { t } from "../../words";
 import { Link } from "../common/Link";
+import { Cautions } from "../common/Notes";
+import { cautionsAt } from "../common/plan";
 import { pathOfHistory } from "../common/route";
 import { saved, sayOnlyLooks } from "../common/saving";
 import type { RoomView } from "../common/useRoom";
+
+const TEN_MINUTES = 10; // a window is not told finer
 
 type Way = "same_day" | "overnight";
 type Tile = WaitingAnswer["tile"];
@@ -18,7 +23,7 @@ function sameDayText(tile: Tile, now: string): string {
 
 function overnightText({ tile, placed_at: placedAt }: WaitingAnswer): string {
   const { hardened_from: early, hardened_likely: likely } = tile;
-  if (early !== null && likely !== null) return t("tile.overnight_when", { early, likely });
+  if (early !== null && likely !== null) return t("tile.overnight_when", { early: roundedUp(early, TEN_MINUTES), likely: roundedUp(likely, TEN_MINUTES) });
   return t(placedAt === null ? "tile.overnight_hours" : "tile.overnight_never");
 }
 
@@ -50,6 +55,7 @@ export function TileChoice({ room, answer }: { room: RoomView; answer: WaitingAn
         <Side way="same_day" when={sameDayText(answer.tile, answer.now)} isChosen={chosen === "same_day"} onChoose={choose} />
         <Side way="overnight" when={overnightText(answer)} isChosen={chosen === "overnight"} onChoose={choose} />
       </ul>
+      <Cautions cautions={cautionsAt(answer, "tile")} />
       <p class="quiet small">{t("tile.practice")}</p>
       {chosen !== null && <Link to={pathOfHistory("room", room.id)} class="button wide" testid="tile-history">{t("history.open")}</Link>}
     </section>

@@ -4,11 +4,12 @@ import { clockText, hoursText } from "../../units";
 import type { Plan, WaitingAnswer } from "../../wire";
 import { reader, t } from "../../words";
 import { WaitingPlot } from "../../plots/WaitingPlot";
+import { CalendarButton } from "../common/CalendarButton";
 import { Figure } from "../common/Figure";
 import { Missing } from "../common/Missing";
 import { NoPlan } from "../common/NoPlan";
 import { Cautions, PlanNotes } from "../common/Notes";
-import { problemText } from "../common/plan";
+import { cautionsAt, problemText } from "../common/plan";
 import { RoomFrame } from "../common/RoomFrame";
 import { useRoom, type RoomView } from "../common/useRoom";
 import { Constants } from "./Constants";
@@ -55,9 +56,10 @@ function Picture({ room, answer }: { room: RoomView; answer: WaitingAnswer | nul
 function Answered({ room, plan, answer }: { room: RoomView; plan: Plan; answer: WaitingAnswer }) {
   return (
     <>
-      <Cautions cautions={answer.cautions} />
+      <Cautions cautions={cautionsAt(answer, "readiness")} />
       <Notices answer={answer} />
       <Milestones room={room.id} plan={plan} answer={answer} />
+      {answer.placed_at !== null && <CalendarButton rooms={[room.id]} name={room.fields.name ?? ""} />}
       <Weather answer={answer} />
       <TileChoice room={room} answer={answer} />
       <Drying room={room} answer={answer} />

@@ -1,6 +1,8 @@
 /** Weather that harms the bed while it hardens, in order of time, and what to do about it. */
 import type { WaitingAnswer } from "../../wire";
 import { t } from "../../words";
+import { Cautions } from "../common/Notes";
+import { cautionsAt } from "../common/plan";
 import { Evaporation } from "./Evaporation";
 
 type Spell = WaitingAnswer["spells"][number];
@@ -17,14 +19,15 @@ export function SpellSign({ kind }: { kind: Spell["kind"] }) {
   return <svg class="sign spell-sign" viewBox="0 0 48 48" aria-hidden="true"><path d={SHAPES[kind]} /></svg>;
 }
 
-function SpellLine({ spell }: { spell: Spell }) {
+/** What to do stands at the first spell of each kind. */
+function SpellLine({ spell, isFirst }: { spell: Spell; isFirst: boolean }) {
   return (
     <li class={`spell-line ${spell.kind}`} data-testid={`spell-${spell.kind}`}>
       <SpellSign kind={spell.kind} />
       <div>
         <strong>{t(`spell.${spell.kind}`, { worst: spell.worst })}</strong>
         <p class="when">{t("weather.from_to", { from: spell.from, to: spell.to })} · {t(spell.forecast ? "weather.foretold" : "weather.measured")}</p>
-        <p>{t(`spell_do.${spell.kind}`)}</p>
+        {isFirst && <p>{t(`spell_do.${spell.kind}`)}</p>}
       </div>
     </li>
   );
@@ -32,7 +35,7 @@ function SpellLine({ spell }: { spell: Spell }) {
 
 function Spells({ answer }: { answer: WaitingAnswer }) {
   if (answer.spells.length === 0) return <p class="notice" data-testid="no-spells">{t(answer.celsius_now === null ? "weather.nothing_known" : "weather.none")}</p>;
-  return <ol class="spells" data-testid="spells">{answer.spells.map((spell, index) => <SpellLine key={index} spell={spell} />)}</ol>;
+  return <ol class="spells" data-testid="spells">{answer.spells.map((spell, index, all) => <SpellLine key={index} spell={spell} isFirst={all.findIndex(({ kind }) => kind === spell.kind) === index} />)}</ol>;
 }
 
 export function Weather({ answer }: { answer: WaitingAnswer }) {
@@ -40,6 +43,7 @@ export function Weather({ answer }: { answer: WaitingAnswer }) {
     <section class="stack tight">
       <h3>{t("weather.title")}</h3>
       <Spells answer={answer} />
+      <Cautions cautions={cautionsAt(answer, "spells")} />
       <Evaporation answer={answer} />
     </section>
   );
