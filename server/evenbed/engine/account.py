@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from evenbed.engine.bed_account import bed_cautions_of, bed_explanations_of
 from evenbed.engine.cautions import Caution, caution_at
 from evenbed.engine.cost.costed import load_and_material_cautions
+from evenbed.engine.flatness.account import flatness_explanations_of
 from evenbed.engine.rails.account import rail_explanations
 from evenbed.engine.slips import Suspect
 from evenbed.engine.sources import Explanation, explanation_of
@@ -52,7 +53,8 @@ def explanations_of(room: WorkedRoom, unknown: Unknown | None) -> dict[str, Expl
     bed = bed_explanations_of(room, unknown)
     joints = room.joints.explanations
     truing = room.trued.explanations
-    return own | bed | _levels_explanations(room) | joints | shims | filling | truing | waiting | doubt
+    flat = {} if unknown is None else flatness_explanations_of(room.flatness)
+    return own | bed | _levels_explanations(room) | joints | shims | filling | truing | flat | waiting | doubt
 
 
 def _filling_explanations(room: WorkedRoom) -> Iterator[tuple[str, Explanation]]:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from evenbed.engine.document.fields import described
 from evenbed.engine.filling.sentences import FILLING_CAUTIONS
+from evenbed.engine.flatness.sentences import FLATNESS_CAUTIONS
 from evenbed.engine.rails.sentences import RAIL_CAUTIONS
 from evenbed.engine.truing.sentences import TRUING_CAUTIONS
 from evenbed.engine.waiting.sentences import WAITING_CAUTIONS
@@ -150,6 +151,7 @@ CAUTIONS: dict[str, str] = {
     **RAIL_CAUTIONS,
     **TRUING_CAUTIONS,
     **FILLING_CAUTIONS,
+    **FLATNESS_CAUTIONS,
     **WAITING_CAUTIONS,
 }
 

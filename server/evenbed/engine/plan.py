@@ -10,6 +10,8 @@ from evenbed.engine.document.check import check_document
 from evenbed.engine.document.places import Point3
 from evenbed.engine.document.room import Document
 from evenbed.engine.doubt import NextReading
+from evenbed.engine.flatness.account import flatness_cautions_of
+from evenbed.engine.flatness.answer import flatness_answer_of
 from evenbed.engine.identity import identity
 from evenbed.engine.outline import Figure
 from evenbed.engine.problems import Problem, problem_at
@@ -46,24 +48,23 @@ def plan_from(given: object, *, with_statistics: bool = True) -> Plan:
         quote=quote_of(room, unknown_floor),
         mix=mix_answer_of(mix_of(room, unknown_floor)),
         joints=room.joints.answer,
-        flatness=None,
+        flatness=flatness_answer_of(room) if with_statistics else None,
         readiness=room.readiness.rows,
         evaporation=room.waiting.evaporation,
         drying=room.waiting.drying,
         tile=room.waiting.tile,
         placed_at=room.readiness.placed_at,
         working_time=room.readiness.working_time,
-        cautions=tuple(cautions_of(room)),
+        cautions=(*cautions_of(room), *(flatness_cautions_of(room.flatness) if with_statistics else ())),
         explanations=explanations_of(room, unknown_floor),
     )
 
 
 def _notices(document: Document, unknown: Iterable[str]) -> tuple[Problem, ...]:
-    unused = [f"readings[{n}]" for n, r in enumerate(document.readings) if r.stage == "bed"]
     left_out = [problem_at(path, "unknown_key") for path in unknown]
     if document.outline.vertices is not None and document.outline.walls is not None:
         left_out.append(problem_at("outline.walls", "vertices_stand"))
-    return tuple(left_out + [problem_at(path, "not_worked_out") for path in unused])
+    return tuple(left_out)
 
 
 def _outline_answer(figure: Figure) -> OutlineAnswer:

@@ -109,7 +109,6 @@ PROBLEMS: dict[str, str] = {
     "that conflicts would have to give {together:.2f} mm, the fall 1/1000 for each mm.",
     "vertices_stand": "Corners and taped walls are both given: the corners stand, the walls are left out.",
     "unknown_key": "Nobody here knows this key; it was left out.",
-    "not_worked_out": "This part of the document is kept but not worked out yet.",
     "top_line_misses": "The line between the two levels misses the room: it must have floor on both sides.",
     "not_a_drain": "The fixture {id} is no drain.",
     "drain_at_wall": "The drain's middle is {gap} mm from a wall, its radius {radius} mm: move it off the wall.",

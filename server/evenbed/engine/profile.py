@@ -68,9 +68,8 @@ def profile_from(given: object) -> ProfileAnswer:
         room = WorkedRoom(checked_document(question.document))
         regions = regions_of_room(room.figure.outer, room.figure.holes)
         bends = sorted([*_bends(room.surface, line), *_creases(room.top, line)])
-        runs = (
-            _run(room, line, [start, *_inside(bends, start, end), end]) for start, end in stretches_along(regions, line.start, line.end)
-        )
+        stretches = stretches_along(regions, line.start, line.end)
+        runs = (_run(room, line, [start, *_inside(bends, start, end), end]) for start, end in stretches)
         return ProfileAnswer(line.length, tuple(runs))
 
 

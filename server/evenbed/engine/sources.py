@@ -7,6 +7,7 @@ set like formulas, so that a screen in another language says its own sentence fr
 from dataclasses import dataclass
 
 from evenbed.engine.document.fields import described
+from evenbed.engine.flatness.sentences import FLATNESS_SOURCES
 from evenbed.engine.formulas import FORMULAS
 from evenbed.engine.waiting.sentences import WAITING_SOURCES
 
@@ -73,6 +74,7 @@ SOURCES: dict[str, str] = {
         "Linear expansion, as physics has it. How much tile grows and how far a sealant gives is for their makers to "
         "say; 6 millionths for each °F and ±25 % are common (from memory)."
     ),
+    **FLATNESS_SOURCES,
     **WAITING_SOURCES,
     "ada_303": (
         "Changes in level: 2010 ADA Standards for Accessible Design, section 303 (to 1/4 in upright, to 1/2 in "

@@ -13,6 +13,7 @@ from evenbed.engine.document.room import Document
 from evenbed.engine.filling.sections import SectionPlan
 from evenbed.engine.filling.shapes import OpenEdge
 from evenbed.engine.finish.finished import Finished
+from evenbed.engine.flatness.worked_flatness import WorkedFlatness, flatness_of
 from evenbed.engine.ground import Ground
 from evenbed.engine.heights import Levels
 from evenbed.engine.joints.room import RoomJoints
@@ -58,6 +59,11 @@ class WorkedRoom:
     def layout(self) -> WorkedLayout:
         """The rails, and the sections between them."""
         return layout_of_room(self.document, self.bed)
+
+    @property
+    def flatness(self) -> WorkedFlatness:
+        """What was measured on the finished bed."""
+        return flatness_of(self.document, self.bed)
 
     @property
     def figure(self) -> Figure:

@@ -8,6 +8,7 @@ import { dates } from "./en/dates";
 import { daybook } from "./en/daybook";
 import { filling } from "./en/filling";
 import { fillcodes } from "./en/fillcodes";
+import { flatcodes } from "./en/flatcodes";
 import { frame } from "./en/frame";
 import { handed } from "./en/handed";
 import { joints } from "./en/joints";
@@ -28,4 +29,4 @@ import { waiting } from "./en/waiting";
 import { waitcodes } from "./en/waitcodes";
 import { work } from "./en/work";
 
-export const en = { ...frame, ...dates, ...daybook, ...filling, ...bought, ...brought, ...checking, ...work, ...codes, ...fillcodes, ...handed, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...record, ...seen, ...setting, ...sources, ...tops, ...truingcodes, ...waitcodes, ...waiting } as const;
+export const en = { ...frame, ...dates, ...daybook, ...filling, ...bought, ...brought, ...checking, ...work, ...codes, ...fillcodes, ...flatcodes, ...handed, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...record, ...seen, ...setting, ...sources, ...tops, ...truingcodes, ...waitcodes, ...waiting } as const;

@@ -8,6 +8,7 @@ import { dates } from "./es/dates";
 import { daybook } from "./es/daybook";
 import { filling } from "./es/filling";
 import { fillcodes } from "./es/fillcodes";
+import { flatcodes } from "./es/flatcodes";
 import { frame } from "./es/frame";
 import { handed } from "./es/handed";
 import { joints } from "./es/joints";
@@ -28,4 +29,4 @@ import { waiting } from "./es/waiting";
 import { waitcodes } from "./es/waitcodes";
 import { work } from "./es/work";
 
-export const es = { ...frame, ...dates, ...daybook, ...filling, ...bought, ...brought, ...checking, ...work, ...codes, ...fillcodes, ...handed, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...record, ...seen, ...setting, ...sources, ...tops, ...truingcodes, ...waitcodes, ...waiting };
+export const es = { ...frame, ...dates, ...daybook, ...filling, ...bought, ...brought, ...checking, ...work, ...codes, ...fillcodes, ...flatcodes, ...handed, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...record, ...seen, ...setting, ...sources, ...tops, ...truingcodes, ...waitcodes, ...waiting };

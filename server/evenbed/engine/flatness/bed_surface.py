@@ -113,6 +113,13 @@ class BedSurface:
         weights = self.weights_at(at)
         return math.fsum(w * self.heights[n] for n, w in weights.items()) if weights else None
 
+    def edges_round(self, at: Point) -> tuple[Edge, ...]:
+        """The edges of the triangle that a place is on; none beyond the readings."""
+        if not self.triangles:
+            return ()
+        found = self.surface.triangle_at(*at)
+        return _edges_round(self.triangles[found]) if self.surface.nearest(at) == at else ()
+
     def weights_at(self, at: Point) -> dict[int, float]:
         """By how much each spot counts in the height of a place; none beyond the readings."""
         if not self.triangles:

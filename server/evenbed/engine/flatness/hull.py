@@ -40,16 +40,29 @@ def worst_under(knots: Knots, length: float, above: float = 0.0) -> Rest | None:
     if len(along) < 3 or max(height) - min(height) <= above:
         return None
     profile = _Profile(along, height)
-    if not profile.valleys:
-        return None
-    if length >= along[-1] - along[0]:
-        return profile.whole(above)
-    return profile.sliding(length, above)
+    return profile.worst(length, above) if profile.valleys else None
 
 
 def worst_over(knots: Knots, length: float, above: float = 0.0) -> Rest | None:
     """The highest hump that a straightedge of a length can rock on; its feet are no further apart than it is long."""
     return worst_under((knots[0], [-z for z in knots[1]]), length, above)
+
+
+def is_open_over(knots: Knots, at: float, length: float, limit: float) -> bool:
+    """True where a straightedge stands open by more than `limit` over one place, or rocks on it so high."""
+    along, height = knots
+    n = bisect_left(along, at)
+    if not along[0] < at < along[-1] or n == 0:
+        return False
+    if along[n] > at:
+        share = (at - along[n - 1]) / (along[n] - along[n - 1])
+        z = height[n - 1] + share * (height[n] - height[n - 1])
+        along, height = [*along[:n], at, *along[n:]], [*height[:n], z, *height[n:]]
+    if max(height) - min(height) <= limit:
+        return False
+    return any(
+        _Profile(along, [sign * z for z in height], [n]).worst(length, limit) is not None for sign in (1.0, -1.0)
+    )
 
 
 def hull_over(along: list[float], height: list[float]) -> list[int]:
@@ -70,13 +83,20 @@ def _is_under(along: list[float], height: list[float], a: int, p: int, b: int) -
 class _Profile:
     """A profile with what of it can be touched (`ridges`) and can be open under it (`valleys`): knots bent so."""
 
-    def __init__(self, along: list[float], height: list[float]) -> None:
+    def __init__(self, along: list[float], height: list[float], asked: list[int] | None = None) -> None:
+        """`asked` are the knots that are looked at alone, where they are no valleys too."""
         self.along, self.height = along, height
         self.slopes = [(height[n + 1] - height[n]) / (along[n + 1] - along[n]) for n in range(len(along) - 1)]
         bends = [0.0, *(after - before for before, after in pairwise(self.slopes)), 0.0]
-        self.valleys = [n for n, bend in enumerate(bends) if bend > FLAT]
+        self.valleys = [n for n, bend in enumerate(bends) if bend > FLAT] if asked is None else asked
         self._deep = [along[n] for n in self.valleys]
         self.ridges = [n for n, bend in enumerate(bends) if bend < -FLAT]
+
+    def worst(self, length: float, above: float) -> Rest | None:
+        """The largest gap under a straightedge anywhere; a longer one lies on the whole profile."""
+        if length >= self.along[-1] - self.along[0]:
+            return self.whole(above)
+        return self.sliding(length, above)
 
     def whole(self, above: float) -> Rest | None:
         """The largest gap under a straightedge over all of it."""

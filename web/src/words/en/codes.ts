@@ -75,7 +75,6 @@ export const codes = {
   "problem.top_conflict_fall_stuck": "These heights cannot all hold at any fall that is still a floor. Each height would have to give {together:depth} and the fall as many 1/1000 as that is mm.",
   "problem.vertices_stand": "Corners and taped walls are both given: the corners stand, the walls are left out.",
   "problem.unknown_key": "A part nobody here knows was left out.",
-  "problem.not_worked_out": "This part is kept but not worked out yet.",
   "problem.top_line_misses": "The line between the two levels misses the room: it must have floor on both sides.",
   "problem.not_a_drain": "That fixture is no drain.",
   "problem.drain_at_wall": "The drain's middle is {gap:depth} from a wall and its radius is {radius:depth}: move it off the wall.",

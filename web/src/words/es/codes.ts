@@ -77,7 +77,6 @@ export const codes: Readonly<Record<keyof typeof english, string>> = {
   "problem.top_conflict_fall_stuck": "Estas alturas no se pueden cumplir todas con ninguna caída que aún sea piso. Cada altura tendría que ceder {together:depth} y la caída tantos 1/1000 como mm sean.",
   "problem.vertices_stand": "Hay esquinas y paredes medidas: valen las esquinas, las paredes se dejaron fuera.",
   "problem.unknown_key": "Se dejó fuera una parte que aquí nadie conoce.",
-  "problem.not_worked_out": "Esta parte se guarda, pero todavía no se calcula.",
   "problem.top_line_misses": "La línea entre los dos niveles no cruza el cuarto: debe tener piso a los dos lados.",
   "problem.not_a_drain": "Esa pieza no es un desagüe.",
   "problem.drain_at_wall": "El centro del desagüe está a {gap:depth} de una pared y su radio es {radius:depth}: aléjelo de la pared.",

@@ -1,0 +1,100 @@
+"""What must be said beside the flatness of a bed: cautions, and how its figures explain themselves."""
+
+from collections.abc import Iterable, Iterator
+
+from evenbed.engine.cautions import Caution, caution_at
+from evenbed.engine.flatness.coverage import ENOUGH
+from evenbed.engine.flatness.lying import longest_stretch
+from evenbed.engine.flatness.shapes import LevelCheck, StraightedgeCheck
+from evenbed.engine.flatness.verdicts import DOUBT, Laid
+from evenbed.engine.flatness.worked_flatness import WorkedFlatness
+from evenbed.engine.sources import Explanation, explanation_of
+
+LEAST_FALL = 1.0 / 48.0  # 1/4 in per foot
+COARSE = 0.5  # of the limit: a gap no better known than this is hardly judged by it
+LIMITS = {"ansi": "limit_ansi", "bs": "limit_bs", "din": "limit_din", "aci": "limit_aci", "own": "limit_own"}
+
+
+def flatness_cautions_of(found: WorkedFlatness) -> Iterable[Caution]:
+    """Every caution of one bed's flatness; none where nothing was measured."""
+    if not found.is_measured:
+        return
+    yield caution_at("flatness.verdict", "flatness_computed")
+    if found.readings and not found.surface.triangles:
+        yield caution_at("flatness.points", "flatness_one_line")
+    if not found.limits.rows:
+        yield caution_at("flatness.checks", "flatness_no_limits")
+    for n, laid in enumerate(found.laid):
+        yield from _check_cautions(f"flatness.checks[{n}]", laid, found)
+    if found.flat_and_level.overall is not None:
+        lines = found.flat_and_level.overall.lines
+        yield caution_at("flatness.f_numbers", "flatness_numbers_partly", lines=lines)
+    if found.verdict == "beyond":
+        yield caution_at("flatness.work", "flatness_rubbing")
+    if found.level is not None:
+        yield from _fall_cautions(found.level, found.drain is not None)
+
+
+def _check_cautions(where: str, laid: Laid, found: WorkedFlatness) -> Iterator[Caution]:
+    check, longest = laid.check, longest_stretch(found.bed.regions)
+    if check.length > longest:
+        yield caution_at(where, "flatness_longer", length=check.length, fits=longest)
+    if found.readings and check.judged_share < ENOUGH:
+        yield caution_at(where, "flatness_sparse", length=check.length, share=check.judged_share)
+    if laid.is_reduced:
+        yield caution_at(where, "flatness_reduced", length=check.length)
+    worst = max((one for one in (check.gap, check.hump) if one is not None), key=lambda one: one.gap, default=None)
+    if worst is None:
+        return
+    doubt = DOUBT * worst.sigma
+    if abs(worst.gap - check.limit) < doubt:
+        values = {"gap": worst.gap, "limit": check.limit, "doubt": doubt}
+        yield caution_at(where, "flatness_near_limit", length=check.length, **values)
+    elif doubt >= COARSE * check.limit:
+        yield caution_at(where, "flatness_coarse", limit=check.limit, doubt=doubt)
+
+
+def _fall_cautions(level: LevelCheck, is_to_drain: bool) -> Iterator[Caution]:
+    built = [one.fall for one in level.falls if one.designed > 0.0 and one.fall is not None]
+    if is_to_drain and built and min(built) < LEAST_FALL:
+        yield caution_at("flatness.level.falls", "flatness_fall_short", fall=min(built), least=LEAST_FALL)
+    if level.standing_water:
+        yield caution_at("flatness.level.standing_water", "flatness_water", count=len(level.standing_water))
+
+
+def flatness_explanations_of(found: WorkedFlatness) -> dict[str, Explanation]:
+    """What stands behind the figures, by their paths in the plan; none where nothing was measured."""
+    return dict(_explained(found)) if found.is_measured else {}
+
+
+def _explained(found: WorkedFlatness) -> Iterator[tuple[str, Explanation]]:
+    readings = len(found.readings)
+    for n, laid in enumerate(found.laid):
+        yield from _check_explained(f"flatness.checks[{n}]", laid.check, readings)
+    for n, gap in enumerate(found.gap_verdicts):
+        if gap.limit is not None:
+            code = LIMITS[found.limits.standard.split("_")[0]]
+            yield f"flatness.gaps[{n}].limit", explanation_of(code, straightedge=gap.length, allowed=gap.limit)
+    if found.level is not None:
+        yield "flatness.level", explanation_of("bed_level", bed_high=found.level.mean, readings=readings)
+        for n, fall in enumerate(found.level.falls):
+            if fall.fall is not None:
+                yield f"flatness.level.falls[{n}].fall", explanation_of("built_fall", readings=fall.readings)
+    overall = found.flat_and_level.overall
+    if overall is not None:
+        counts = {"lines": overall.lines, "heights": overall.heights}
+        yield "flatness.f_numbers.ff", explanation_of("f_flatness", **counts)
+        if overall.fl is not None:
+            yield "flatness.f_numbers.fl", explanation_of("f_levelness", **counts)
+
+
+def _check_explained(path: str, check: StraightedgeCheck, readings: int) -> Iterator[tuple[str, Explanation]]:
+    length = check.length
+    yield f"{path}.limit", explanation_of(LIMITS[check.code.split("_")[0]], straightedge=length, allowed=check.limit)
+    yield f"{path}.judged_share", explanation_of("judged_share", straightedge=length, readings=readings)
+    if check.beyond_share > 0.0:
+        yield f"{path}.beyond_share", explanation_of("beyond_share", straightedge=length, allowed=check.limit)
+    for key, code, one in (("gap", "straightedge_gap", check.gap), ("hump", "straightedge_hump", check.hump)):
+        if one is not None:
+            values = {"straightedge": length, "readings": readings, "error": one.sigma}
+            yield f"{path}.{key}", explanation_of(code, **values)

@@ -1,0 +1,109 @@
+"""What must be said beside the flatness of a bed, in English, by code."""
+
+FLATNESS_CAUTIONS: dict[str, str] = {
+    "flatness_computed": (
+        "A straightedge laid by computation knows the bed at its readings alone. The way of measuring that the "
+        "contract names, and whoever inspects it, decide."
+    ),
+    "flatness_sparse": (
+        "Readings stand near enough for a straightedge of {length:.0f} mm on {share:.0%} of the bed only: that "
+        "nothing was found elsewhere says nothing. Read more places, or lay the straightedge there and enter the gaps."
+    ),
+    "flatness_near_limit": (
+        "The worst place under {length:.0f} mm is {gap:.1f} mm against a limit of {limit:.1f} mm, known to about "
+        "{doubt:.1f} mm: too near to the limit to tell. Lay the straightedge there."
+    ),
+    "flatness_coarse": (
+        "A gap is known to about {doubt:.1f} mm by these readings, half of the limit of {limit:.1f} mm or more: read "
+        "with a finer instrument, or lay the straightedge itself."
+    ),
+    "flatness_longer": (
+        "A straightedge of {length:.0f} mm is longer than the {fits:.0f} mm that fit this room: it was laid as long "
+        "as the room allows, against the whole limit."
+    ),
+    "flatness_one_line": ("The readings of the bed are too few, or stand on one line: nothing is known beside them."),
+    "flatness_reduced": (
+        "There are so many readings that a straightedge of {length:.0f} mm was not laid through every two of them: "
+        "a worse place may have been passed over."
+    ),
+    "flatness_no_limits": "The company's own limits are asked for, and none is given.",
+    "flatness_numbers_partly": (
+        "F-numbers rest on {lines:.0f} lines of heights. Where lines must run and how many there must be is for "
+        "ASTM E1155 and the contract; that was not looked after."
+    ),
+    "flatness_rubbing": (
+        "Rubbing or grinding a bed that has hardened throws silica dust: work wet or with extraction, and wear a "
+        "respirator."
+    ),
+    "flatness_fall_short": (
+        "As built, the bed falls {fall:.2%} where it falls least, less than the {least:.2%} (1/4 in per foot) asked "
+        "of shower floors (IRC P2709.1, as quoted): water may stand."
+    ),
+    "flatness_water": (
+        "Places from which no water runs off: {count:.0f}. Fill them, or cut a way down, before anything covers them."
+    ),
+}
+
+FLATNESS_FORMULAS: dict[str, tuple[str, str]] = {
+    "straightedge_gap": (
+        "gap = line from rest to rest − bed, over the triangles between the readings, largest for every line, every "
+        "place on it and every two rests no further apart than the straightedge is long",
+        "bed_surface",
+    ),
+    "straightedge_hump": (
+        "hump = bed − line from foot to foot, highest for every line, every place on it and every two feet no "
+        "further apart than the straightedge is long",
+        "bed_surface",
+    ),
+    "judged_share": (
+        "share of the bed no further than a quarter of the straightedge from a reading, or from where one as long "
+        "was laid by hand: two readings in each straightedge's length show a wave as long as it",
+        "common_practice",
+    ),
+    "beyond_share": (
+        "share of the bed under a gap or on a hump beyond the limit, by a hundred places evenly over it, along six "
+        "lines through each",
+        "bed_surface",
+    ),
+    "bed_level": ("mean of bed − designed top over the readings; rms about that mean", "geometry"),
+    "built_fall": ("fall = steepness of the plane that fits the readings on that part of the top best", "geometry"),
+    "f_flatness": (
+        "FF = 115.8 mm / (3 S + |mean|) of q = h(i) − 2 h(i−1) + h(i−2); lines together: F² = Σ n / Σ (n / F²)",
+        "astm_e1155",
+    ),
+    "f_levelness": (
+        "FL = 317.5 mm / (3 S + |mean|) of z = h(i) − h(i−10); lines together: F² = Σ n / Σ (n / F²)",
+        "astm_e1155",
+    ),
+    "limit_ansi": ("limit for the straightedge's length, by the tile's longest edge", "ansi_a108_02"),
+    "limit_bs": ("limit under a 2 m straightedge resting on the floor", "bs_8204"),
+    "limit_din": ("limit linear between the spans of the table, to the nearest mm", "din_18202"),
+    "limit_aci": ("limit linear between published pairs of FF and gap; the F-numbers decide", "aci_117"),
+    "limit_own": ("limit as set in this room", "room"),
+}
+"""How the figures are reckoned, and the code of the source."""
+
+FLATNESS_SOURCES: dict[str, str] = {
+    "bed_surface": (
+        "The bed is the Delaunay triangulation of its readings, in heights above the designed top, linear in each "
+        "triangle; what a straightedge touches is the upper hull of the section along it."
+    ),
+    "ansi_a108_02": (
+        "ANSI A108.02, as quoted by the US Access Board and in trade journals: all edges of the tile under 15 in, "
+        "1/4 in in 10 ft and 1/16 in in 1 ft; one edge 15 in or more, 1/8 in in 10 ft and 1/16 in in 24 in."
+    ),
+    "bs_8204": (
+        "BS 8204, as told by The Concrete Society: SR1 3 mm, SR2 5 mm, SR3 10 mm under a 2 m straightedge resting on "
+        "the floor."
+    ),
+    "din_18202": "DIN 18202, table 3, rows 2 to 4, as quoted: limits by span, linear between.",
+    "aci_117": (
+        "ACI 117-10, table 4.8.5.1: overall FF and FL, of any one part at least 3/5 of them. Gap under an unlevelled "
+        "10 ft straightedge by FF: US Access Board."
+    ),
+    "astm_e1155": (
+        "ASTM E1155M: the definitions of q and z as published; the constants and how lines are put together from "
+        "memory."
+    ),
+}
+"""What the rules rest on."""

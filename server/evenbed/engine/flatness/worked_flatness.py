@@ -1,0 +1,148 @@
+"""The flatness of one room's bed, each step worked out once; what was worked out last is kept.
+
+A temperature, a tick or a rail changes nothing of it: answers are the same with and without that.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+
+from evenbed.engine.document.flatness import FlatnessDesign, HeightLine, MeasuredGap, Touch
+from evenbed.engine.document.room import Document, Fixture
+from evenbed.engine.document.tops import DrainTop
+from evenbed.engine.flatness.bed_readings import BedReading, bed_readings_from
+from evenbed.engine.flatness.bed_surface import BedSurface, bed_surface_from
+from evenbed.engine.flatness.coverage import Coverage, coverage_of
+from evenbed.engine.flatness.fnumbers import FlatAndLevel, Heights, f_numbers_of, lines_among
+from evenbed.engine.flatness.levelled import FALLS, level_check_of
+from evenbed.engine.flatness.lying import longest_stretch
+from evenbed.engine.flatness.shapes import GapVerdict, LevelCheck, Verdict
+from evenbed.engine.flatness.standards import ACI_NEEDS, Limits, limits_of
+from evenbed.engine.flatness.touched import stale_readings
+from evenbed.engine.flatness.verdicts import Laid, checks_of, gap_verdicts_of, worst_verdict
+from evenbed.engine.worked_bed import WorkedBed
+
+KEPT = 2  # the room being worked on, and one looked at between
+
+
+@dataclass(frozen=True)
+class WorkedFlatness:
+    """One bed and what was measured on it."""
+
+    bed: WorkedBed
+    design: FlatnessDesign
+    gaps: tuple[MeasuredGap, ...]
+    height_lines: tuple[HeightLine, ...]
+    touches: tuple[Touch, ...]
+
+    @property
+    def is_measured(self) -> bool:
+        """True where anything was measured on the bed."""
+        read = any(reading.stage == "bed" for reading in self.bed.document.readings)
+        return read or bool(self.gaps or self.height_lines)
+
+    @cached_property
+    def stale(self) -> tuple[str, ...]:
+        """Ids of readings whose place was worked over since."""
+        return tuple(sorted(stale_readings(self.bed.document.readings, self.touches)))
+
+    @cached_property
+    def readings(self) -> tuple[BedReading, ...]:
+        """The bed's read places that count."""
+        return bed_readings_from(self.bed.document, self.bed.levels, frozenset(self.stale))
+
+    @cached_property
+    def surface(self) -> BedSurface:
+        """The bed as it was read, in heights above the designed top."""
+        spots = [(*one.at, one.z - self.bed.top.at(*one.at)) for one in self.readings]
+        return bed_surface_from(spots, self.bed.regions, [one.sigma for one in self.readings])
+
+    @cached_property
+    def coverage(self) -> Coverage:
+        """How near to a reading every place of the bed is."""
+        return coverage_of(self.bed.figure, self.surface)
+
+    @cached_property
+    def limits(self) -> Limits:
+        """The limits in force that fit the room."""
+        longest = longest_stretch(self.bed.regions)
+        return limits_of(self.design, self.bed.document.bed.covering.longest_edge).fitting(longest)
+
+    @cached_property
+    def laid(self) -> tuple[Laid, ...]:
+        """Every length of straightedge laid all over the bed."""
+        return checks_of(self.limits, self.surface, self.coverage, self.gaps)
+
+    @cached_property
+    def gap_verdicts(self) -> tuple[GapVerdict, ...]:
+        """The gaps measured with a wedge."""
+        return gap_verdicts_of(self.limits, self.gaps)
+
+    @property
+    def drain(self) -> Fixture | None:
+        """The drain that the top falls to, None where it falls to none."""
+        document = self.bed.document
+        top = document.bed.top
+        if not isinstance(top, DrainTop):
+            return None
+        return next((fixture for fixture in document.fixtures if fixture.id == top.drain), None)
+
+    @cached_property
+    def level(self) -> LevelCheck | None:
+        """The bed against its designed top."""
+        return level_check_of(self.surface, self.bed.top, self.drain)
+
+    @cached_property
+    def flat_and_level(self) -> FlatAndLevel:
+        """F-numbers of the lines measured, and of those that readings stand in."""
+        given = [Heights(line.id, line.heights, line.spacing) for line in self.height_lines]
+        heights = {(x, y): z for x, y, z in self.surface.points}
+        spots = [(one.id, one.at, heights[one.at]) for one in self.readings]
+        return f_numbers_of([*given, *lines_among(spots)], self.bed.top.steepest < FALLS)
+
+    @property
+    def needs(self) -> tuple[float, float | None] | None:
+        """Overall FF and FL asked for; no FL of a top that falls, and neither by a rule of straightedges."""
+        asked = ACI_NEEDS.get(self.design.standard)
+        if asked is None:
+            return None
+        return asked[0], asked[1] if self.bed.top.steepest < FALLS else None
+
+    @cached_property
+    def verdict(self) -> Verdict:
+        """The worst of everything that decides."""
+        return worst_verdict([*self._by_straightedge(), *self._by_wedge(), *self._by_numbers()])
+
+    def _by_straightedge(self) -> Iterator[Verdict]:
+        rows = zip(self.limits.rows, self.laid, strict=True)
+        return (laid.check.verdict for limit, laid in rows if limit.decides)
+
+    def _by_wedge(self) -> Iterator[Verdict]:
+        return ("beyond" for gap in self.gap_verdicts if gap.verdict == "beyond")
+
+    def _by_numbers(self) -> Sequence[Verdict]:
+        found, asked = self.flat_and_level.overall, self.needs
+        if asked is None:
+            return ()
+        if found is None:
+            return ("too_sparse" if self.surface.spots else "not_read",)
+        ff, fl = asked
+        if found.ff < ff or (fl is not None and found.fl is not None and found.fl < fl):
+            return ("beyond",)
+        return ("within" if fl is None or found.fl is not None else "too_sparse",)
+
+
+def flatness_of(document: Document, bed: WorkedBed) -> WorkedFlatness:
+    """The flatness of a room's bed: the one kept where an equal one was asked for lately."""
+    return _kept(bed, document.flatness, document.gaps, document.height_lines, document.touches)
+
+
+@lru_cache(maxsize=KEPT)
+def _kept(
+    bed: WorkedBed,
+    design: FlatnessDesign,
+    gaps: tuple[MeasuredGap, ...],
+    height_lines: tuple[HeightLine, ...],
+    touches: tuple[Touch, ...],
+) -> WorkedFlatness:
+    return WorkedFlatness(bed, design, gaps, height_lines, touches)
