@@ -7,20 +7,22 @@ from collections.abc import Callable, Mapping
 from dataclasses import asdict
 from functools import partial
 from pathlib import Path
-from typing import Any
+from typing import Any, get_args
 
 from evenbed.engine.bridge import document_from_text
 from evenbed.engine.problems import BadDocumentError, problem_at
 from evenbed.scans.faults import ScanError
+from evenbed.scans.limits import wishes_with_limits
 from evenbed.scans.outline import rings_from
 from evenbed.scans.reducing import readings_from
 from evenbed.scans.room import Room
-from evenbed.scans.wishes import MM, Two, Wishes
+from evenbed.scans.wishes import MM, BedWish, Two, Wishes
 from evenbed.settings import Settings
-from evenbed.wire.scans import LEAST_CELL, MOST_CELL, ScanReply, Stage
+from evenbed.wire.scans import LEAST_CELL, MOST_CELL, ReadingStage, ScanReply, Stage
+from evenbed.wire.values import Standard
 
 BAD_INPUT = 2
-SETUP = "scan"
+SETUP, BED_SETUP = "scan", "bed_scan"
 _PLACES = "X,Y,X,Y"
 
 
@@ -37,6 +39,9 @@ def add_scan(commands: "argparse._SubParsersAction[argparse.ArgumentParser]") ->
     parser.add_argument("--in-room", type=_two, metavar=_PLACES, help="the same two in the room, mm")
     parser.add_argument("--up", choices=("z", "y"), default="z", help="which of its axes points up")
     parser.add_argument("--cell", type=partial(_between, LEAST_CELL, MOST_CELL), help="side of a cell, mm")
+    parser.add_argument("--stage", choices=get_args(ReadingStage), default="subfloor", help="what was scanned")
+    parser.add_argument("--standard", choices=get_args(Standard), help="limits of a bed's flatness; else the room's")
+    parser.add_argument("--longest-edge", type=partial(_between, 5.0, 5e3), help="of the tile, mm; else the room's")
     parser.add_argument("--minimum-points", type=partial(_between, 1, 1e5), default=8, help="that a reading needs")
     parser.add_argument(
         "--document", action="store_true", help="print the document, these readings in place of its own"
@@ -60,8 +65,9 @@ def run_scan(given: argparse.Namespace, _settings: Settings) -> int:
     """Print the readings and the report on the scan, or the problems."""
     try:
         document = document_from_text(given.room.read_text(encoding="utf-8-sig"))
-        rings = rings_from(document.get("outline") if isinstance(document, dict) else None)
-        reply = readings_from(given.file, Room(rings), _wishes(given), _shown_progress())
+        told = document if isinstance(document, dict) else {}
+        rings, wishes = rings_from(told.get("outline")), wishes_with_limits(_wishes(given), told)
+        reply = readings_from(given.file, Room(rings), wishes, _shown_progress())
     except BadDocumentError as bad:
         return _refuse([asdict(problem) for problem in bad.problems])
     except UnicodeDecodeError as error:
@@ -84,6 +90,7 @@ def _wishes(given: argparse.Namespace) -> Wishes:
         minimum_points=int(given.minimum_points),
         in_scan=given.in_scan,
         in_room=given.in_room,
+        bed=BedWish(given.standard, given.longest_edge) if given.stage == "bed" else None,
     )
 
 
@@ -104,10 +111,20 @@ def _shown_progress() -> Callable[[Stage, float], None]:
 
 
 def document_with(document: Mapping[str, Any], reply: ScanReply) -> dict[str, Any]:
-    """The document with the scan's readings in place of its own, from a level line through the highest of them."""
-    line = max(one.z for one in reply.readings)
-    readings = [
+    """The document with the scan's readings in place of its own, from a level line through the highest of them.
+
+    A scan of the bed takes the place of what was read of the bed, and stands beside the subfloor's readings.
+    """
+    line, stage = max(one.z for one in reply.readings), reply.report.stage
+    found: list[dict[str, Any]] = [
         {"id": f"s{n}", "setup": SETUP, "at": one.at, "down": round(line - one.z, 3)}
         for n, one in enumerate(reply.readings, start=1)
     ]
-    return dict(document) | {"setups": [{"id": SETUP, "kind": "laser"}], "readings": readings}
+    setup = {"id": SETUP, "kind": "laser"}
+    if stage == "subfloor":
+        return dict(document) | {"setups": [setup], "readings": found}
+    for one in found:
+        one |= {"id": f"b{one['id']}", "setup": BED_SETUP, "stage": stage}
+    kept = [one for one in document.get("readings", ()) if one.get("stage") != stage]
+    setups = [one for one in document.get("setups", ()) if one.get("id") != BED_SETUP]
+    return dict(document) | {"setups": [*setups, setup | {"id": BED_SETUP}], "readings": [*kept, *found]}

@@ -24,6 +24,11 @@ from evenbed.wire.scans import ScanProgress, ScanReply
 
 JOB, WITH_OUTLINE, WITHOUT, GONE = (uuid_text(n) for n in range(1, 5))
 OUTLINE = {"vertices": [list(p) for p in ROOM.rings[0]], "cutouts": [[list(p) for p in ROOM.rings[1]]]}
+LIMITS = {
+    "flatness.standard": "own",
+    "flatness.own": [{"length": 2000.0, "gap": 3.0}, {"length": 500.0, "gap": 1.5}],
+    "bed.covering.longest_edge": 600.0,
+}
 OCTETS = {"Content-Type": "application/octet-stream"}
 POINTS = furnished(1, points=150_000).points
 
@@ -36,7 +41,7 @@ def phone(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Client]:
     with service(tmp_path, scan_limit=20_000_000) as client:
         phone = client.joined()
         rooms: dict[str, dict[str, Any]] = {
-            WITH_OUTLINE: {"outline": OUTLINE},
+            WITH_OUTLINE: {"outline": OUTLINE} | LIMITS,
             WITHOUT: {},
             GONE: {"outline": OUTLINE, "deleted": True},
         }
@@ -83,6 +88,21 @@ def test_wishes_are_heeded(phone: Client, tmp_path: Path) -> None:
     assert report["cell"] == pytest.approx(700, rel=0.1)
 
 
+def test_a_scan_of_the_bed_is_held_against_the_rooms_own_limits_or_those_asked_for(
+    phone: Client, tmp_path: Path
+) -> None:
+    content = save_xyz(tmp_path / "scan.xyz", POINTS).read_bytes()
+    own = ScanReply.model_validate(lines_of(sent(phone, content, unit="mm", stage="bed"))[-1])
+    assert own.report.stage == "bed"
+    assert own.flatness is not None
+    assert own.flatness.standard == "own"
+    assert [(one.length, one.limit) for one in own.flatness.checks] == [(2000.0, 3.0), (500.0, 1.5)]
+    asked = lines_of(sent(phone, content, unit="mm", stage="bed", standard="ansi_a108_02", longest_edge=300))[-1]
+    assert [one["code"] for one in asked["flatness"]["checks"]] == ["ansi_small_long", "ansi_small_short"]
+    kept = lines_of(sent(phone, content, unit="mm", stage="bed", standard="ansi_a108_02"))[-1]
+    assert [one["code"] for one in kept["flatness"]["checks"]] == ["ansi_large_long", "ansi_large_short"]
+
+
 @pytest.mark.parametrize(
     ("room", "content", "params", "status", "code"),
     [
@@ -95,6 +115,9 @@ def test_wishes_are_heeded(phone: Client, tmp_path: Path) -> None:
         (WITH_OUTLINE, b"1 2 3\n", {"cell": "nan"}, 422, "malformed"),
         (WITH_OUTLINE, b"1 2 3\n", {"placing": "two_points"}, 422, "malformed"),
         (WITH_OUTLINE, b"1 2 3\n", {"in_scan": [1, 2]}, 422, "malformed"),
+        (WITH_OUTLINE, b"1 2 3\n", {"stage": "ceiling"}, 422, "malformed"),
+        (WITH_OUTLINE, b"1 2 3\n", {"stage": "bed", "standard": "the_best"}, 422, "malformed"),
+        (WITH_OUTLINE, b"1 2 3\n", {"stage": "bed", "longest_edge": 0}, 422, "malformed"),
         (WITH_OUTLINE, bytes(20_000_001), {}, 413, "too_large"),
     ],
 )

@@ -7,7 +7,7 @@ import pytest
 from playwright.sync_api import expect
 from tests.browser.phone import Phone
 from tests.browser.running import Service
-from tests.scans.clouds import Scan, save_ply, wavy
+from tests.scans.clouds import Scan, level, save_ply, wavy
 
 from evenbed.scans.room import Room
 
@@ -56,6 +56,20 @@ def test_a_scan_is_read_looked_at_and_taken_and_one_undo_takes_it_back(office: P
     office.wait_for_text("save-line", SENT)
     office.tap("undo")
     expect(office.page.get_by_test_id("figure-bed-volume-value")).to_have_count(0)
+
+
+def test_a_scan_of_the_bed_tells_its_flatness_and_becomes_readings_of_the_bed(office: Phone, tmp_path: Path) -> None:
+    scan = Scan(HALL, level, noise=0.5).add_floor(120_000)
+    office.tap("scan-stage-bed")
+    office.page.get_by_test_id("scan-file").set_input_files(save_ply(tmp_path / "bed.ply", scan.points, mm=1000.0))
+    office.wait_for("flat-report")
+    expect(office.page.get_by_test_id("flat-within")).to_have_count(2)
+    office.shot("seen-scan-bed")
+    count = int(office.text("scan-readings").split()[0])
+    office.tap("take-readings")
+    office.wait_for_text("save-line", SENT)
+    office.go_to("checking")
+    expect(office.page.get_by_test_id("bed-reading")).to_have_count(count)
 
 
 def test_a_file_that_is_no_scan_is_refused_and_nothing_is_taken(office: Phone, tmp_path: Path) -> None:

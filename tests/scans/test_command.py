@@ -63,6 +63,30 @@ def test_the_document_it_prints_has_a_plan_of_the_scanned_floor(
     assert heights[:, 2].max() == 0.0
 
 
+def test_a_scan_of_the_bed_goes_beside_the_subfloor_and_is_held_against_the_documents_limits(
+    tmp_path: Path, room: Path, capfd: pytest.CaptureFixture[str]
+) -> None:
+    limits = {"standard": "own", "own": [{"length": 1500.0, "gap": 4.0}]}
+    old = {"down": 1.0, "at": [2.0, 2.0], "stage": "bed", "setup": "bed_scan"}
+    corners = [[0.0, 0.0], [6000.0, 0.0], [0.0, 5000.0]]
+    subfloor = [{"down": 3.0, "at": at, "setup": "laser"} for at in corners]
+    setups = [{"id": "laser"}, {"id": "bed_scan"}]
+    told = DOCUMENT | {"flatness": limits, "readings": [*subfloor, old], "setups": setups}
+    room.write_text(json.dumps(told), encoding="utf-8")
+    scan = save_ply(tmp_path / "scan.ply", POINTS)
+    command = ["scan", str(scan), "--room", str(room), "--unit", "mm", "--stage", "bed"]
+    assert main(command) == 0
+    assert [one["length"] for one in printed(capfd)["flatness"]["checks"]] == [1500.0]
+    assert main([*command, "--document"]) == 0
+    document = printed(capfd)
+    assert document["readings"][:3] == subfloor
+    assert {one["stage"] for one in document["readings"][3:]} == {"bed"}
+    assert old not in document["readings"]
+    assert [one["id"] for one in document["setups"]] == ["laser", "bed_scan"]
+    plan = json.loads(answer_text("quick_plan", json.dumps(document)))
+    assert plan["bed"]["volume"] > 0.0
+
+
 def spread(heights: Array) -> Array:
     """What is left of the heights beside the true floor's, about their mean: the plan's zero is its own."""
     off: Array = heights[:, 2] - wavy(heights[:, 0], heights[:, 1])

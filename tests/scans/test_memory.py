@@ -19,9 +19,9 @@ print(status.split("VmHWM:")[1].split()[0], file=sys.stderr)
 """The kernel's own high-water mark, which starts with the program: that of `resource` is inherited from the tests."""
 
 
-def read_apart(path: Path) -> tuple[float, list[dict[str, object]]]:
+def read_apart(path: Path, **wishes: object) -> tuple[float, list[dict[str, object]]]:
     """Most megabytes that the process held, and the lines it said."""
-    task = {"path": str(path), "rings": ROOM.rings, "wishes": {}}
+    task = {"path": str(path), "rings": ROOM.rings, "wishes": wishes}
     done = subprocess.run(
         [sys.executable, "-c", MEASURED], input=json.dumps(task), capture_output=True, text=True, check=True
     )
@@ -65,6 +65,14 @@ def test_eight_times_as_many_points_take_little_more(tmp_path: Path) -> None:
     assert len(lines[-1]["readings"]) > 300  # type: ignore[arg-type]
 
 
+def test_a_million_points_of_a_bed_and_the_report_on_it_take_no_more(tmp_path: Path) -> None:
+    bed = {"standard": "din_18202_3"}
+    most, lines = read_apart(saved(tmp_path, "binary", POINTS), bed=bed)
+    print(f"a bed: {most:.0f} MB at most")
+    assert most < MOST_MB
+    assert len(lines[-1]["flatness"]["checks"]) == 5  # type: ignore[index]
+
+
 def test_progress_never_goes_back_and_the_answer_comes_last(tmp_path: Path) -> None:
     _, lines = read_apart(saved(tmp_path, "xyz", POINTS[:400_000]))
     *progress, answer = lines
@@ -74,4 +82,4 @@ def test_progress_never_goes_back_and_the_answer_comes_last(tmp_path: Path) -> N
     assert {stage for stage, _ in told} == {0, 1, 2}
     assert all(0 <= done <= 1 for _, done in told)
     assert len(told) < 160
-    assert set(answer) == {"readings", "report"}
+    assert set(answer) == {"readings", "report", "flatness"}

@@ -9,6 +9,7 @@ import errno
 import tempfile
 from collections.abc import AsyncIterator
 from contextlib import ExitStack
+from dataclasses import replace
 from typing import IO, Annotated, Any
 
 from fastapi import APIRouter, Depends, Query, Request, Response
@@ -21,15 +22,16 @@ from evenbed.access.rights import check_writer, device_now
 from evenbed.api.problems import ENTRY_CODES, STORE_CODES, ProblemError, declared, problem_reply
 from evenbed.api.service import Service, TheService, WritingDevice
 from evenbed.api.uploads import check_octets
-from evenbed.engine.geometry import Ring
 from evenbed.engine.problems import BadDocumentError
+from evenbed.scans.limits import wishes_with_limits
 from evenbed.scans.outline import rings_from
 from evenbed.scans.task import Task
-from evenbed.scans.wishes import Two, Wishes
+from evenbed.scans.wishes import BedWish, Two, Wishes
 from evenbed.store.devices import Device
+from evenbed.wire.exchange import FieldValues
 from evenbed.wire.problems import Code, ProblemItem
-from evenbed.wire.scans import LEAST_CELL, MEDIA_TYPE, MOST_CELL, Placing, UnitWish, Up
-from evenbed.wire.values import Number, Uuid
+from evenbed.wire.scans import LEAST_CELL, MEDIA_TYPE, MOST_CELL, Placing, ReadingStage, UnitWish, Up
+from evenbed.wire.values import Number, Standard, Uuid
 
 router = APIRouter(prefix="/api", tags=["scans"])
 ADDRESSES = r"/api/rooms/[^/]+/scan"
@@ -91,6 +93,21 @@ def wishes_of(
     return Wishes(unit, placing, up, cell, minimum_points, _two(in_scan), _two(in_room))
 
 
+def bed_of(
+    stage: Annotated[
+        ReadingStage, Query(description="What was scanned: the subfloor or the finished bed")
+    ] = "subfloor",
+    standard: Annotated[
+        Standard | None, Query(description="Whose limits of flatness hold for a bed; the room's own if left out")
+    ] = None,
+    longest_edge: Annotated[
+        float | None, Query(ge=5, le=5_000, description="Of the tile, mm; the room's own if left out")
+    ] = None,
+) -> BedWish | None:
+    """Against which limits the bed is held, where it was the bed that was scanned."""
+    return BedWish(standard, longest_edge) if stage == "bed" else None
+
+
 def _two(places: list[float] | None) -> Two | None:
     return None if places is None else (places[0], places[1], places[2], places[3])
 
@@ -108,11 +125,16 @@ async def scan(
     device: WritingDevice,
     service: TheService,
     wishes: Annotated[Wishes, Depends(wishes_of)],
+    bed: Annotated[BedWish | None, Depends(bed_of)],
 ) -> Response:
     """The readings of a PLY, XYZ or CSV file for a room whose outline is here."""
     check_octets(request)
     try:
-        rings = await run_in_threadpool(_rings_of, service, device, room_id)
+        room = await run_in_threadpool(_fields_of, service, device, room_id)
+        rings, wishes = (
+            rings_from(room.get("outline")),
+            wishes_with_limits(replace(wishes, bed=bed), _design_in(room)),
+        )
     except BadDocumentError as bad:
         problems = [ProblemItem.model_validate(problem, from_attributes=True) for problem in bad.problems]
         return problem_reply(Code.BAD_DOCUMENT, str(bad), problems=problems)
@@ -125,13 +147,24 @@ async def scan(
         return _Lines(service.scanning.lines(task), held.pop_all())
 
 
-def _rings_of(service: Service, device: Device, room_id: str) -> tuple[Ring, ...]:
+def _fields_of(service: Service, device: Device, room_id: str) -> FieldValues:
     with service.store.reading() as work:
         person = check_writer(device_now(work, device)).person
         room = work.archive.fields_of(person, "room", room_id)
     if room is None:
         raise ProblemError(Code.NOT_FOUND, "There is no room with this id.")
-    return rings_from(room.get("outline"))
+    return room
+
+
+def _design_in(room: FieldValues) -> dict[str, object]:
+    """What a room's record says of its limits, as a room document has it."""
+    flatness = {name: room.get(f"flatness.{name}") for name in ("standard", "own")}
+    covering = {"longest_edge": room.get("bed.covering.longest_edge")}
+    return {"flatness": _told(flatness), "bed": {"covering": _told(covering)}}
+
+
+def _told(fields: FieldValues) -> FieldValues:
+    return {name: value for name, value in fields.items() if value is not None}
 
 
 async def _receive(request: Request, file: "IO[bytes]") -> None:

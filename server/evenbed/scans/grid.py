@@ -11,9 +11,10 @@ import numpy as np
 
 from evenbed.scans.cloud import Numbers, Short, Truth, Whole
 from evenbed.scans.room import Room
-from evenbed.wire.scans import LEAST_CELL, MOST_CELL, MOST_READINGS
+from evenbed.wire.scans import LEAST_CELL, MOST_CELL, MOST_READINGS, ReadingStage
 
 USUAL_CELLS = 300
+BED_CELL = 150.0  # mm: a finished bed is looked at under straightedges as short as 300 mm
 POINTS_A_CELL, POINTS_A_SPOT = 40, 20  # fewer tell too little
 MOST_SIDE = 4  # spots along a cell's side
 MOST_SPOTS = 16_000
@@ -71,9 +72,14 @@ class Grid:
         cut[numbers] = True
         return cut
 
+    @property
+    def numbers(self) -> Short:
+        """The spots that have any of the room in them."""
+        return self.table[self.table >= 0] & (CUT - 1)
+
     def in_room(self) -> Whole:
         """The cells that have any of the room in them."""
-        return np.unique((self.table[self.table >= 0] & (CUT - 1)) // self.side**2)
+        return np.unique(self.numbers // self.side**2)
 
     def found(self, across: Numbers, up: Numbers) -> tuple[Short, Short, Short]:
         """The table's word for places in steps from its low-left corner; the whole steps, drawn in from far off."""
@@ -92,15 +98,16 @@ def _drawn_in(place: Numbers, spots: int) -> Short:
     return place.astype(np.int32)
 
 
-def grid_of(room: Room, points: int, cell: float | None) -> Grid:
-    """The grid for a room with so many points in it; `cell` in mm, None for one that suits.
+def grid_of(room: Room, points: int, cell: float | None, stage: ReadingStage = "subfloor") -> Grid:
+    """The grid for a room with so many points in it; `cell` in mm, None for one that suits what is read.
 
     A cell that would make more readings than can be taken is made as much larger as it takes.
     """
     width, depth = room.size
     least = math.sqrt(width * depth / (0.9 * MOST_READINGS))
-    cells = max(1, min(USUAL_CELLS, points // POINTS_A_CELL))
-    usual = math.sqrt(room.area_in(*room.box[:2], width, depth) / cells)
+    area = room.area_in(*room.box[:2], width, depth)
+    most_cells = USUAL_CELLS if stage == "subfloor" else max(USUAL_CELLS, round(area / BED_CELL**2))
+    usual = math.sqrt(area / max(1, min(most_cells, points // POINTS_A_CELL)))
     wanted = min(MOST_CELL, max(LEAST_CELL, least, cell or usual))
     nx, ny = max(1, round(width / wanted)), max(1, round(depth / wanted))
     most = math.isqrt(MOST_SPOTS // (nx * ny))

@@ -12,6 +12,8 @@ from evenbed.engine.geometry import Plane
 from evenbed.scans.cloud import Cloud, Whole
 from evenbed.scans.faults import ScanError
 from evenbed.scans.files import opened_scan
+from evenbed.scans.flat_grid import flat_grid_of
+from evenbed.scans.flat_report import flatness_of
 from evenbed.scans.floor import floor_of
 from evenbed.scans.grid import Grid, grid_of
 from evenbed.scans.heaps import Heaps, heaped
@@ -21,9 +23,9 @@ from evenbed.scans.planes import planes_of
 from evenbed.scans.room import Room
 from evenbed.scans.sample import Sample, sample_of
 from evenbed.scans.spots import Spots, spots_of
-from evenbed.scans.steps import pieces_of
+from evenbed.scans.steps import Pieces, pieces_of
 from evenbed.scans.wishes import Wishes
-from evenbed.wire.scans import MOST_READINGS, ScanReading, ScanReply, ScanReport, Stage
+from evenbed.wire.scans import MOST_READINGS, ReadingStage, ScanReading, ScanReply, ScanReport, Stage
 
 Progress = Callable[[Stage, float], None]
 DIGITS = 3  # a thousandth of a millimetre: far finer than any scan, and the same on every machine
@@ -50,6 +52,7 @@ class Read:
     grid: Grid
     heaps: Heaps
     spots: Spots
+    pieces: Pieces
     readings: list[ScanReading]
     cells: Whole
 
@@ -64,7 +67,9 @@ def readings_from(path: Path, room: Room, wishes: Wishes, progress: Progress) ->
             read = _read(cloud, found, replace(wishes, cell=cell), progress)
     if not read.readings:
         raise _no_floor(found, read.heaps.near)
-    return ScanReply(readings=read.readings, report=_report(found, read))
+    grid = flat_grid_of(read.spots, read.pieces, read.grid)
+    flatness = None if wishes.bed is None else flatness_of(grid, found.floor, wishes.bed)
+    return ScanReply(readings=read.readings, report=_report(found, read, wishes.stage), flatness=flatness)
 
 
 def _understood(sample: Sample, wishes: Wishes, room: Room) -> Understood:
@@ -77,7 +82,7 @@ def _understood(sample: Sample, wishes: Wishes, room: Room) -> Understood:
 
 
 def _read(cloud: Cloud, found: Understood, wishes: Wishes, progress: Progress) -> Read:
-    grid = grid_of(found.room, found.inside, wishes.cell)
+    grid = grid_of(found.room, found.inside, wishes.cell, wishes.stage)
     heaps = heaped(cloud, found.seat, found.room, grid, found.floor, partial(progress, "reducing"))
     if heaps.near == 0:
         raise _no_floor(found, 0)
@@ -95,7 +100,7 @@ def _read(cloud: Cloud, found: Understood, wishes: Wishes, progress: Progress) -
         ScanReading(at=[x, y], z=z, sigma=sigma, points=count)
         for (x, y, z, sigma), count in zip(rows, points, strict=True)
     ]
-    return Read(grid, heaps, spots, readings, pieces.cell[inside])
+    return Read(grid, heaps, spots, pieces, readings, pieces.cell[inside])
 
 
 def _no_floor(found: Understood, near: int) -> ScanError:
@@ -110,7 +115,7 @@ def _mm(x: float, y: float) -> list[float]:
     return [_rounded(x), _rounded(y)]
 
 
-def _report(found: Understood, read: Read) -> ScanReport:
+def _report(found: Understood, read: Read, stage: ReadingStage) -> ScanReport:
     used, near, seat = sum(one.points for one in read.readings), read.heaps.near, found.seat
     tally, grid = read.heaps.tally, read.grid
     empty = _empty(found.room, grid, read.cells)
@@ -131,6 +136,7 @@ def _report(found: Understood, read: Read) -> ScanReport:
         empty=[_mm(*place) for *place, _ in empty],
         spacing=_rounded(math.sqrt(found.room.area_in(*found.room.box[:2], *found.room.size) / used)),
         noise=_rounded(read.spots.noise),
+        stage=stage,
         unit=found.unit.name,
         unit_from=found.unit.came_from,
         unit_doubtful=found.unit.is_doubtful,

@@ -6,6 +6,8 @@ or one `ProblemReply` with `ScanItem`s. A line with `stage` is progress, one wit
 
     POST /api/rooms/{room_id}/scan?unit=auto&placing=as_it_is&up=z       the file's bytes, application/octet-stream
         &cell=300 &minimum_points=8                                      both may be left out
+        &stage=bed &standard=ansi_a108_02 &longest_edge=600              a scan of the finished bed, and its limits;
+                                                                         the room's own where they are left out
         &in_scan=x&in_scan=y&in_scan=x&in_scan=y &in_room=...            with placing=two_points: the same two places
                                                                          in the scan's numbers and in the room (mm)
 
@@ -18,7 +20,7 @@ from pydantic import Field
 
 from evenbed.wire.exchange import Reply
 from evenbed.wire.problems import ProblemItem
-from evenbed.wire.values import MOST_ENTRIES, Point
+from evenbed.wire.values import MOST_ENTRIES, Point, Standard
 
 MEDIA_TYPE = "application/x-ndjson"
 MOST_READINGS = MOST_ENTRIES
@@ -27,7 +29,10 @@ ScanUnit = Literal["mm", "cm", "m", "in", "ft"]
 UnitWish = Literal["auto", "mm", "cm", "m", "in", "ft"]
 Placing = Literal["as_it_is", "corner", "two_points"]
 Up = Literal["z", "y"]
+ReadingStage = Literal["subfloor", "bed"]
 Stage = Literal["waiting", "reading", "placing", "reducing"]
+FlatVerdict = Literal["within", "beyond", "too_noisy", "too_sparse"]
+"""`too_noisy`: scatter alone would go beyond the limit. `too_sparse`: nothing was found, and too little was seen."""
 
 
 class ScanProgress(Reply):
@@ -63,6 +68,7 @@ class ScanReport(Reply):
     empty: list[Point] = Field(description="The middles of those cells: where to read by hand")
     spacing: float = Field(description="Mean distance from point to point")
     noise: float = Field(description="Standard deviation of a single point about the floor")
+    stage: ReadingStage = Field(description="What was scanned: every reading is of it")
     unit: ScanUnit
     unit_from: Literal["chosen", "size", "two_points"] = Field(description="Why that unit")
     unit_doubtful: bool = Field(description="Another unit would have fitted nearly as well: a person must look")
@@ -75,11 +81,58 @@ class ScanReport(Reply):
     )
 
 
+class FlatPlace(Reply):
+    """A straightedge where it lies worst, by the scan. Places are of the room, lengths mm."""
+
+    start: Point = Field(description="One end of the straightedge")
+    end: Point = Field(description="The other end")
+    at: Point = Field(description="Where it stands open most, or where the hump is highest")
+    rests: list[Point] = Field(min_length=2, max_length=2, description="Where it rests, or the feet of the hump")
+    gap: float = Field(description="How far it stands open there, or how high the hump is")
+    sigma: float = Field(description="Standard error of that, from the scatter of the points alone")
+
+
+class FlatCheck(Reply):
+    """One length of straightedge over the whole scanned bed, against one limit. Lengths are mm."""
+
+    length: float = Field(description="Length of the straightedge")
+    limit: float = Field(description="Most that may stand open under it")
+    code: str = Field(description="What the limit rests on, from the engine's closed set")
+    decides: bool = Field(description="False for a mere note: the F-numbers decide")
+    gap: FlatPlace | None = Field(description="Worst place under it; null where nothing stands open")
+    hump: FlatPlace | None = Field(description="Worst hump that it rocks on; null where there is none")
+    beyond_share: float = Field(description="Share of the read bed under a gap, or on a hump, beyond the limit")
+    judged_share: float = Field(description="Share of the bed where there is a height")
+    spacing: float = Field(description="From one height to the next: what is narrower is averaged")
+    noise_gap: float = Field(description="The worst that scatter of the points alone would show on a true plane")
+    verdict: FlatVerdict
+    sure: bool = Field(description="False where scatter alone could turn the verdict")
+
+
+class FlatNumbers(Reply):
+    """F-numbers along lines both ways through the scanned bed, heights 300 mm apart, by ASTM E1155M."""
+
+    ff: float
+    fl: float | None = Field(description="Null where no line is long enough; tells nothing of a bed that is to fall")
+    lines: int
+    heights: int
+
+
+class ScanFlatness(Reply):
+    """How flat the scanned bed is, from all points rather than from the readings made of them."""
+
+    standard: Standard = Field(description="Whose limits hold")
+    verdict: FlatVerdict | None = Field(description="The worst of the checks that decide; null where none does")
+    checks: list[FlatCheck] = Field(description="The long straightedge first")
+    f_numbers: FlatNumbers | None = Field(description="Null where no line is long enough")
+
+
 class ScanReply(Reply):
     """The clean set of readings, row by row from the low-left corner, the same whatever the order of the points."""
 
     readings: list[ScanReading] = Field(max_length=MOST_READINGS)
     report: ScanReport
+    flatness: ScanFlatness | None = Field(None, description="Of a scan of the finished bed; null for a subfloor")
 
 
 ScanFault = Literal[

@@ -47,8 +47,8 @@ function listen(request: XMLHttpRequest, { onStep, signal }: AskedScan, end: (ou
 }
 
 function pathOf({ room, wish }: AskedScan): string {
-  const { unit, placing, up } = wish;
-  return `/api/rooms/${encodeURIComponent(room)}/scan?unit=${unit}&placing=${placing}&up=${up}`;
+  const { stage, unit, placing, up } = wish;
+  return `/api/rooms/${encodeURIComponent(room)}/scan?stage=${stage}&unit=${unit}&placing=${placing}&up=${up}`;
 }
 
 /** The whole lines that have arrived; one that is no answer of ours counts as none. */

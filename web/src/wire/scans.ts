@@ -7,9 +7,12 @@ type Schemas = components["schemas"];
 export type ScanReply = Schemas["ScanReply"];
 export type ScanReport = Schemas["ScanReport"];
 export type ScanItem = Schemas["ScanItem"];
+export type ScanFlatness = Schemas["ScanFlatness"];
+export type FlatCheck = Schemas["FlatCheck"];
 
-/** How a scan may be read: its unit, how it lies on the room, which way is up. */
+/** What was scanned, and how it may be read: its unit, how it lies on the room, which way is up. */
 export interface ScanWish {
+  readonly stage: ScanReport["stage"];
   readonly unit: "auto" | ScanReport["unit"];
   readonly placing: "as_it_is" | "corner";
   readonly up: "z" | "y";

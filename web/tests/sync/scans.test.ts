@@ -37,14 +37,14 @@ function asking() {
   const request = new PlayedRequest();
   const steps: ScanStep[] = [];
   const ending = new AbortController();
-  const wish = { unit: "auto", placing: "corner", up: "y" } as const;
+  const wish = { stage: "bed", unit: "auto", placing: "corner", up: "y" } as const;
   const outcome = new ScanReader(() => request as unknown as XMLHttpRequest).read({ room: "r1", file: new Blob(["x"]), wish, onStep: (step) => steps.push(step), signal: ending.signal });
   return { request, steps, ending, outcome };
 }
 
 test("a scan is sent with its wishes, every step is told, and the last line is the answer", async () => {
   const { request, steps, outcome } = asking();
-  expect(request.opened).toBe("POST /api/rooms/r1/scan?unit=auto&placing=corner&up=y");
+  expect(request.opened).toBe("POST /api/rooms/r1/scan?stage=bed&unit=auto&placing=corner&up=y");
   request.upload.onprogress?.({ loaded: 5, total: 10 });
   request.responseText = READ.slice(0, 40);
   request.onprogress?.();

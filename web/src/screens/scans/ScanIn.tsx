@@ -8,9 +8,11 @@ import { FileButton } from "../common/FileButton";
 import type { RoomView } from "../common/useRoom";
 import type { HowToTake } from "../tables/found";
 import { TakeBar } from "../tables/TakeBar";
+import { FlatReport } from "./FlatReport";
 import { ScanReport } from "./ScanReport";
 import type { Scan } from "./useScan";
 
+const STAGES = ["subfloor", "bed"] as const;
 const UNITS = ["auto", "mm", "cm", "m", "in", "ft"] as const;
 
 /** What stands in the way of a scan; null where nothing does. */
@@ -24,6 +26,7 @@ function Wishes({ scan }: { scan: Scan }) {
   const { wish, setWish } = scan;
   return (
     <>
+      <Choice label={t("scan.stage")} name="scan-stage" value={wish.stage} onChoose={(stage) => setWish({ stage })} options={STAGES.map((value) => ({ value, label: t(`scan.${value}`) }))} />
       <Choice label={t("scan.unit")} name="scan-unit" value={wish.unit} onChoose={(unit) => setWish({ unit })} options={UNITS.map((value) => ({ value, label: value === "auto" ? t("scan.unit_auto") : t(`unit.${value}`) }))} />
       <Choice
         label={t("scan.placing_label")} name="scan-placing" value={wish.placing} onChoose={(placing) => setWish({ placing })}
@@ -68,6 +71,7 @@ function Read({ room, scan, reply }: { room: RoomView; scan: Scan; reply: ScanRe
   const [how, setHow] = useState<HowToTake>({ zero: "relative", already: "again" });
   return (
     <>
+      {reply.flatness && <FlatReport flatness={reply.flatness} />}
       <ScanReport report={reply.report} readings={reply.readings.length} />
       <TakeBar room={room} found={scan.found} how={how} onHow={(changed) => setHow({ ...how, ...changed })} from="scan" sigma={sigmaOf(reply)} />
     </>

@@ -16,11 +16,12 @@ export interface Scan {
   readonly stop: () => void;
 }
 
-const AT_FIRST: ScanWish = { unit: "auto", placing: "as_it_is", up: "z" };
+const AT_FIRST: ScanWish = { stage: "subfloor", unit: "auto", placing: "as_it_is", up: "z" };
 
 function foundFrom(outcome: ScanOutcome): readonly Found[] {
   if (outcome.outcome !== "read") return [];
-  return outcome.reply.readings.map(({ at: [x = 0, y = 0], z }) => ({ at: [x, y], z, down: null, note: "", stage: "subfloor", outside: false }));
+  const { readings, report: { stage } } = outcome.reply;
+  return readings.map(({ at: [x = 0, y = 0], z }) => ({ at: [x, y], z, down: null, note: "", stage, outside: false }));
 }
 
 export function useScan(room: string): Scan {
