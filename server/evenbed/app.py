@@ -9,7 +9,20 @@ from fastapi.routing import APIRoute
 
 from evenbed import __version__
 from evenbed.access.tries import Tries
-from evenbed.api import calendars, events, exchange, health, history, people, photos, plans, problems, scans, sessions
+from evenbed.api import (
+    calendars,
+    events,
+    exchange,
+    forecast,
+    health,
+    history,
+    people,
+    photos,
+    plans,
+    problems,
+    scans,
+    sessions,
+)
 from evenbed.api.bodies import BodyLimit
 from evenbed.api.description import description_of
 from evenbed.api.feed import Keeping
@@ -34,7 +47,7 @@ def create_app(settings: Settings) -> FastAPI:
         redoc_url=None,
     )
     app.state.service = Service(settings, store, Tries(), app.version, looking, Keeping(), Scanning())
-    rooms = (health, plans, sessions, people, exchange, events, history, photos, scans, calendars)
+    rooms = (health, plans, sessions, people, exchange, events, history, photos, scans, calendars, forecast)
     for room in rooms:
         app.include_router(room.router)
     app.router.default = Pages(settings.web)

@@ -6,6 +6,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
 TRUE = ("1", "true", "yes", "on")
+COORDINATES = ("latitude", "longitude")
 FALSE = ("0", "false", "no", "off", "")
 
 
@@ -20,7 +21,8 @@ class Settings:
     `https` is on where people reach the service by https (a proxy in front counts): the cookie then travels by https
     only. `body_limit` is in bytes: 20 000 readings with names and places are about 3 million. `scan_limit` is too: a
     million points of a scan are 12 to 60 million. A photo of `photo_pixels` takes four bytes of memory for each of
-    them while it is looked into, one photo at a time.
+    them while it is looked into, one photo at a time. `forecast` is the address of an open forecast service, with
+    {latitude} and {longitude} in it; empty asks nobody.
     """
 
     host: str = "127.0.0.1"
@@ -34,6 +36,8 @@ class Settings:
     poll_interval_s: float = 1.0
     photo_pixels: int = 20_000_000
     scan_limit: int = 200_000_000
+    forecast: str = ""
+    forecast_patience_s: float = 8.0
 
     @property
     def database_url(self) -> str:
@@ -56,7 +60,18 @@ def settings_from(environ: Mapping[str, str]) -> Settings:
         poll_interval_s=_number(environ, "EVENBED_POLL_INTERVAL_S", plain.poll_interval_s, 0.01, 600),
         photo_pixels=_whole(environ, "EVENBED_PHOTO_PIXELS", plain.photo_pixels, 1_000, 67_108_864),
         scan_limit=_whole(environ, "EVENBED_SCAN_LIMIT", plain.scan_limit, 1_000, 2e9),
+        forecast=_template(environ, "EVENBED_FORECAST"),
+        forecast_patience_s=_number(environ, "EVENBED_FORECAST_PATIENCE_S", plain.forecast_patience_s, 0.1, 60),
     )
+
+
+def _template(environ: Mapping[str, str], name: str) -> str:
+    """An address with a place for each coordinate; empty where none is set."""
+    text = environ.get(name, "")
+    is_address = text.startswith(("https://", "http://")) and all(f"{{{c}}}" in text for c in COORDINATES)
+    if text and not is_address:
+        raise SettingsError(f"{name} must be an address with {{latitude}} and {{longitude}} in it; it is {text!r}.")
+    return text
 
 
 def _whole(environ: Mapping[str, str], name: str, plain: int, low: float, high: float) -> int:

@@ -43,6 +43,8 @@ SAME_FOR_ALL = (JOIN, PLAN, LEVELS, "GET /api/health")
 MAKES_GOOD = ("setter", "foreman")
 AT_MOST = {
     ("foreman", "DELETE /api/session"): 409,
+    ("foreman", "POST /api/jobs/{job_id}/forecast"): 409,
+    ("setter", "POST /api/jobs/{job_id}/forecast"): 409,
     ("setter", "GET /api/people"): 403,
     ("setter", "POST /api/invites"): 403,
     ("setter", "PATCH /api/people/{person_id}"): 403,

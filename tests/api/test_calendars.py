@@ -148,8 +148,8 @@ def test_a_zone_that_nobody_knows_is_told_as_utc(foreman: Phone, strange: str) -
 
 def test_rooms_that_wait_for_nothing_have_no_date(foreman: Phone) -> None:
     path = foreman.address()
-    unreadable = {"outline": FLOOR, "curing.reference": 1e6}
-    for n, fields in enumerate(({"outline": FLOOR}, {"name": "Bare"}, unreadable)):
+    rooms: list[Json] = [{"outline": FLOOR}, {"name": "Bare"}, {"outline": FLOOR, "curing.reference": 1e6}]
+    for n, fields in enumerate(rooms):
         foreman.say("room", uuid_text(40 + n), job_id=JOB, **fields)
     foreman.say("placement", uuid_text(50), room_id=uuid_text(42), section="s1", placed_at=PLACED)
     assert {key.rpartition("-")[0] for key in events_at(foreman.client, path)} == {ROOM}
@@ -185,9 +185,12 @@ def test_the_engine_is_asked_once_for_every_new_state_of_a_room(
     foreman: Phone, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     asked: list[str] = []
-    monkeypatch.setattr(
-        feed, "answer_text", lambda question, text: asked.append(question) or answer_text(question, text)
-    )
+
+    def noted(question: str, text: str) -> str:
+        asked.append(question)
+        return answer_text(question, text)
+
+    monkeypatch.setattr(feed, "answer_text", noted)
     path = foreman.address()
     foreman.say("room", uuid_text(40), job_id=JOB, name="Hall", outline=FLOOR)
     foreman.say("placement", uuid_text(50), room_id=uuid_text(40), section="s1", placed_at=PLACED)

@@ -21,6 +21,8 @@ from evenbed.settings import Settings
 STRANGE = "not_joined not_joined device_removed"
 FOREMANS = f"{STRANGE} foreman_only foreman_only foreman_only ok"
 CREWS = f"{STRANGE} ok not_found ok ok"
+PLACELESS = "forecast_without_place"
+"""As far as a good request gets: the job does not say where it is."""
 MAY = {
     # asked by:                       nobody, nonsense, removed, viewer, outsider, setter, foreman
     "GET /api/health": "ok ok ok ok ok ok ok",
@@ -44,6 +46,7 @@ MAY = {
     "PATCH /api/devices/{device_id}": FOREMANS,
     "DELETE /api/devices/{device_id}": FOREMANS,
     "POST /api/rooms/{room_id}/scan": f"{STRANGE} viewer_only_looks not_found ok ok",
+    "POST /api/jobs/{job_id}/forecast": f"{STRANGE} viewer_only_looks not_found {PLACELESS} {PLACELESS}",
     "GET /api/photos/{hash}": CREWS,
     "PUT /api/photos/{hash}": f"{STRANGE} viewer_only_looks not_found ok ok",
     "GET /api/photos/{hash}/file": CREWS,
@@ -114,7 +117,8 @@ def asked(company: Company, route: str, who: str) -> httpx.Response:
         "device_id": SPARE if method == "DELETE" else REMOVED,
         "person_id": company.people["spare"],
     }
-    path = path.format(secret="guessed", kind="room", record_id=RECORDS["room"], room_id=RECORDS["room"], hash=PICTURE.hash, **about)
+    about |= {"room_id": RECORDS["room"], "hash": PICTURE.hash, "secret": "guessed"}
+    path = path.format(kind="room", record_id=RECORDS["room"], **about)
     if route == "POST /api/join":
         return client.join(uuid_text(800 + ASKERS.index(who)), code=invite_foreman(client.store, datetime.now(UTC)))
     if route == "POST /api/push":

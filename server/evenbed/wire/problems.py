@@ -38,6 +38,10 @@ class Code(StrEnum):
     PHOTO_HAS_POSITION = "photo_has_position"
     SCAN_UNREADABLE = "scan_unreadable"
     SCAN_MISSES_FLOOR = "scan_misses_floor"
+    FORECAST_OFF = "forecast_off"
+    FORECAST_WITHOUT_PLACE = "forecast_without_place"
+    FORECAST_UNREACHABLE = "forecast_unreachable"
+    FORECAST_UNREADABLE = "forecast_unreadable"
     BUSY = "busy"
     STORAGE_FULL = "storage_full"
     STORAGE_FAILED = "storage_failed"
@@ -81,6 +85,10 @@ ABOUT: dict[Code, About] = {
     Code.PHOTO_HAS_POSITION: About(422, "The photo tells where it was taken"),
     Code.SCAN_UNREADABLE: About(422, "The scan cannot be read"),
     Code.SCAN_MISSES_FLOOR: About(422, "The scan shows no floor in the room"),
+    Code.FORECAST_OFF: About(501, "This service asks nobody for the weather"),
+    Code.FORECAST_WITHOUT_PLACE: About(409, "The job does not say where it is"),
+    Code.FORECAST_UNREACHABLE: About(502, "The weather could not be asked for"),
+    Code.FORECAST_UNREADABLE: About(502, "The weather's answer cannot be read"),
     Code.BUSY: About(503, "The service is busy"),
     Code.STORAGE_FULL: About(507, "The service's disk is full"),
     Code.STORAGE_FAILED: About(500, "The database failed"),

@@ -27,8 +27,10 @@ from evenbed.wire.values import (
     GapLimitPart,
     InstrumentCheckPart,
     InstrumentPart,
+    Latitude,
     Line,
     LocalId,
+    Longitude,
     MarkPart,
     MilestonePart,
     Moment,
@@ -78,6 +80,8 @@ class JobFields(Fields):
     place: Text | None = None
     note: Text | None = None
     units: Literal["imperial", "metric"] | None = None
+    latitude: Latitude | None = Field(None, description="Where it is, degrees north; for the weather to come")
+    longitude: Longitude | None = Field(None, description="Degrees east")
     crew: Annotated[list[Uuid], Field(max_length=MOST_ENTRIES)] | None = Field(
         None, description="Who is assigned, by person id; a foreman's choice. Never set: whoever made the job"
     )

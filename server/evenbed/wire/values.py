@@ -54,6 +54,8 @@ def whole_from(value: object) -> object:
 WHOLE = BeforeValidator(whole_from)
 """To be told last, or the limits before it are lost from the description."""
 Number = Annotated[float, Field(allow_inf_nan=False, ge=-1e12, le=1e12)]
+Latitude = Annotated[float, Field(allow_inf_nan=False, ge=-90, le=90)]
+Longitude = Annotated[float, Field(allow_inf_nan=False, ge=-180, le=180)]
 Text = Annotated[str, Field(max_length=LONGEST_TEXT)]
 Name = Annotated[str, Field(max_length=LONGEST_NAME)]
 LocalId = Annotated[str, Field(max_length=LONGEST_ID)]
