@@ -73,14 +73,17 @@ def moment_from_time(text: str) -> datetime:
     return moment
 
 
-def temperatures_from_climate(climate: Sequence[ClimateRow], zero: datetime) -> Temperatures | None:
+def temperatures_from_climate(
+    climate: Sequence[ClimateRow], zero: datetime, moments: Sequence[datetime] | None = None
+) -> Temperatures | None:
     """The temperatures of the bed, or of the air where the bed's was not measured; None where no row has either.
 
     Hours count from `zero`, a moment with its offset; near the times of interest they carry most digits. Rows may
     come in any order; one without a temperature is skipped. Within the measured time a forecast is dropped: what was
-    measured has overtaken it. Raises BadDocumentError where two rows of one kind give one moment two temperatures.
+    measured has overtaken it. `moments` are the rows' own where they are known. Raises BadDocumentError where two
+    rows of one kind give one moment two temperatures.
     """
-    rows = sorted(_rows(climate, zero))
+    rows = sorted(_rows(climate, zero, moments or [moment_from_time(row.at) for row in climate]))
     problems = tuple(_contradictions(climate, rows))
     if problems:
         raise BadDocumentError(problems)
@@ -94,12 +97,11 @@ def temperatures_from_climate(climate: Sequence[ClimateRow], zero: datetime) -> 
 _Row = tuple[float, bool, bool, int, float]  # hour, is foretold, is of the air, its place in the list, °C
 
 
-def _rows(climate: Sequence[ClimateRow], zero: datetime) -> Iterator[_Row]:
-    for i, row in enumerate(climate):
+def _rows(climate: Sequence[ClimateRow], zero: datetime, moments: Sequence[datetime]) -> Iterator[_Row]:
+    for i, (row, moment) in enumerate(zip(climate, moments, strict=True)):
         celsius = row.air if row.bed is None else row.bed
         if celsius is not None:
-            hour = (moment_from_time(row.at) - zero) / HOUR
-            yield hour, row.forecast, row.bed is None, i, celsius
+            yield (moment - zero) / HOUR, row.forecast, row.bed is None, i, celsius
 
 
 def _contradictions(climate: Sequence[ClimateRow], rows: Sequence[_Row]) -> Iterator[Problem]:

@@ -1,7 +1,7 @@
 """JSON to frozen dataclasses, with every problem found and named; never a traceback, never a half-read value."""
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import MISSING, Field, fields, is_dataclass
 from datetime import datetime
 from functools import cache
@@ -63,9 +63,11 @@ class _Reader:
             return self.refuse(path, "not_an_object", got=shown(given))
         known = _members_of(shape)  # type: ignore[arg-type]  # a class has a hash
         self.unknown += [_join(path, shown(k).strip('"')) for k in given if k not in known and k not in FREE_KEYS]
-        values = {
-            one.name: self.field_at(_join(path, key), one, hint, given.get(key)) for key, (one, hint) in known.items()
-        }
+        values = {}
+        for key, (one, hint) in known.items():
+            inner = given.get(key)
+            is_left_out = inner is None and one.default is not MISSING
+            values[one.name] = one.default if is_left_out else self.field_at(_join(path, key), one, hint, inner)
         return UNREADABLE if UNREADABLE in values.values() else shape(**values)
 
     def field_at(self, path: str, one: "Field[Any]", hint: Any, given: object) -> Any:
@@ -74,23 +76,22 @@ class _Reader:
         return self.refuse(path, "missing") if one.default is MISSING else one.default
 
     def value_at(self, path: str, hint: Any, facts: Facts, given: object) -> Any:
-        origin = get_origin(hint)
+        simple = _SIMPLE.get(hint)
+        if simple is not None:
+            return simple(self, path, facts, given)
+        origin = _origin_of(hint)
         if origin in (UnionType, Union):
             return self.union_at(path, get_args(hint), facts, given)
         if origin is Literal:
             return self.choice_at(path, get_args(hint), given)
         if origin is tuple:
             return self.list_at(path, get_args(hint), facts, given)
-        if is_dataclass(hint):
-            return self.object_at(path, hint, given)  # type: ignore[arg-type]
-        return _SIMPLE[hint](self, path, facts, given)
+        return self.object_at(path, hint, given)
 
     def union_at(self, path: str, hints: tuple[Any, ...], facts: Facts, given: object) -> Any:
-        kept = [h for h in hints if h is not NoneType]
-        shapes = [h for h in kept if is_dataclass(h)]
+        kept, shapes, words = _sorted_out(hints)
         if shapes:
             return self.kind_at(path, shapes, facts, given)
-        words = [h for h in kept if get_origin(h) is Literal]
         if words and isinstance(given, str):
             return self.choice_at(path, get_args(words[0]), given)
         return self.value_at(path, kept[0], facts, given)
@@ -118,6 +119,8 @@ class _Reader:
             return self.refuse(path, "too_many", count=len(given), most=facts.most)
         if not is_open and len(given) != len(hints):
             return self.refuse(path, "wrong_count", expected=len(hints), got=len(given))
+        if is_open and hints[0] is float and (numbers := _numbers(facts, given)) is not None:
+            return numbers
         each = [hints[0]] * len(given) if is_open else list(hints)
         values = [
             self.value_at(f"{path}[{i}]", h, facts, g) for i, (h, g) in enumerate(zip(each, given, strict=True))
@@ -166,6 +169,33 @@ _SIMPLE: dict[Any, Callable[[_Reader, str, Facts, object], Any]] = {
     str: _Reader.text_at,
     bool: _Reader.truth_at,
 }
+
+
+@cache
+def _origin_of(hint: Any) -> Any:
+    return get_origin(hint)
+
+
+@cache
+def _sorted_out(hints: tuple[Any, ...]) -> tuple[list[Any], list[Any], list[Any]]:
+    """Of a union's members: all but None, the dataclasses, the closed sets of words."""
+    kept = [h for h in hints if h is not NoneType]
+    return kept, [h for h in kept if is_dataclass(h)], [h for h in kept if get_origin(h) is Literal]
+
+
+def _numbers(facts: Facts, given: Sequence[object]) -> tuple[float, ...] | None:
+    """A long list of good numbers at once, as one by one they would be read; None where any of them is not good."""
+    if not all(type(one) in (float, int) for one in given):
+        return None
+    try:
+        values = [float(one) + 0.0 for one in given if isinstance(one, float | int)]
+    except OverflowError:
+        return None
+    low, high = facts.low, facts.high
+    is_good = all(map(math.isfinite, values)) and (
+        not values or ((low is None or low <= min(values)) and (high is None or max(values) <= high))
+    )
+    return tuple(values) if is_good else None
 
 
 def _is_time(text: str) -> bool:

@@ -107,7 +107,9 @@ def hardening_from(curing: Curing, warmth: Warmth, placed_at: datetime | None) -
 def _offsets(moments: Sequence[datetime], zero: datetime) -> tuple[tuple[float, tzinfo], ...]:
     """From which hour on which offset is in force, as the entries from zero on have it."""
     changes: list[tuple[float, tzinfo]] = []
-    for moment in sorted(moment for moment in moments if moment >= zero):
+    later = [moment for moment in moments if moment >= zero]
+    is_one = len({offset_of(moment) for moment in later}) == 1
+    for moment in [min(later)] if is_one else sorted(later):
         offset = offset_of(moment)
         if not changes or offset != changes[-1][1]:
             changes.append(((moment - zero) / HOUR, offset))

@@ -9,6 +9,7 @@ from bisect import bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from functools import cached_property
 from itertools import pairwise
 
 from evenbed.engine.cure import HOUR, Temperatures, moment_from_time, temperatures_from_climate
@@ -28,9 +29,15 @@ class Warmth:
     logs: Sequence[TemperatureLog] = ()
     forecast: Sequence[ForecastDay] = ()
 
+    @cached_property
+    def typed(self) -> list[datetime]:
+        """The moment of every typed row."""
+        return [moment_from_time(row.at) for row in self.climate]
+
     def moments(self) -> list[datetime]:
         """A moment of every entry that tells a temperature, with the offset in force there."""
-        typed = [moment_from_time(row.at) for row in self.climate if not (row.bed is None and row.air is None)]
+        rows = zip(self.climate, self.typed, strict=True)
+        typed = [moment for row, moment in rows if not (row.bed is None and row.air is None)]
         logged = [moment_from_time(log.start) for log in self.logs if log.seconds]
         return typed + logged + [moment_from_time(at) for day in self.forecast for at in (day.low_at, day.high_at)]
 
@@ -39,12 +46,19 @@ class Warmth:
 
         Raises BadDocumentError for rows, logs or days that contradict themselves or each other.
         """
-        typed = temperatures_from_climate(self.climate, zero)
+        typed = temperatures_from_climate(self.climate, zero, self.typed)
         if not self.logs and not self.forecast:
             return typed
         curve = foretold_curve_from(self.forecast, curing, zero)
-        measured = _measured(self.climate, self.logs, zero)
-        told = _told(self.climate, zero, measured)
+        rows = [
+            ((moment - zero) / HOUR, row.bed is None, row.air if row.bed is None else row.bed, row.forecast)
+            for row, moment in zip(self.climate, self.typed, strict=True)
+        ]
+        typed_in = [
+            (hour, is_air, celsius, -1) for hour, is_air, celsius, told in rows if celsius is not None and not told
+        ]
+        measured = _measured(typed_in, self.logs, zero)
+        told = _told([row[:3] for row in rows if row[3]], measured)
         return _joined(measured, told, curve) if measured or told or curve else None
 
 
@@ -52,13 +66,13 @@ _Point = tuple[float, float]  # hour, °C
 _Reading = tuple[float, bool, float, int]  # hour, is of the air, °C, its log or -1 for a typed row
 
 
-def _measured(climate: Sequence[ClimateRow], logs: Sequence[TemperatureLog], zero: datetime) -> list[_Point]:
+def _measured(typed: Sequence[_Reading], logs: Sequence[TemperatureLog], zero: datetime) -> list[_Point]:
     """What was measured, in order of time, every moment once."""
     problems = [problem for n, log in enumerate(logs) for problem in _log_problems(n, log)]
     if problems:
         raise BadDocumentError(problems)
     spans = [_span(log, zero) for log in logs if log.where == "bed" and log.seconds]
-    readings = sorted([*_typed(climate, zero), *_logged(logs, zero)])
+    readings = sorted([*typed, *_logged(logs, zero)])
     problems = list(_disagreements(readings, zero))
     if problems:
         raise BadDocumentError(problems)
@@ -72,13 +86,6 @@ def _measured(climate: Sequence[ClimateRow], logs: Sequence[TemperatureLog], zer
 def _span(log: TemperatureLog, zero: datetime) -> _Point:
     start = (moment_from_time(log.start) - zero) / HOUR
     return start + log.seconds[0] / 3600.0, start + log.seconds[-1] / 3600.0
-
-
-def _typed(climate: Sequence[ClimateRow], zero: datetime) -> Iterator[_Reading]:
-    for row in climate:
-        celsius = row.air if row.bed is None else row.bed
-        if celsius is not None and not row.forecast:
-            yield (moment_from_time(row.at) - zero) / HOUR, row.bed is None, celsius, -1
 
 
 def _logged(logs: Sequence[TemperatureLog], zero: datetime) -> Iterator[_Reading]:
@@ -112,16 +119,11 @@ def _disagreements(readings: Sequence[_Reading], zero: datetime) -> Iterator[Pro
             yield problem_at(where, "contradictory_climate", at=at, first=one[2], second=other[2])
 
 
-def _told(climate: Sequence[ClimateRow], zero: datetime, measured: Sequence[_Point]) -> list[_Point]:
+def _told(rows: Sequence[tuple[float, bool, float | None]], measured: Sequence[_Point]) -> list[_Point]:
     """Moments that somebody foretold one by one, after the last measured one; the bed before the air."""
     last = measured[-1][0] if measured else None
-    rows = sorted(
-        ((moment_from_time(row.at) - zero) / HOUR, row.bed is None, row.air if row.bed is None else row.bed)
-        for row in climate
-        if row.forecast and not (row.bed is None and row.air is None)
-    )
     kept: dict[float, float] = {}
-    for hour, _, celsius in rows:
+    for hour, _, celsius in sorted((row for row in rows if row[2] is not None), key=lambda row: row[:2]):
         if celsius is not None and (last is None or hour > last):
             kept.setdefault(hour, celsius)
     return list(kept.items())

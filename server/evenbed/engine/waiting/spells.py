@@ -42,12 +42,19 @@ def _by_temperature(
     *,
     touches: bool = False,
 ) -> Iterator[tuple[float, Spell]]:
-    points = [(hour, beyond(celsius)) for hour, celsius in hardening.temperatures.between(0.0, max(0.0, until))]
+    course = hardening.temperatures.between(0.0, max(0.0, until))
+    if max(beyond(celsius) for _, celsius in (min(course, key=_celsius), max(course, key=_celsius))) < 0.0:
+        return
+    points = [(hour, beyond(celsius)) for hour, celsius in course]
     measured_until = hardening.measured_until
     for start, end, by in stretches_from(points, touches=touches):
         is_foretold = measured_until is None or end > measured_until
         worst = limit + by if kind == "heat" else limit - by
         yield from _spell(hardening, kind, (start, end, worst), is_foretold)
+
+
+def _celsius(point: tuple[float, float]) -> float:
+    return point[1]
 
 
 def stretches_from(points: Sequence[tuple[float, float]], *, touches: bool = False) -> list[_Stretch]:

@@ -36,7 +36,7 @@ def tile_window_from(curing: Curing, placements: Sequence[Placement], readiness:
 
 
 def fresh_hours(curing: Curing, hardening: Hardening, start: float) -> float:
-    """How long bed placed at an hour takes tile, h: the time at the reference, longer where it is colder."""
-    temperatures = hardening.temperatures
-    curve = AgeCurve.of(temperatures, start, max(start, temperatures.hours[-1]), rate_from(curing))
-    return curve.hour_at(curing.fresh_window) - start
+    """How long bed placed at an hour (0 or before) takes tile, h: the time at the reference, longer where colder."""
+    before = AgeCurve.of(hardening.temperatures, start, 0.0, rate_from(curing))
+    needs = curing.fresh_window - before.ages[-1]
+    return (before.hour_at(curing.fresh_window) if needs <= 0.0 else hardening.ages.hour_at(needs)) - start
