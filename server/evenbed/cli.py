@@ -1,4 +1,4 @@
-"""The command line. `backup`, `restore` and `move` are in `keeping`, `scan` has its own; the others are here."""
+"""The command line. What concerns whole databases is in `keeping`, job files in `carrying`; `scan` has its own."""
 
 import argparse
 import json
@@ -14,6 +14,7 @@ from evenbed.access.joining import FROM_THE_SERVER, found, invite_foreman
 from evenbed.access.people import UnknownPersonError, invite_again
 from evenbed.api.plans import answer_from_bytes, problem_answer
 from evenbed.app import create_app
+from evenbed.carrying import CARRYING_FAULTS, add_carrying
 from evenbed.demo.load import load_demo
 from evenbed.engine.bridge import MOST_CHARACTERS
 from evenbed.keeping import add_keeping
@@ -38,7 +39,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     command: Command = given.run
     try:
         return command(given, _settings(given))
-    except (SettingsError, StoreError, UnknownPersonError, OSError) as error:
+    except (SettingsError, StoreError, UnknownPersonError, *CARRYING_FAULTS, OSError) as error:
         print(f"evenbed: {error}", file=sys.stderr)
         return 1
 
@@ -71,6 +72,7 @@ def _parser() -> argparse.ArgumentParser:
         commands, "verify", run_verify, "make every record again from the log and compare; read every photo"
     )
     add_keeping(partial(_with_database, commands))
+    add_carrying(partial(_with_database, commands))
     return parser
 
 

@@ -113,6 +113,17 @@ class Archive:
             JobPast(entry, name, _last_known(entry, stories[entry.kind, entry.record_id])) for entry, name in past
         )
 
+    def jobs(self) -> tuple[tuple[str, str | None], ...]:
+        """Id and name of every job."""
+        rows = self._session.exec(select(RecordRow.id, RecordRow.fields).where(RecordRow.kind == "job"))
+        return tuple((job_id, fields.get("name")) for job_id, fields in rows)
+
+    def of_job(self, job_id: str) -> tuple[tuple[str, str, FieldValues], ...]:
+        """Kind, id and fields of every record of a job, deleted ones too, by the number of their newest change."""
+        columns = select(RecordRow.kind, RecordRow.id, RecordRow.fields).where(RecordRow.job_id == job_id)
+        rows = self._session.exec(columns.order_by(col(RecordRow.sequence)))
+        return tuple((kind, record_id, dict(fields)) for kind, record_id, fields in rows)
+
     def log(self) -> Iterator[Entry]:
         """Every applied change, in order."""
         applied = select(ChangeRow).where(col(ChangeRow.sequence).is_not(None))

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from hashlib import sha256
+from typing import cast
 
 from sqlalchemy import ColumnElement
 from sqlmodel import Session, col, delete, select, update
@@ -16,6 +17,7 @@ from evenbed.store.archive import seen_by
 from evenbed.store.people import Person
 from evenbed.store.tables import PhotoPartRow, PhotoRow, RecordRow
 from evenbed.store.times import text_from_moment
+from evenbed.wire.values import PhotoType
 
 FORGOTTEN_AFTER = timedelta(days=30)
 """Parts of a photo that nobody went on sending; it starts from its first byte again should it come back."""
@@ -32,6 +34,16 @@ class Expected:
     height: int
     size: int
     received: int
+    complete: bool
+
+
+@dataclass(frozen=True)
+class JobPhoto:
+    """A photo that a record of a job names, deleted or not."""
+
+    hash: str
+    media_type: PhotoType
+    size: int
     complete: bool
 
 
@@ -147,6 +159,26 @@ class Photos:
             col(PhotoRow.job_id).in_(sorted(jobs)),
             col(PhotoRow.media_type).is_not(None),
         )
+
+    def expected_in(self, job_id: str) -> tuple[Expected, ...]:
+        """The photos that the job's records name, those of deleted records too; each once, in the order of hashes."""
+        naming = select(RecordRow).where(RecordRow.job_id == job_id, col(RecordRow.photo_hash).is_not(None))
+        named = {str(row.photo_hash): row for row in self._session.exec(naming.order_by(col(RecordRow.id)))}
+        return tuple(self._standing(named[photo_hash]) for photo_hash in sorted(named))
+
+    def of_job(self, job_id: str) -> tuple[JobPhoto, ...]:
+        """The same, as a file tells them."""
+        return tuple(
+            JobPhoto(one.hash, cast("PhotoType", one.media_type), one.size, one.complete)
+            for one in self.expected_in(job_id)
+        )
+
+    def content(self, job_id: str, photo_hash: str) -> bytes | None:
+        """The bytes of a whole photo of a job."""
+        of_photo = col(PhotoRow.job_id) == job_id, col(PhotoRow.hash) == photo_hash
+        return self._session.exec(
+            select(PhotoRow.content).where(*of_photo, col(PhotoRow.media_type).is_not(None))
+        ).first()
 
     def proved(self) -> tuple[int, tuple[str, ...]]:
         """How many photos are whole, and the hashes of those whose bytes have another one by now."""
