@@ -13,7 +13,9 @@ KELVIN = 273.15
 STEEPEST = (
     1.0  # change of the exponent and of 1/T over one sub-interval that five Gauss–Legendre points carry to 1e-12
 )
-GENTLE = 0.01  # the same for two points
+GENTLE = 0.01  # the same for two points,
+HARDLY_BENT = 1e-4  # and for a bend, whose square two points miss
+BENDS_COUNT = 3.0  # a bend takes sub-intervals so many times as short
 
 # Abscissae and weights of Gauss–Legendre with five and two points, on 0 to 1 (Abramowitz and Stegun, table 25.4).
 FIVE = (
@@ -56,13 +58,14 @@ class Rate:
         """Equivalent age of a stretch, h: Gauss–Legendre on sub-intervals so short that it is right to 1e-10."""
         rise, bow = last_c - first_c, 4.0 * (middle_c - 0.5 * (first_c + last_c))
         coldest = min(first_c, middle_c, last_c) + KELVIN
-        steepness = (self.activation + coldest) * (abs(rise) + abs(bow)) / coldest**2  # of the exponent and of 1/T
+        scale = (self.activation + coldest) / coldest**2  # of the exponent and of 1/T, a kelvin
         first, activation = first_c + KELVIN, -self.activation
         inverse = 1.0 / (self.reference + KELVIN)
-        if steepness < GENTLE:
+        if scale * abs(rise) < GENTLE and scale * abs(bow) < HARDLY_BENT:
             low = first + LOW_SHARE * (rise + bow * HIGH_SHARE)
             high = first + HIGH_SHARE * (rise + bow * LOW_SHARE)
             return 0.5 * hours * (exp(activation * (1.0 / low - inverse)) + exp(activation * (1.0 / high - inverse)))
+        steepness = scale * (abs(rise) + BENDS_COUNT * abs(bow))
         count = max(1, ceil(steepness / STEEPEST))
         total = 0.0
         for piece in range(count):

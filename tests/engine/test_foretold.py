@@ -1,0 +1,195 @@
+"""The course of the temperature from rows, logs and days foretold: half waves, joins, contradictions, offsets."""
+
+import math
+from datetime import datetime, timedelta, timezone
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from scipy.integrate import quad
+from tests.share import share_of
+
+from evenbed.engine.cure import AgeCurve, Temperatures
+from evenbed.engine.document.waiting import ClimateRow, Curing, ForecastDay, LoggedWhere, TemperatureLog
+from evenbed.engine.problems import BadDocumentError
+from evenbed.engine.waiting.maturity import Factor, Maturity, Rate
+from evenbed.engine.waiting.series import APART, MEETS_H, Warmth
+
+NEAR = 1e-4  # °C: how far a parabola may lie from its piece of a half wave
+MILLIONTH = 1e-6  # relative: what is promised of a foretold day
+CENTRAL = timezone(timedelta(hours=-5))
+ZERO = datetime(2026, 5, 4, 5, 0, tzinfo=CENTRAL)
+
+
+def at(hours: float) -> str:
+    return (ZERO + timedelta(hours=hours)).isoformat()
+
+
+def day(low: float, high: float, low_h: float = 0.0, high_h: float = 9.0) -> ForecastDay:
+    return ForecastDay(low, high, at(low_h), at(high_h))
+
+
+def log(hours: list[float], celsius: list[float], where: LoggedWhere = "bed") -> TemperatureLog:
+    return TemperatureLog(at(0.0), tuple(3600.0 * h for h in hours), tuple(celsius), where)
+
+
+def course(curing: Curing, warmth: Warmth) -> Temperatures:
+    found = warmth.temperatures(curing, ZERO)
+    assert found is not None
+    return found
+
+
+def half_wave(hour: float, start: float, end: float, first: float, last: float) -> float:
+    return first + (last - first) * (1.0 - math.cos(math.pi * (hour - start) / (end - start))) / 2.0
+
+
+@given(
+    low=st.floats(-15.0, 30.0),
+    swing=st.floats(0.0, 35.0),
+    length=st.floats(1.0, 16.0),
+    maturity=st.one_of(
+        st.builds(Rate, st.floats(1000.0, 8000.0), st.just(20.0)), st.builds(Factor, st.floats(-11.0, -5.0))
+    ),
+)
+@settings(max_examples=share_of(100))
+def test_the_maturity_of_a_foretold_day_is_right_to_a_millionth(
+    low: float, swing: float, length: float, maturity: Maturity
+) -> None:
+    days = [
+        ForecastDay(low, low + swing, at(0.0), at(length)),
+        ForecastDay(low, low + swing, at(2 * length), at(24.0 + length)),
+    ]
+    found = course(Curing(), Warmth([], [], days))
+    gathered = AgeCurve.of(found, 0.0, 2 * length, maturity).ages[-1]
+
+    def wave(hour: float) -> float:
+        there = half_wave(hour, 0.0, length, low, low + swing)
+        return there if hour <= length else half_wave(hour, length, 2 * length, low + swing, low)
+
+    judged = math.fsum(
+        quad(lambda h: maturity.at(wave(h)), a * length / 8, (a + 1) * length / 8, epsabs=0.0, epsrel=1e-11)[0]
+        for a in range(16)
+        if low > -11.0 or isinstance(maturity, Rate)
+    )
+    if judged:
+        assert gathered == pytest.approx(judged, rel=MILLIONTH)
+
+
+def test_between_low_and_high_the_temperature_swings_as_half_a_wave() -> None:
+    found = course(Curing(), Warmth([], [], [day(5.0, 20.0), day(6.0, 18.0, 24.0, 33.0)]))
+    for hour in (0.0, 3.0, 4.5, 9.0):
+        assert found.at(hour) == pytest.approx(half_wave(hour, 0.0, 9.0, 5.0, 20.0), abs=NEAR)
+    for hour in (12.0, 16.5, 24.0):
+        assert found.at(hour) == pytest.approx(half_wave(hour, 9.0, 24.0, 20.0, 6.0), abs=NEAR)
+    assert found.measured_until is None
+
+
+@given(st.floats(0.0, 1.0), st.floats(-5.0, 30.0))
+def test_a_room_follows_the_forecast_as_far_as_is_said(follows: float, assumed: float) -> None:
+    found = course(Curing(assumed=assumed, follows=follows), Warmth([], [], [day(5.0, 20.0)]))
+    assert found.at(0.0) == pytest.approx(assumed + follows * (5.0 - assumed), abs=1e-9)
+    assert found.at(9.0) == pytest.approx(assumed + follows * (20.0 - assumed), abs=1e-9)
+
+
+def test_a_forecast_that_agrees_with_the_last_measurement_goes_on_unchanged() -> None:
+    days = [day(5.0, 20.0), day(6.0, 18.0, 24.0, 33.0)]
+    alone = course(Curing(), Warmth([], [], days))
+    joined = course(Curing(), Warmth([], [log([0.0, 3.0], [5.0, alone.at(3.0)])], days))
+    assert joined.measured_until == 3.0
+    for hour in (3.0, 5.0, 9.0, 20.0, 30.0):
+        assert joined.at(hour) == pytest.approx(alone.at(hour), abs=NEAR)
+
+
+def test_a_forecast_that_begins_elsewhere_meets_the_last_measurement_and_comes_into_its_own() -> None:
+    days = [day(5.0, 20.0), day(6.0, 18.0, 24.0, 33.0)]
+    alone = course(Curing(), Warmth([], [], days))
+    joined = course(Curing(), Warmth([], [log([0.0, 3.0], [5.0, 15.0])], days))
+    shift = 15.0 - alone.at(3.0)
+    assert joined.at(3.0) == 15.0
+    assert joined.at(3.0 + MEETS_H / 2) == pytest.approx(alone.at(3.0 + MEETS_H / 2) + shift / 2, abs=1e-3)
+    assert joined.at(3.0 + MEETS_H) == pytest.approx(alone.at(3.0 + MEETS_H), abs=1e-3)
+
+
+def test_over_a_gap_before_the_forecast_the_temperature_goes_straight() -> None:
+    found = course(Curing(), Warmth([], [log([-20.0, -10.0], [15.0, 15.0])], [day(5.0, 20.0)]))
+    assert found.at(-5.0) == pytest.approx(10.0)
+
+
+def test_what_was_foretold_before_the_last_measurement_is_overtaken() -> None:
+    found = course(Curing(), Warmth([], [log([0.0, 50.0], [11.0, 11.0])], [day(-30.0, 40.0)]))
+    assert found == Temperatures((0.0, 50.0), (11.0, 11.0), 50.0)
+
+
+def test_the_bed_counts_before_the_air_and_air_inside_a_bed_log_is_left_out() -> None:
+    rows = [ClimateRow(at(1.5), air=40.0), ClimateRow(at(9.0), air=12.0), ClimateRow(at(2.5), bed=19.0)]
+    warmth = Warmth(
+        rows, [log([0.0, 1.0, 2.0, 3.0], [18.0, 18.5, 19.0, 19.5]), log([4.0, 2.0][::-1], [1.0, 2.0], "air")]
+    )
+    found = course(Curing(), warmth)
+    assert found.hours == (0.0, 1.0, 2.0, 2.5, 3.0, 4.0, 9.0)
+    assert found.celsius == (18.0, 18.5, 19.0, 19.0, 19.5, 2.0, 12.0)
+
+
+def test_of_two_loggers_in_the_bed_the_colder_counts_where_they_tell_the_same_moment() -> None:
+    found = course(Curing(), Warmth([], [log([0.0, 1.0], [18.0, 18.0]), log([0.0, 1.0], [17.0, 19.0])]))
+    assert found.celsius == (17.0, 18.0)
+
+
+def refused(warmth: Warmth) -> list[tuple[str, str]]:
+    with pytest.raises(BadDocumentError) as refusal:
+        warmth.temperatures(Curing(), ZERO)
+    return [(problem.path, problem.code) for problem in refusal.value.problems]
+
+
+def test_contradictions_are_told_with_their_places() -> None:
+    far = log([1.0], [18.0 + APART + 0.1])
+    assert refused(Warmth([], [log([0.0, 1.0], [18.0, 18.0]), far])) == [("logs[1]", "contradictory_climate")]
+    assert refused(Warmth([], [TemperatureLog(at(0.0), (0.0, 1.0), (1.0,))])) == [("logs[0].celsius", "log_lengths")]
+    assert refused(Warmth([], [log([1.0, 0.5], [1.0, 1.0])])) == [("logs[0].seconds[1]", "log_not_rising")]
+    assert refused(Warmth([], [log([1.0, 1.0], [1.0, 2.0])])) == [("logs[0].celsius[1]", "log_contradicts")]
+    assert refused(Warmth([], [], [day(20.0, 5.0)])) == [("forecast[0].low", "low_above_high")]
+    twice = [day(5.0, 20.0), day(6.0, 20.0)]
+    assert refused(Warmth([], [], twice)) == [("forecast[1].low_at", "contradictory_climate")]
+
+
+def test_the_same_log_and_the_same_day_twice_change_nothing() -> None:
+    one = Warmth([], [log([0.0, 1.0], [18.0, 18.0])], [day(5.0, 20.0, 24.0, 33.0)])
+    two = Warmth([], [*one.logs, *one.logs], [*one.forecast, *one.forecast])
+    assert course(Curing(), one) == course(Curing(), two)
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "hours"),
+    [
+        ("2026-03-08T00:00:00-06:00", "2026-03-08T06:00:00-05:00", 5.0),
+        ("2026-10-31T22:00:00-05:00", "2026-11-01T06:00:00-06:00", 9.0),
+        ("2026-05-04T08:00:00Z", "2026-05-04T08:00:00-05:30", 5.5),
+    ],
+    ids=["clocks forward", "clocks back", "another place"],
+)
+@pytest.mark.parametrize("kind", ["rows", "logs", "forecast"])
+def test_only_the_hours_that_passed_count_whatever_offsets_the_clocks_had(
+    before: str, after: str, hours: float, kind: str
+) -> None:
+    rows = [ClimateRow(before, bed=20.0), ClimateRow(after, bed=20.0)] if kind == "rows" else []
+    logs = [TemperatureLog(start, (0.0,), (20.0,)) for start in (before, after)] if kind == "logs" else []
+    days = [ForecastDay(20.0, 20.0, before, after)] if kind == "forecast" else []
+    zero = datetime.fromisoformat(before)
+    found = Warmth(rows, logs, days).temperatures(Curing(), zero)
+    assert found is not None
+    assert found.hours[0] == 0.0
+    assert found.hours[-1] == pytest.approx(hours, abs=1e-12)
+    aged = AgeCurve.of(found, 0.0, found.hours[-1], Rate(5000.0, 20.0)).ages[-1]
+    assert aged == pytest.approx(hours, rel=1e-9)
+
+
+@given(st.lists(st.floats(-10.0, 40.0), min_size=3, max_size=30))
+@settings(max_examples=share_of(50))
+def test_a_log_cut_in_two_or_typed_as_rows_is_the_same_course(celsius: list[float]) -> None:
+    hours = [0.25 * n for n in range(len(celsius))]
+    whole = course(Curing(), Warmth([], [log(hours, celsius)], [day(5.0, 20.0, 24.0, 33.0)]))
+    half = len(hours) // 2
+    parts = [log(hours[half:], celsius[half:]), log(hours[: half + 1], celsius[: half + 1])]
+    assert course(Curing(), Warmth([], parts, [day(5.0, 20.0, 24.0, 33.0)])) == whole
+    rows = [ClimateRow(at(h), bed=c) for h, c in zip(hours, celsius, strict=True)]
+    assert course(Curing(), Warmth(rows, [], [day(5.0, 20.0, 24.0, 33.0)])) == whole
