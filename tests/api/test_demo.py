@@ -37,7 +37,8 @@ def test_the_demos_own_device_opens_nothing(client: Client) -> None:
 def test_a_demo_of_before_anything_was_done_on_its_floors_gets_the_rest_at_the_next_loading(
     client: Client, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("evenbed.demo.load.floor_records", lambda _told, _room: iter(()))
+    for since in ("floor_records", "check_records"):
+        monkeypatch.setattr(f"evenbed.demo.load.{since}", lambda _told, _room: iter(()))
     first = load_demo(client.store)
     monkeypatch.undo()
     added = load_demo(client.store)
@@ -45,7 +46,7 @@ def test_a_demo_of_before_anything_was_done_on_its_floors_gets_the_rest_at_the_n
     assert load_demo(client.store) == 0
     kinds = [record["kind"] for record in client.joined().pull()["records"]]
     assert len(kinds) == first + added
-    assert {*kinds[first:]} == {"station", "rail_check", "batch", "entry"}
+    assert {*kinds[first:]} == {"station", "rail_check", "batch", "entry", "reading", "gap"}
 
 
 def test_stations_of_the_demo_were_set_where_its_plan_has_stations_to_the_nearest_sixteenth(client: Client) -> None:
@@ -57,3 +58,14 @@ def test_stations_of_the_demo_were_set_where_its_plan_has_stations_to_the_neares
     for one in set_ones:
         (shim,) = (s["shim"] for rail, s in planned if rail == one["rail"] and math.dist(s["at"], one["at"]) < 1.0)
         assert abs(shim - one["shim"]) <= HALF_A_SIXTEENTH_MM
+
+
+def test_the_demos_checked_bed_has_a_dip_where_the_wedge_was_pushed_in(client: Client) -> None:
+    load_demo(client.store)
+    records = client.joined().pull()["records"]
+    bed = [one["fields"] for one in records if one["kind"] == "reading" and one["fields"]["stage"] == "bed"]
+    (gap,) = [one["fields"] for one in records if one["kind"] == "gap"]
+    lowest = max(bed, key=lambda reading: reading["down"])
+    assert lowest["at"] == gap["at"]
+    across = [reading["down"] for reading in bed if reading["at"][1] == gap["at"][1] and reading is not lowest]
+    assert 0 < lowest["down"] - max(across) < gap["gap"] + HALF_A_SIXTEENTH_MM

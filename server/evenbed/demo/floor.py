@@ -15,6 +15,14 @@ def floor_records(told: dict[str, Any], room_id: str) -> Iterator[Described]:
         yield kind, {"room_id": room_id, **fields}
 
 
+def check_records(told: dict[str, Any], room_id: str) -> Iterator[Described]:
+    """What was read of one room's finished bed, and the gaps measured under a straightedge."""
+    for reading in told.get("bed_readings", []):
+        yield "reading", {"room_id": room_id, "stage": "bed"} | reading
+    for gap in told.get("gaps", []):
+        yield "gap", {"room_id": room_id} | gap
+
+
 def _of_rails(told: dict[str, Any]) -> Iterator[Described]:
     for station in told.get("stations", []):
         yield "station", station

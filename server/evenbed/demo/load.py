@@ -7,7 +7,7 @@ from importlib.resources import files
 from typing import Any
 
 from evenbed.access.codes import hash_of_token, make_token
-from evenbed.demo.floor import Described, floor_records
+from evenbed.demo.floor import Described, check_records, floor_records
 from evenbed.store.devices import Device
 from evenbed.store.work import Store
 from evenbed.sync.accept import accept_push
@@ -73,8 +73,11 @@ def _records() -> Iterator[Described]:
         yield "room", _room_fields(document, job_id=_id(1))
         yield from parts
         number += 1 + len(parts)
+    told = _document("floor")
     for name, room_id in rooms.items():  # last, so that a demo loaded before there were any has its numbers still
-        yield from floor_records(_document(name) | _document("floor").get(name, {}), room_id)
+        yield from floor_records(_document(name) | told.get(name, {}), room_id)
+    for name, room_id in rooms.items():  # and these came later still
+        yield from check_records(told.get(name, {}), room_id)
 
 
 def _document(name: str) -> dict[str, Any]:

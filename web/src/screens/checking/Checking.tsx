@@ -1,6 +1,7 @@
 /** The finished bed checked: how flat, how level, what to rub down and fill up, and whether it keeps the limits for its tile. */
 import { useState } from "preact/hooks";
 import { countAt, mayWrite } from "../../state";
+import type { Caution, Plan } from "../../wire";
 import { t } from "../../words";
 import { flatnessOf, type FlatnessView } from "../common/flatness";
 import type { FlatLayer } from "../common/flatnessLayers";
@@ -39,10 +40,16 @@ function Ways({ room, view }: { room: RoomView; view: FlatnessView | null }) {
   );
 }
 
+/** What stands beside a limit, the work list, level or F-numbers is told there; the rest over all of them. */
+function wholeCautions(plan: Plan): readonly Caution[] {
+  const apart = new Set(cautionsAt(plan, "flatness.work", "flatness.level", "flatness.f_numbers"));
+  return cautionsAt(plan, "flatness").filter((caution) => !apart.has(caution) && !caution.where.startsWith("flatness.checks["));
+}
+
 function Found({ room, view: { flatness, plan, isOld } }: { room: RoomView; view: FlatnessView }) {
   return (
     <>
-      <Cautions cautions={cautionsAt(plan, "flatness")} />
+      <Cautions cautions={wholeCautions(plan)} />
       <WorkList room={room} flatness={flatness} plan={plan} isOld={isOld} />
       <Limits room={room} flatness={flatness} plan={plan} />
       <LevelAndFall flatness={flatness} plan={plan} />

@@ -2,6 +2,8 @@
 import type { Flatness, Plan } from "../../wire";
 import { t, told } from "../../words";
 import { Figure } from "../common/Figure";
+import { Cautions } from "../common/Notes";
+import { cautionsAt } from "../common/plan";
 import { fText } from "./telling";
 
 type Numbers = NonNullable<Flatness["f_numbers"]>;
@@ -36,6 +38,7 @@ export function FNumbers({ flatness, plan }: { flatness: Flatness; plan: Plan })
             <One which="ff" numbers={numbers} needs={needsFf} plan={plan} />
             <One which="fl" numbers={numbers} needs={needsFl} plan={plan} />
           </div>
+          <Cautions cautions={cautionsAt(plan, "flatness.f_numbers")} />
           <p class="quiet small">{t("checking.f_rest", { lines: numbers.lines, heights: numbers.heights })}</p>
         </>
       ) : <p class="notice" data-testid="f-lacks">{told("f_needs", lacks ?? undefined, {}, t("checking.f_lacks"))}</p>}

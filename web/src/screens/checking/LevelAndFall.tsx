@@ -4,6 +4,8 @@ import type { Flatness, Plan } from "../../wire";
 import { reader, t } from "../../words";
 import { Figure } from "../common/Figure";
 import { gapText, offText } from "../common/flatness";
+import { Cautions } from "../common/Notes";
+import { cautionsAt } from "../common/plan";
 import { placeText } from "../common/roomFigure";
 
 type Fall = NonNullable<Flatness["level"]>["falls"][number];
@@ -20,7 +22,7 @@ function Falls({ falls, plan }: { falls: readonly Fall[]; plan: Plan }) {
       {falls.map((fall, index) => (
         <Figure
           key={fall.facet} label={falls.length === 1 ? t("checking.fall") : t("checking.fall_of", { number: fall.facet + 1 })} note={fallNote(fall)}
-          value={fall.fall === null ? t("not_known") : fallText(fall.fall, reader.value)} plan={plan} path={`flatness.level.falls[${index}]`}
+          value={fall.fall === null ? t("not_known") : fallText(fall.fall, reader.value)} plan={plan} path={`flatness.level.falls[${index}].fall`}
         />
       ))}
     </>
@@ -39,9 +41,10 @@ export function LevelAndFall({ flatness: { level }, plan }: { flatness: Flatness
         <Figure label={t("checking.lowest")} value={offText(level.lowest)} note={placeText(level.lowest_at)} plan={plan} path="flatness.level.lowest" />
         <Falls falls={level.falls} plan={plan} />
       </div>
+      <Cautions cautions={cautionsAt(plan, "flatness.level")} />
       {level.standing_water.length > 0 && (
-        <div class="caution" data-testid="standing-water">
-          <p>{t("checking.water", { count: level.standing_water.length })}</p>
+        <div data-testid="standing-water">
+          <h3>{t("checking.water")}</h3>
           <ul>{level.standing_water.map((at, index) => <li key={index}>{placeText(at)}</li>)}</ul>
         </div>
       )}

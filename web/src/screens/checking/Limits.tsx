@@ -5,6 +5,8 @@ import { reader, t, told } from "../../words";
 import { Figure } from "../common/Figure";
 import { gapText, ruleText, SIGNS, verdictText } from "../common/flatness";
 import { Link } from "../common/Link";
+import { Cautions } from "../common/Notes";
+import { cautionsAt } from "../common/plan";
 import { placeText } from "../common/roomFigure";
 import { pathOfCheck } from "../common/route";
 import type { RoomView } from "../common/useRoom";
@@ -39,14 +41,16 @@ function Limit({ room, flatness, plan, check, index }: LimitProps) {
   const { gap, hump, verdict } = check;
   return (
     <article class="limit-card" data-testid={`limit-${index}`}>
-      <div class="head-line"><strong>{t("checking.under", { rule: ruleText(check.length) })}</strong><span>{t("checking.limit", { limit: gapText(check.limit) })}</span></div>
+      <h3>{t("checking.under", { rule: ruleText(check.length) })}</h3>
       <p class={`said ${verdict}`} data-testid={`limit-${index}-said`}><span aria-hidden="true">{SIGNS[verdict]} </span>{verdictText(check)}</p>
       <div class="figures">
         <Figure label={t("checking.gap")} value={gap ? gapText(gap.gap) : t("checking.none")} note={lyingNote(gap)} plan={plan} path={`${path}.gap`} />
         <Figure label={t("checking.hump")} value={hump ? gapText(hump.gap) : t("checking.none")} note={lyingNote(hump)} plan={plan} path={`${path}.hump`} />
+        <Figure label={t("checking.limit_name")} value={gapText(check.limit)} plan={plan} path={`${path}.limit`} />
         <Figure label={t("checking.judged")} value={percentText(check.judged_share)} plan={plan} path={`${path}.judged_share`} />
-        <Figure label={t("checking.beyond_share")} value={percentText(check.beyond_share)} plan={plan} path={`${path}.beyond_share`} />
+        {check.beyond_share > 0 && <Figure label={t("checking.beyond_share")} value={percentText(check.beyond_share)} plan={plan} path={`${path}.beyond_share`} />}
       </div>
+      <Cautions cautions={cautionsAt(plan, path)} />
       {verdict === "too_sparse" && <Sparse room={room} flatness={flatness} />}
       <p class="quiet small">{told("limit_basis", check.code, {}, check.basis)}</p>
     </article>

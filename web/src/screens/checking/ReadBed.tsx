@@ -1,6 +1,7 @@
 /** Reading the finished bed: the same instrument, keys and round as for the subfloor, at the places that the check asks for. */
 import { useState } from "preact/hooks";
 import { FIRST_SETUP, getDraft, mayWrite, setDraft } from "../../state";
+import type { Flatness } from "../../wire";
 import { t } from "../../words";
 import { flatnessOf } from "../common/flatness";
 import { Missing } from "../common/Missing";
@@ -17,10 +18,15 @@ import { SetupForm } from "../levels/SetupForm";
 import type { Taking } from "../levels/take";
 import { workIn, type Of, type Work } from "../levels/work";
 
-/** Where the check asks for readings; until it has spoken, corners, walls and a plain grid. */
+/** Where the check asks for readings. Null where it asks for none and cannot judge yet: then corners, walls and a plain grid. */
+function asked(flatness: Flatness | undefined): Of["proposed"] {
+  const isJudged = flatness?.verdict === "within" || flatness?.verdict === "beyond";
+  return flatness && (isJudged || flatness.next_readings.length > 0) ? flatness.next_readings : null;
+}
+
 function bedIn(room: RoomView): Of {
   const flatness = flatnessOf(room)?.flatness;
-  return { stage: "bed", proposed: flatness?.next_readings ?? null, outdated: new Set(flatness?.stale ?? []) };
+  return { stage: "bed", proposed: asked(flatness), outdated: new Set(flatness?.stale ?? []) };
 }
 
 function stoodDraft(room: string, setup: string): string {

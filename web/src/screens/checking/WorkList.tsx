@@ -4,6 +4,8 @@ import { clockText, momentText } from "../../units";
 import type { Flatness, FlatnessWork, Plan } from "../../wire";
 import { reader, t } from "../../words";
 import { depthToDo, gapText, ruleText } from "../common/flatness";
+import { Cautions } from "../common/Notes";
+import { cautionsAt } from "../common/plan";
 import { placeText } from "../common/roomFigure";
 import { go, pathOfCheck } from "../common/route";
 import { saved } from "../common/saving";
@@ -66,6 +68,7 @@ export function WorkList({ room, flatness, plan, isOld }: { room: RoomView; flat
     <section class="stack tight" data-testid="work-list">
       <h2>{t("checking.to_do")}</h2>
       <p class={flatness.is_green === true ? "notice good" : "notice"} data-testid="green">{greenText(flatness)}</p>
+      <Cautions cautions={cautionsAt(plan, "flatness.work")} />
       <ol class="stack tight">{flatness.work.map((work, index) => <WorkCard key={work.id} room={room} work={work} plan={plan} index={index} isOld={isOld} />)}</ol>
     </section>
   );

@@ -88,7 +88,7 @@ function About(props: SheetProps) {
           <div><dt>{t("levels.difference")}</dt><dd>{depthText(plan.surface.highest.z - plan.surface.lowest.z, reader.value)}</dd></div>
         </dl>
       )}
-      {plan && <Cautions cautions={cautionsAt(plan, "levels")} />}
+      {plan && stage === "subfloor" && <Cautions cautions={cautionsAt(plan, "levels")} />}
       <p class="quiet">{t("levels.how")}</p>
       <ReadingList readings={work.readings} onOpen={(id) => { onSheet(null); onOpen(id); }} />
     </Dialog>
@@ -97,7 +97,7 @@ function About(props: SheetProps) {
 
 export function LevelNotes({ work, onSheet }: Omit<SheetProps, "onOpen">) {
   const { room } = work;
-  const isAsking = work.isUntied || (room.plan ? cautionsAt(room.plan, "levels").length > 0 : alarmIn(room.state) !== null);
+  const isAsking = work.isUntied || (work.stage === "subfloor" && (room.plan ? cautionsAt(room.plan, "levels").length > 0 : alarmIn(room.state) !== null));
   return (
     <button type="button" class={isAsking ? "button note warns" : "button note"} data-testid="levels-note" onClick={() => onSheet("about")}>
       <span class="from-where" data-testid="standing">{standingName(room, work.standing)}</span>

@@ -59,7 +59,6 @@ export const checking = {
 
   "checking.limits": "Limit by limit",
   "checking.under": "Under {rule}",
-  "checking.limit": "limit {limit}",
   "checking.limit_name": "Limit",
   "checking.gap": "Worst gap",
   "checking.hump": "Worst hump",
@@ -98,7 +97,7 @@ export const checking = {
   "checking.fall_of": "Fall as built, plane {number}",
   "checking.asked_fall": "asked {fall}, {readings} {readings|reading|readings}",
   "checking.asked_level": "asked level, {readings} {readings|reading|readings}",
-  "checking.water": "Water would stand in {count} low {count|place|places}:",
+  "checking.water": "Low places where water would stand",
 
   "checking.f_title": "F-numbers",
   "checking.ff": "FF, flatness",

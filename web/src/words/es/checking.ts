@@ -61,7 +61,6 @@ export const checking: Record<keyof typeof english, string> = {
 
   "checking.limits": "Límite por límite",
   "checking.under": "Bajo {rule}",
-  "checking.limit": "límite {limit}",
   "checking.limit_name": "Límite",
   "checking.gap": "Peor hueco",
   "checking.hump": "Peor lomo",
@@ -100,7 +99,7 @@ export const checking: Record<keyof typeof english, string> = {
   "checking.fall_of": "Caída como quedó, plano {number}",
   "checking.asked_fall": "pedida {fall}, {readings} {readings|lectura|lecturas}",
   "checking.asked_level": "pedido a nivel, {readings} {readings|lectura|lecturas}",
-  "checking.water": "El agua se quedaría en {count} {count|punto bajo|puntos bajos}:",
+  "checking.water": "Puntos bajos donde se quedaría el agua",
 
   "checking.f_title": "Números F",
   "checking.ff": "FF, planitud",
