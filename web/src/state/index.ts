@@ -23,6 +23,7 @@ export {
 } from "./alarms";
 export { askEngine, readScan, type Asked } from "./asking";
 export * from "./calendar";
+export { fetchForecast } from "./weather";
 export { calendarOfRooms, type CalendarMaking } from "./calendarFile";
 export { editPrices, editSupplies } from "./company";
 export { documentFromRoom, documentPrices, documentTextOf } from "./document";

@@ -2,7 +2,7 @@
  * The doors behind the state: storage, engine, office, photos and update. The app gives each one at the start (`connect`);
  * screens never see them.
  */
-import type { Answer, Bytes, Edit, History, Invite, Invited, Kind, Loaded, OwnPhoto, People, QuestionName, Role, ScanOutcome, ScanStep, ScanWish, Unsent, WriteTogether } from "../wire";
+import type { Answer, Bytes, Edit, ForetoldDay, History, Invite, Invited, Kind, Loaded, OwnPhoto, People, QuestionName, Role, ScanOutcome, ScanStep, ScanWish, Unsent, WriteTogether } from "../wire";
 
 export interface StoragePort {
   load(): Promise<Loaded>;
@@ -56,6 +56,8 @@ export interface OfficePort {
   calendar(): Promise<Answer<{ madeAt: string | null }>>;
   makeCalendar(language: "en" | "es", zone: string): Promise<Answer<{ path: string; madeAt: string }>>;
   revokeCalendar(): Promise<Answer>;
+  /** The days foretold where a job is; nothing is stored there or here. */
+  forecast(jobId: string): Promise<Answer<{ days: readonly ForetoldDay[] }>>;
 }
 
 export interface PhotosPort {

@@ -1,5 +1,5 @@
 /** The phone's side of the office: joins it, and keeps exchanging with it, one round at a time, one tab at a time. */
-import type { Answer, History, Invite, Invited, JoinReply, Kind, People, Role } from "../wire";
+import type { Answer, ForetoldDay, History, Invite, Invited, JoinReply, Kind, People, Role } from "../wire";
 import { StorageError, type Storage, type StoredHistory } from "../storage";
 import { answered, joinOutcomeFrom, type JoinOutcome } from "./answers";
 import { waitFromFailures } from "./backoff";
@@ -165,6 +165,10 @@ export class Office {
 
   revokeCalendar(): Promise<Answer> {
     return answered(this.#service.revokeCalendar().then(() => ({})));
+  }
+
+  forecast(jobId: string): Promise<Answer<{ days: readonly ForetoldDay[] }>> {
+    return answered(this.#service.forecast(jobId));
   }
 
   /** It may have been this phone or its person: the next round asks again whose it is. */

@@ -5,6 +5,7 @@ import {
   type CalendarMade,
   type CalendarState,
   type Change,
+  type ForetoldDay,
   type HistoryEntry,
   type Invite,
   type Invited,
@@ -116,6 +117,10 @@ export class Service {
 
   revokeCalendar(): Promise<unknown> {
     return this.#ask("/api/calendar", { method: "DELETE" });
+  }
+
+  forecast(jobId: string): Promise<{ readonly days: readonly ForetoldDay[] }> {
+    return this.#ask(`/api/jobs/${encodeURIComponent(jobId)}/forecast`, { method: "POST" });
   }
 
   #post<T>(path: string, body: unknown): Promise<T> {

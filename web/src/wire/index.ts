@@ -2,6 +2,7 @@ export * from "./changes";
 export * from "./document";
 export * from "./floor";
 export * from "./handover";
+export * from "./job";
 export { DEFAULTS } from "./generated/defaults";
 export * from "./people";
 export * from "./photos";

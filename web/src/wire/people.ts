@@ -16,6 +16,9 @@ export type CalendarMade = Schemas["CalendarMade"];
 /** Since when somebody has one. */
 export type CalendarState = Schemas["CalendarState"];
 
+/** A day foretold by a service that the office asks, as a `forecast_day` record has it. */
+export type ForetoldDay = Schemas["ForetoldDay"];
+
 /** Everybody, as the office last told this phone at that moment, ISO 8601. */
 export interface People {
   readonly list: readonly KnownPerson[];

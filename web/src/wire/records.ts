@@ -5,6 +5,7 @@
 
 import type { BatchFields, EntryFields, PlacementFields, RailCheckFields, RailLine, StationFields, StripsOnHand } from "./floor";
 import type { ForecastDayFields, GapFields, GapLimit, HeightLineFields, SignOffFields, Standard, TemperatureLogFields } from "./handover";
+import type { JobFields } from "./job";
 import type { PricesFields, SuppliesFields, SupplyChoices } from "./supplies";
 
 export type Point = readonly [number, number];
@@ -119,16 +120,6 @@ export interface MilestoneNeed {
 
 /** What a person typed, kept beside the number it became: `{"outline.walls.0": "12' 3 1/2\""}`. */
 export type Typed = Readonly<Record<string, string>>;
-
-export interface JobFields {
-  name: string;
-  place: string;
-  note: string;
-  units: Units;
-  /** Who is assigned, by person id; a foreman's choice. Never set: whoever made the job. */
-  crew: readonly string[];
-  deleted: boolean;
-}
 
 export interface RoomFields extends SupplyChoices {
   job_id: string;

@@ -7,6 +7,8 @@ import type { OwnPhoto } from "../../src/wire";
 /** The edge behind the state that is not under test here: plans come from the test, the office stays silent. */
 export class Outside {
   readonly asked: { question: string; key: string; text: string; answer: (plan: string) => void; fail: (e: Error) => void }[] = [];
+  /** What the office answers where it is part of the test. */
+  office: Partial<Ports["office"]> = {};
   picture: Ports["photos"]["picture"] = () => Promise.resolve(null);
   /** What the next file is made into; null where it is no picture. */
   prepared: OwnPhoto | null = null;
@@ -43,6 +45,11 @@ export class Outside {
         editPerson: silent,
         renameDevice: silent,
         removeDevice: silent,
+        calendar: silent,
+        makeCalendar: silent,
+        revokeCalendar: silent,
+        forecast: silent,
+        ...this.office,
       },
       photos: { prepare: () => Promise.resolve(this.prepared), thumbnail: silent, picture: (hash) => this.picture(hash), sendAgain: silent },
       scans: { read: silent },

@@ -16,6 +16,7 @@ const KM_PER_MILE = 1.609344;
 const text = (value: string) => (value === "" ? t("value.nothing") : value);
 const yesOrNo = (value: boolean) => (value ? t("yes") : t("no"));
 const plain = (value: number) => numberText(value, 2, reader.value.language);
+const onEarth = (degrees: number) => numberText(degrees, 4, reader.value.language);
 const moment = (iso: string) => momentText(iso, reader.value);
 const degrees = (celsius: number) => temperatureText(celsius, reader.value);
 const hours = (value: number) => hoursText(value, reader.value);
@@ -111,7 +112,7 @@ function stripsText({ count, length, thickness }: StripsOnHand): string {
 const pixels = (value: number) => t("value.pixels", { pixels: value });
 
 const WRITERS: Writers = {
-  job: { name: text, place: text, note: text, units: (value) => t(`units.${value}`), crew: crewText, deleted: yesOrNo },
+  job: { name: text, place: text, note: text, units: (value) => t(`units.${value}`), latitude: onEarth, longitude: onEarth, crew: crewText, deleted: yesOrNo },
   room: {
     job_id: (id) => jobOf(id)?.fields.name ?? t("value.gone"),
     name: text, outline: outlineText, openings: list(doorText), fixtures: list(fixtureText), setups: list(setupText), marks: list(markText),

@@ -5,6 +5,7 @@ import { clearDraft, createRoom, deleteRecord, editJob, isForeman, jobOf, mayWri
 import { t } from "../../words";
 import { changedFields } from "../common/changed";
 import { Dialog } from "../common/Dialog";
+import { JobPlace } from "../common/JobPlace";
 import { bareScene } from "../common/roomFigure";
 import { Link } from "../common/Link";
 import { Missing } from "../common/Missing";
@@ -67,6 +68,7 @@ function ChangeJob({ job, onClose }: { job: Row<"job">; onClose: () => void }) {
         <TextField label={t("job.name")} draft={name} testid="job-name" otherwise={job.fields.name ?? ""} />
         <TextField label={t("job.place")} draft={place} testid="job-place" otherwise={job.fields.place ?? ""} />
         <button type="button" class="button main wide" data-testid="keep-job" onClick={() => void change()}>{t("keep")}</button>
+        <JobPlace job={job} />
         {isForeman.value && <Crew job={job} />}
         <Link to={pathOfHistory("job", job.id)} class="button wide" testid="job-history">{t("history.open")}</Link>
         <button type="button" class="button danger wide" data-testid="delete-job" onClick={() => void remove()}>{t("job.delete")}</button>
