@@ -6,6 +6,7 @@ import { Languages } from "../common/Languages";
 import { Link } from "../common/Link";
 import { pathOfHistory } from "../common/route";
 import { saved } from "../common/saving";
+import { Calendar } from "./Calendar";
 import { Office } from "./Office";
 import { Stored } from "./Stored";
 
@@ -60,6 +61,7 @@ export function Settings() {
         {isOfficeFirst && <Office />}
         <Looks />
         {!isOfficeFirst && <Office />}
+        {session.value.joined && !isOfficeFirst && <Calendar />}
         <ToReview />
         <Link to="/prices" class="button wide" testid="to-prices">{t(seesMoney.value ? "prices.title" : "supplies.title")}</Link>
         <Stored />
