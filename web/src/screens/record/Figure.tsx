@@ -8,7 +8,7 @@ import { scaleEnds, windowFor } from "./drawings";
 
 const ON_PAPER = 700; // px across, as wide as the page
 const ON_A_PHONE = 330;
-const TALLEST = 0.62; // of its width: drawing, title and key stay on one page
+const TALLEST = 0.56; // of its width: drawing, title and key stay on one page
 
 interface FigureProps {
   readonly title: string;

@@ -76,6 +76,12 @@ export function jointsScene(content: Content): Scene {
 
 export const FLAT_LAYERS = ["height", "gaps", "work"] as const satisfies readonly FlatLayer[];
 
+/** Whether the layer shows anything beside the walls. */
+export function hasFlat(content: Content, layer: FlatLayer): boolean {
+  const { points, edges, works } = flatScene(content, layer);
+  return points.length + edges.length + works.length > 0;
+}
+
 export function flatScene(content: Content, layer: FlatLayer): Scene {
   const flatness = content.plan.flatness;
   const spoken = t(`record.flat_${layer}_spoken`, { readings: flatness?.readings ?? 0, places: flatness?.work.length ?? 0 });

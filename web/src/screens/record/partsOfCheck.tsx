@@ -6,7 +6,7 @@ import type { Plan } from "../../wire";
 import { reader, t } from "../../words";
 import { gapText, offText } from "../common/flatness";
 import { rowsOf, type Content } from "./content";
-import { flatScene, FLAT_LAYERS } from "./drawings";
+import { flatScene, FLAT_LAYERS, hasFlat } from "./drawings";
 import { DrawingFigure } from "./Figure";
 import { Facts, RecordTable } from "./RecordTable";
 import {
@@ -60,7 +60,8 @@ function flatFacts({ verdict, standard, readings, f_numbers: numbers, needs_ff, 
 function FlatMaps({ content }: Part) {
   const flatness = content.plan.flatness;
   if (!flatness || flatness.points.length === 0) return null;
-  return <>{FLAT_LAYERS.map((layer) => <DrawingFigure key={layer} title={t(`record.flat_${layer}`)} name={`flat-${layer}`} scene={flatScene(content, layer)} />)}</>;
+  const layers = FLAT_LAYERS.filter((layer) => hasFlat(content, layer));
+  return <>{layers.map((layer) => <DrawingFigure key={layer} title={t(`record.flat_${layer}`)} name={`flat-${layer}`} scene={flatScene(content, layer)} />)}</>;
 }
 
 /** Whether anything at all was measured on the bed, or done to it. */

@@ -61,7 +61,7 @@ function decisionText(content: Content): string {
   const standing = rowsOf(content, "alternative").filter(({ fields }) => fields.chosen_at && JSON.stringify(fields.top) === top);
   const last = [...standing].sort((a, b) => Date.parse(a.fields.chosen_at ?? "") - Date.parse(b.fields.chosen_at ?? "")).at(-1)?.fields;
   if (!last?.chosen_at) return t("record.undecided");
-  return t(last.chosen_by ? "decision.by" : "decision.at", { person: last.chosen_by ?? "", at: last.chosen_at });
+  return t(last.chosen_by ? "record.decided_who" : "record.decided_when", { person: last.chosen_by ?? "", at: last.chosen_at });
 }
 
 export function TopPart({ content }: Part) {

@@ -175,13 +175,38 @@ export function cautionsTable({ plan }: Content): Table {
 }
 
 /** Who decided what, and when: the room's choices by its story, tops chosen, milestones let pass. */
-export function decisionsTable({ story }: Content): Table {
+export function decisionsTable(content: Content): Table {
+  const all = [...storyRows(content), ...topRows(content), ...tickRows(content)];
   return {
     id: "decisions", title: t("record.decisions"), none: t("record.no_decisions"),
     columns: [
       { title: t("record.when"), measure: "moment" }, { title: t("record.who"), measure: "text" }, { title: t("record.what"), measure: "text" },
       { title: t("record.was"), measure: "text" }, { title: t("record.became"), measure: "text" },
     ],
-    rows: story.decided.map(({ at, by, field, before, after }) => [at, by, fieldName("room", field), valueText("room", field, before), valueText("room", field, after)]),
+    rows: all.sort((one, other) => Date.parse(one[0]) - Date.parse(other[0])),
   };
+}
+
+/** When, who, what, what it was and what it became. */
+type DecisionRow = readonly [string, string, string, string, string];
+
+function storyRows({ story }: Content): readonly DecisionRow[] {
+  return story.decided.map(({ at, by, field, before, after }) => [at, by, fieldName("room", field), valueText("room", field, before), valueText("room", field, after)]);
+}
+
+const ONE_TAP = 5_000; // ms within which the room's own story tells the same choice
+
+/** Tops that were chosen by name, but for those that the room's own story tells. */
+function topRows(content: Content): readonly DecisionRow[] {
+  const told = content.story.decided.filter(({ field }) => field === "bed.top").map(({ at }) => Date.parse(at));
+  return rowsOf(content, "alternative").flatMap(({ fields }): readonly DecisionRow[] => {
+    const at = fields.chosen_at;
+    if (!at || told.some((known) => Math.abs(known - Date.parse(at)) < ONE_TAP)) return [];
+    return [[at, fields.chosen_by ?? "", fieldName("room", "bed.top"), "", fields.name ?? ""]];
+  });
+}
+
+function tickRows(content: Content): readonly DecisionRow[] {
+  const ticks = rowsOf(content, "entry").filter(({ fields }) => fields.what === "milestone");
+  return ticks.map(({ fields }) => [fields.at ?? "", fields.by ?? "", t("value.entry_milestone"), "", told("milestone", fields.code ?? "", {}, fields.code ?? "")]);
 }

@@ -22,6 +22,13 @@ function keptRows(room: string): readonly (readonly KeptRow[])[] {
   return lists.map((list) => list(room).value);
 }
 
+/** The waiting is shown as far as anything happened in it: not on to a day long after, when somebody reads the record. */
+function lastLooked({ readiness }: Plan, now: string): string {
+  const told = readiness.flatMap(({ late, ticked }) => [late, ticked?.at]).filter((at) => at != null);
+  const last = told.map((at) => Date.parse(at)).reduce((one, other) => Math.max(one, other), -Infinity);
+  return last < Date.parse(now) ? new Date(last).toISOString() : now;
+}
+
 async function gathered(room: string): Promise<Gathered | null> {
   const given = documentFromRoom(room);
   const fields = roomOf(room)?.fields;
@@ -33,7 +40,7 @@ async function gathered(room: string): Promise<Gathered | null> {
   const profile = await askEngine<ProfileAnswer>("profile", `record-profile:${room}`, { document, ...telling(asked.answer) });
   if (profile.outcome === "replaced") return null;
   const made_at = new Date().toISOString();
-  const waiting = await askEngine<WaitingAnswer>("waiting", `record-waiting:${room}`, { document, now: made_at });
+  const waiting = await askEngine<WaitingAnswer>("waiting", `record-waiting:${room}`, { document, now: lastLooked(asked.answer, made_at) });
   if (waiting.outcome === "replaced") return null;
   const job = jobOf(fields.job_id ?? "")?.fields;
   const content: Content = {

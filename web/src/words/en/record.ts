@@ -203,4 +203,6 @@ export const record = {
   "record.flat_height_spoken": "{readings} {readings|reading|readings} of the bed; each stands in the table.",
   "record.flat_gaps_spoken": "Every straightedge and every gap stands in the tables.",
   "record.flat_work_spoken": "{places} {places|place|places}, in the order of their effect; each stands in the table.",
+  "record.decided_who": "{person} decided this, {at:dated}.",
+  "record.decided_when": "Decided {at:dated}.",
 } as const;

@@ -203,4 +203,6 @@ export const record = {
   "record.flat_height_spoken": "{readings} {readings|lectura|lecturas} de la cama; cada una está en la tabla.",
   "record.flat_gaps_spoken": "Cada regla y cada hueco están en las tablas.",
   "record.flat_work_spoken": "{places} {places|lugar|lugares}, en el orden de su efecto; cada uno está en la tabla.",
+  "record.decided_who": "{person} lo decidió, {at:dated}.",
+  "record.decided_when": "Decidido {at:dated}.",
 };
