@@ -14,6 +14,7 @@ SAMPLE = 150  # lines that a guess is made from: a logger may write a page about
 SEPARATORS: tuple[Separator, ...] = ("tab", "semicolon", "comma", "blanks")
 DECIMALS: tuple[Decimal, ...] = ("point", "comma")
 MOST_CELLS = 60
+DIGITS_OF_A_TIME = 4  # at least
 HALVES = frozenset("aApP")  # am and pm begin with them
 
 NUMBER: dict[Decimal, re.Pattern[str]] = {
@@ -24,7 +25,7 @@ _TEMPERATURE = re.compile(r"temp|celsius|fahrenheit|[°º]|\bdeg|\bt\d{0,2}$|\b[
 _OTHER = re.compile(
     r"dew|rocio|humid|hume|\brh\b|\bhr\b|%|batt|bater|volt|press|presi|elapsed|second|segund|count|index|lux"
 )
-_TIME = re.compile(r"time|date|fecha|hora|dia\b|stamp|epoch|unix|when|cuando")
+_TIME = re.compile(r"time|date|datum|zeit|fecha|hora|dia\b|stamp|epoch|unix|when|cuando")
 
 
 @dataclass(frozen=True)
@@ -37,6 +38,8 @@ class Manner:
     date: int | None
     clock: int | None  # where the time of day has a column of its own
     temperature: int | None
+    width: int = 0  # most cells that a row has
+    is_chosen: bool = False  # where a person said which column holds the temperatures
 
     def stamp(self, cells: Sequence[str]) -> str:
         """What a line says of its time, from one column or several."""
@@ -92,12 +95,14 @@ def manner_of(lines: list[str], asked: LogInQuestion) -> Manner:
     best = max(ways, key=_fitness)
     rows = best.rows()
     day, clock = _time_columns(rows, asked.time_column)
-    header = _header(best, day)
+    header = _header(best)
     taken = {day, clock}
     temperature = asked.temperature_column
     if temperature is None:
         temperature = _temperature_column(best, rows, taken, () if header is None else header.cells)
-    return Manner(best.separator, best.decimal, header, day, clock, temperature)
+    width = max((len(cells) for cells in rows), default=0)
+    is_chosen = asked.temperature_column is not None
+    return Manner(best.separator, best.decimal, header, day, clock, temperature, width, is_chosen)
 
 
 def _fitness(way: _Cut) -> tuple[int, int]:
@@ -126,23 +131,19 @@ def _time_columns(rows: Sequence[Sequence[str]], asked: int | None) -> tuple[int
     return asked, None
 
 
-def _header(way: _Cut, day: int | None) -> Line | None:
+def _header(way: _Cut) -> Line | None:
     """The line that names the columns, before the first row: the last with a word for time, else the very last."""
-    before: list[Line] = []
-    for line in way.lines:
-        if day is not None and day < len(line.cells) and _is_time(line.cells[day]):
-            break
-        before.append(line)
-    else:
-        return None
-    wordy = [line for line in before if len(line.cells) > 1 and not any(map(way.is_number, line.cells))]
+    first = next((n for n, line in enumerate(way.lines) if way.is_row(line.cells[:MOST_CELLS])), 0)
+    wordy = [line for line in way.lines[:first] if len(line.cells) > 1 and not any(map(way.is_number, line.cells))]
     named = [line for line in wordy if any(_TIME.search(plain(cell)) for cell in line.cells)]
     width = max((len(cells) for cells in way.rows()), default=0)
-    return next(iter([*named[::-1], *(line for line in wordy[-1:] if len(line.cells) == width)]), None)
+    last = [line for line in wordy[-1:] if len(line.cells) == width and not any(map(has_digits, line.cells))]
+    return next(iter([*named[::-1], *last]), None)
 
 
-def _is_time(cell: str) -> bool:
-    return is_stamp(cell) or is_day(cell) or epoch_seconds(cell) is not None
+def has_digits(cell: str) -> bool:
+    """True for a cell with as many digits as a time has, whatever else is wrong with it."""
+    return sum(c.isdigit() for c in cell) >= DIGITS_OF_A_TIME
 
 
 def _temperature_column(

@@ -10,14 +10,13 @@ from evenbed.engine.document.waiting import MOST_LOGGED
 from evenbed.engine.problems import MOST_PROBLEMS, Problem, problem_at
 from evenbed.engine.tables.lines import Line, cut, lines_of
 from evenbed.engine.waiting.logs.days import days_of
-from evenbed.engine.waiting.logs.manner import NUMBER, SAMPLE, Manner, manner_of
+from evenbed.engine.waiting.logs.manner import NUMBER, SAMPLE, Manner, has_digits, manner_of
 from evenbed.engine.waiting.logs.order import Ordered, ordered
-from evenbed.engine.waiting.logs.rows import LogReader, LogRow
+from evenbed.engine.waiting.logs.rows import MISSING, LogReader, LogRow
 from evenbed.engine.waiting.logs.times import epoch_seconds, parted, plain, zone_named
 from evenbed.engine.waiting.shapes import LogInAnswer, LogInQuestion, LogUnit, LogUnitReason, OffsetReason
 
 MOST_LINES = 2 * MOST_LOGGED  # empty lines, repeated headers and a page about the logger among them
-DIGITS_OF_A_TIME = 4  # at least
 SHOWN_LINES, SHOWN_CELLS, SHOWN_LENGTH = 8, 20, 60
 COLDEST, WARMEST = -60.0, 100.0  # °C: no bed and no room is beyond
 HOTTEST_CELSIUS = 45.0  # in the middle of the figures: above it they are taken for °F; no source
@@ -34,7 +33,7 @@ def log_in_from(given: object) -> LogInAnswer:
     whole = [*cut(lines, manner.separator, MOST_LINES + 1)]
     data = _data(whole, manner)
     day_first, is_doubtful = days_of((manner.stamp(line.cells) for line in data), question.day_first)
-    problems = _general_problems(manner, data, is_too_long=len(whole) > MOST_LINES, asked=question)
+    problems = _general_problems(manner, data, is_too_long=len(whole) > MOST_LINES)
     reader = LogReader(manner, day_first)
     rows = [] if problems else reader.read(data)
     unit, reason = _unit(question, manner, whole, data, rows)
@@ -58,25 +57,41 @@ class _Read:
 
 
 def _data(lines: Sequence[Line], manner: Manner) -> list[Line]:
-    """The lines from the first with a time on; repeated headers and remarks left out."""
-    start = next((n for n, line in enumerate(lines) if _has_time(line, manner)), len(lines))
+    """The lines from the first row on, repeated headers and remarks left out.
+
+    What stands between the header and the first good row, or without a header right before it, and is meant as a
+    row, is one: it is told, not passed over. A line of units is none.
+    """
+    start = next((n for n, line in enumerate(lines) if _is_row(line, manner)), len(lines))
     if manner.header is not None:
-        after = [n for n, line in enumerate(lines[:start]) if line.number > manner.header.number]
+        after = (n for n in range(start) if lines[n].number > manner.header.number)
         start = next((n for n in after if _is_tried(lines[n], manner)), start)
+    while manner.header is None and 0 < start < len(lines) and _is_tried(lines[start - 1], manner):
+        start -= 1
     names = None if manner.header is None else manner.header.cells
     return [line for line in lines[start:] if not line.is_remark and line.cells != names]
 
 
-def _has_time(line: Line, manner: Manner) -> bool:
-    text = manner.stamp(line.cells)
-    return not line.is_remark and bool(text) and (parted(text) is not None or epoch_seconds(text) is not None)
+def _is_row(line: Line, manner: Manner) -> bool:
+    """True for a line with a date, and with a figure or with nothing where one belongs."""
+    text, column = manner.stamp(line.cells), manner.temperature
+    if line.is_remark or not text or (parted(text) is None and epoch_seconds(text) is None):
+        return False
+    if column is None or column >= manner.width:
+        return True
+    return column < len(line.cells) and (manner.is_chosen or _is_figure(line.cells[column], manner))
+
+
+def _is_figure(cell: str, manner: Manner) -> bool:
+    return cell.lower() in MISSING or _figure(cell, manner) is not None
 
 
 def _is_tried(line: Line, manner: Manner) -> bool:
-    """True for a line that is meant as a row: with a figure, or with digits enough for a time. Units have neither."""
+    """True for a line that is meant as a row: wide enough, with a figure or with digits enough for a time."""
     column = manner.temperature
-    has_figure = column is not None and column < len(line.cells) and _figure(line.cells[column], manner) is not None
-    return has_figure or sum(c.isdigit() for c in manner.stamp(line.cells)) >= DIGITS_OF_A_TIME
+    if column is None or column >= len(line.cells):
+        return False
+    return _figure(line.cells[column], manner) is not None or has_digits(manner.stamp(line.cells))
 
 
 def _figure(cell: str, manner: Manner) -> tuple[str, str | None] | None:
@@ -84,9 +99,7 @@ def _figure(cell: str, manner: Manner) -> tuple[str, str | None] | None:
     return None if match is None else (match[1], match[2])
 
 
-def _general_problems(
-    manner: Manner, data: Sequence[Line], *, is_too_long: bool, asked: LogInQuestion
-) -> list[Problem]:
+def _general_problems(manner: Manner, data: Sequence[Line], *, is_too_long: bool) -> list[Problem]:
     """What keeps the file from being read at all."""
     columns = {} if manner.temperature is None else {"column": manner.temperature + 1}
     faults = {
@@ -95,7 +108,7 @@ def _general_problems(
         "log_too_long": is_too_long or len(data) > MOST_LOGGED,
         "log_no_temperature": manner.temperature is None,
         "log_one_column": manner.temperature in (manner.date, manner.clock),
-        "log_torn": asked.temperature_column is None and _is_torn(manner, data),
+        "log_torn": not manner.is_chosen and _is_torn(manner, data),
     }
     code = next((code for code, is_wrong in faults.items() if is_wrong), None)
     if code is None:
