@@ -44,8 +44,10 @@ export function CheckDrawing({ room, view, layer, onLayer, onOpen }: CheckDrawin
       {flatness && <LayerKey flatness={flatness} layer={layer} />}
       {flatness && flatness.points.length > 0 && (
         <>
-          <Choice label={t("layer.label")} name="check-layer" quiet value={layer} onChoose={onLayer} options={LAYERS.map((value) => ({ value, label: t(`checking.layer.${value}`) }))} />
-          <button type="button" class="button wide" data-testid="map-table" aria-expanded={isTable} onClick={() => setTable(!isTable)}>{t("checking.table")}</button>
+          <div class="layers-row">
+            <Choice label={t("layer.label")} name="check-layer" quiet value={layer} onChoose={onLayer} options={LAYERS.map((value) => ({ value, label: t(`checking.layer.${value}`) }))} />
+            <button type="button" class="button" data-testid="map-table" aria-expanded={isTable} aria-pressed={isTable} onClick={() => setTable(!isTable)}>{t("checking.table")}</button>
+          </div>
           {isTable && <MapTable flatness={flatness} gaps={gaps} layer={layer} />}
         </>
       )}

@@ -3,7 +3,7 @@ import { lengthText } from "../../units";
 import type { Flatness, Lying, Plan, StraightedgeCheck } from "../../wire";
 import { reader, t, told } from "../../words";
 import { Figure } from "../common/Figure";
-import { gapText, ruleText, SIGNS, verdictText } from "../common/flatness";
+import { gapText, nearText, ruleText, SIGNS, verdictText } from "../common/flatness";
 import { Link } from "../common/Link";
 import { Cautions } from "../common/Notes";
 import { cautionsAt } from "../common/plan";
@@ -24,13 +24,18 @@ function lyingNote(lying: Lying | null): string {
   return lying ? t("checking.lies_at", { place: placeText(lying.at), sigma: gapText(lying.sigma) }) : "";
 }
 
+function sparseKey(places: number, spacing: string) {
+  if (places === 0) return "checking.sparse_apart";
+  return spacing === "" ? "checking.sparse_how_many" : "checking.sparse_how";
+}
+
 /** Too far apart: how many more, how far apart they are now, and the way there. */
 function Sparse({ room, flatness }: Pick<LimitProps, "room" | "flatness">) {
   const places = flatness.next_readings.length;
   const spacing = flatness.spacing === null ? "" : lengthText(flatness.spacing, reader.value);
   return (
     <>
-      <p>{t(flatness.spacing === null ? "checking.sparse_how_many" : "checking.sparse_how", { places, spacing })}</p>
+      {(places > 0 || spacing !== "") && <p>{t(sparseKey(places, spacing), { places, spacing })}</p>}
       {places > 0 && <Link to={pathOfCheck(room.id, "read")} class="button wide" testid="read-lacking">{t("checking.read_more", { places })}</Link>}
     </>
   );
@@ -42,7 +47,7 @@ function Limit({ room, flatness, plan, check, index }: LimitProps) {
   return (
     <article class="limit-card" data-testid={`limit-${index}`}>
       <h3>{t("checking.under", { rule: ruleText(check.length) })}</h3>
-      <p class={`said ${verdict}`} data-testid={`limit-${index}-said`}><span aria-hidden="true">{SIGNS[verdict]} </span>{verdictText(check)}</p>
+      <p class={`said ${verdict}`} data-testid={`limit-${index}-said`}><span aria-hidden="true">{SIGNS[verdict]} </span>{verdictText(verdict)} <span class="near">{nearText(check)}</span></p>
       <div class="figures">
         <Figure label={t("checking.gap")} value={gap ? gapText(gap.gap) : t("checking.none")} note={lyingNote(gap)} plan={plan} path={`${path}.gap`} />
         <Figure label={t("checking.hump")} value={hump ? gapText(hump.gap) : t("checking.none")} note={lyingNote(hump)} plan={plan} path={`${path}.hump`} />

@@ -3,7 +3,7 @@ import { gapsOf, mayWrite, setDraft, type Row } from "../../state";
 import { distance, type Place } from "../../drawing/camera";
 import { t } from "../../words";
 import { Dialog } from "../common/Dialog";
-import { depthToDo, gapText, offText, ruleText, verdictText, type FlatnessView } from "../common/flatness";
+import { depthToDo, gapText, nearText, offText, ruleText, verdictText, type FlatnessView } from "../common/flatness";
 import { placeText } from "../common/roomFigure";
 import { go, pathOfCheck } from "../common/route";
 import type { RoomView } from "../common/useRoom";
@@ -61,7 +61,7 @@ function EdgeDialog({ room, view, id, onClose }: OpenedProps & { readonly id: st
   ] as const;
   return (
     <Dialog title={t("checking.under", { rule: ruleText(check.length) })} testid="bed-edge" onClose={onClose}>
-      <p>{verdictText(check)}</p>
+      <p>{verdictText(check.verdict)}. {nearText(check)}</p>
       <dl class="inputs">{facts.map(([name, value]) => <div key={name}><dt>{name}</dt><dd>{value}</dd></div>)}</dl>
       <button type="button" class="button main wide" data-testid="lay-here" onClick={lay}>{t("checking.lay_here")}</button>
     </Dialog>

@@ -1,7 +1,7 @@
 /** Over everything: whether the bed keeps its limits, in words with a sign, and what decides it. */
 import type { Flatness } from "../../wire";
 import { t } from "../../words";
-import { gapText, governingCheck, ruleText, SIGNS, verdictText, worstOf, type FlatnessView } from "../common/flatness";
+import { gapText, governingCheck, nearText, ruleText, SIGNS, verdictText, worstOf, type FlatnessView } from "../common/flatness";
 import { fText } from "./telling";
 
 /** A wedge shows what no reading did: told where it alone is beyond a limit. */
@@ -40,13 +40,14 @@ export function NotRead() {
 
 export function VerdictHead({ view: { flatness, isOld } }: { view: FlatnessView }) {
   const { verdict } = flatness;
-  const isSure = governingCheck(flatness)?.sure ?? true;
+  const check = governingCheck(flatness);
+  const near = check?.verdict === verdict ? nearText(check) : "";
   return (
     <div class="stack tight">
       <div class={`verdict ${verdict}${isOld ? " is-old" : ""}`} data-testid="verdict" data-verdict={verdict} role="status">
         <span class="sign" aria-hidden="true">{SIGNS[verdict]}</span>
-        <p class="words">{verdictText({ verdict, sure: isSure })}</p>
-        <p class="more">{becauseOf(flatness)}</p>
+        <p class="words">{verdictText(verdict)}</p>
+        <p class="more">{becauseOf(flatness)} {near}</p>
       </div>
       <p class="old-line" data-testid="verdict-old">{isOld ? t("checking.old") : "\u00a0"}</p>
     </div>

@@ -73,9 +73,13 @@ export function ruleText(mm: number): string {
 /** Within, beyond, and the like: as a sign beside the words. */
 export const SIGNS = { within: "\u2713", beyond: "\u2717", too_sparse: "?", not_read: "\u2013" } as const satisfies Record<Flatness["verdict"], string>;
 
-export function verdictText({ verdict, sure }: Pick<StraightedgeCheck, "verdict" | "sure">): string {
-  if (sure || verdict === "too_sparse" || verdict === "not_read") return t(`checking.verdict.${verdict}`);
-  return t(`checking.near.${verdict}`);
+export function verdictText(verdict: Flatness["verdict"]): string {
+  return t(`checking.verdict.${verdict}`);
+}
+
+/** Where the worst place is nearer to the limit than the readings can tell; else nothing. */
+export function nearText({ verdict, sure }: Pick<StraightedgeCheck, "verdict" | "sure">): string {
+  return !sure && (verdict === "within" || verdict === "beyond") ? t("checking.near") : "";
 }
 
 export function workText({ id, way, depth }: FlatnessWork): string {

@@ -44,8 +44,7 @@ export const checking = {
   "checking.verdict.beyond": "Beyond the limit",
   "checking.verdict.too_sparse": "Readings too far apart to say",
   "checking.verdict.not_read": "Not read yet",
-  "checking.near.within": "Within the limit, but nearer to it than the readings can tell",
-  "checking.near.beyond": "Beyond the limit, but nearer to it than the readings can tell",
+  "checking.near": "Nearer to the limit than the readings can tell.",
   "checking.old": "Being worked out again: these are the figures of before.",
   "checking.not_read_more": "Read the bed with the rod, or lay a straightedge and type the gap.",
   "checking.sparse_more": "Under {rule} nothing beyond was found, but only {share} % of the bed is judged. {places} more {places|reading|readings} would tell.",
@@ -67,6 +66,7 @@ export const checking = {
   "checking.none": "none",
   "checking.lies_at": "± {sigma}, {place}",
   "checking.sparse_how": "The readings lie up to {spacing} apart. {places} more {places|place|places} to read.",
+  "checking.sparse_apart": "The readings lie up to {spacing} apart.",
   "checking.sparse_how_many": "{places} more {places|place|places} to read.",
   "checking.no_limit": "No limit is given for so short a straightedge.",
 

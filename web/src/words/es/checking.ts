@@ -46,8 +46,7 @@ export const checking: Record<keyof typeof english, string> = {
   "checking.verdict.beyond": "Fuera del límite",
   "checking.verdict.too_sparse": "Lecturas muy separadas para decirlo",
   "checking.verdict.not_read": "Aún sin leer",
-  "checking.near.within": "Dentro del límite, pero más cerca de él de lo que las lecturas distinguen",
-  "checking.near.beyond": "Fuera del límite, pero más cerca de él de lo que las lecturas distinguen",
+  "checking.near": "Más cerca del límite de lo que las lecturas distinguen.",
   "checking.old": "Se está calculando de nuevo: estas cifras son las de antes.",
   "checking.not_read_more": "Lea la cama con la mira, o ponga una regla y anote el hueco.",
   "checking.sparse_more": "Bajo {rule} no se encontró nada fuera, pero solo se juzga el {share} % de la cama. {places|Bastaría|Bastarían} {places} {places|lectura|lecturas} más.",
@@ -69,6 +68,7 @@ export const checking: Record<keyof typeof english, string> = {
   "checking.none": "ninguno",
   "checking.lies_at": "± {sigma}, {place}",
   "checking.sparse_how": "Las lecturas están separadas hasta {spacing}. {places|Falta|Faltan} {places} {places|punto|puntos} por leer.",
+  "checking.sparse_apart": "Las lecturas están separadas hasta {spacing}.",
   "checking.sparse_how_many": "{places|Falta|Faltan} {places} {places|punto|puntos} por leer.",
   "checking.no_limit": "No hay límite para una regla tan corta.",
 

@@ -36,7 +36,7 @@ function Ends({ room, edge, lay }: { room: string; edge: Edge; lay: EdgeNow["lay
     const label = t(index === 0 ? "checking.end_across" : "checking.end_up", { end: end === "from" ? "A" : "B" });
     return <ValueField name={`${room}:edge-${end}-${index}`} label={label} shown={lengthText(place[index], reader.value)} measure="length" onValue={set} />;
   };
-  return <div class="given-answers">{field("from", 0)}{field("from", 1)}{field("to", 0)}{field("to", 1)}</div>;
+  return <div class="given-answers ends">{field("from", 0)}{field("from", 1)}{field("to", 0)}{field("to", 1)}</div>;
 }
 
 /** Where a straightedge lies worst by the readings, and as long as each limit asks. */
