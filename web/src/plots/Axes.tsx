@@ -1,5 +1,5 @@
 /** What every plot over time rests on: its frame, its marks, the hatches for what harms. */
-import { clockHourText, dayText, numberText } from "../units";
+import { clockHourText, dateText, dayText, numberText } from "../units";
 import { reader } from "../words";
 import type { TimeTick } from "./ticks";
 import type { Panel } from "./waitingScene";
@@ -25,19 +25,23 @@ export function Stripes() {
   );
 }
 
-function timeText({ at, isMidnight }: TimeTick): string {
-  return isMidnight ? dayText(at, reader.value) : clockHourText(at, reader.value);
+const WEEKS_MS = 14 * 86_400_000; // from here on a day is told by its month, else by its name in the week
+
+function timeText({ at, isMidnight }: TimeTick, isLong: boolean): string {
+  if (!isMidnight) return clockHourText(at, reader.value);
+  return isLong ? dateText(at, reader.value) : dayText(at, reader.value);
 }
 
 /** Lines through all panels at each mark of time, midnights stronger, and what time it is under them. */
 export function Axes({ scene }: { scene: AxesScene }) {
   const { height, left, right, x, times } = scene;
+  const isLong = (times.at(-1)?.at ?? 0) - (times[0]?.at ?? 0) > WEEKS_MS;
   return (
     <g class="axes">
       {times.map((tick) => (
         <g key={tick.at} class={tick.isMidnight ? "tick midnight" : "tick"}>
           <path d={`M${x(tick.at)} 16V${height - FOOT}`} />
-          <text x={Math.min(right - HALF_LABEL, Math.max(left + HALF_LABEL - 6, x(tick.at)))} y={height - 7} text-anchor="middle">{timeText(tick)}</text>
+          <text x={Math.min(right - HALF_LABEL, Math.max(left + HALF_LABEL - 6, x(tick.at)))} y={height - 7} text-anchor="middle">{timeText(tick, isLong)}</text>
         </g>
       ))}
     </g>

@@ -18,7 +18,8 @@ import { FROST_C, HEAT_C, LANE, shownTemperature, waitingScene, type Lane, type 
 import { WaitingTable } from "./WaitingTable";
 
 const itself = (place: PlotPlace) => place;
-const LETTER_PX = 7.4; // about how wide a letter of a label is
+const LETTER_PX = 7; // about how wide a letter of a label is
+const EDGE = 2; // beside the bars nothing stands at the edge
 const BAR = 12;
 
 interface WaitingPlotProps {
@@ -46,10 +47,10 @@ function Beyond({ scene, celsius, below, name }: { scene: WaitingScene; celsius:
 }
 
 /** A label beside a bar: after it where there is room, else before it; over the bar where neither has any. */
-function labelPlace(text: string, from: number, to: number, { left, right }: WaitingScene): { readonly x: number; readonly anchor: "start" | "end" } {
+function labelPlace(text: string, from: number, to: number, { right }: WaitingScene): { readonly x: number; readonly anchor: "start" | "end" } {
   const wide = text.length * LETTER_PX + 8;
   if (to + wide <= right) return { x: to + 7, anchor: "start" };
-  return from - wide >= left ? { x: from - 7, anchor: "end" } : { x: right - 2, anchor: "end" };
+  return from - wide >= EDGE ? { x: from - 7, anchor: "end" } : { x: right - 2, anchor: "end" };
 }
 
 function Spells({ scene }: { scene: WaitingScene }) {

@@ -73,8 +73,13 @@ export function clockHourText(ms: number, { language }: Pick<Reader, "language">
   return new Intl.DateTimeFormat(localeOf(language), { hour: "numeric" }).format(ms);
 }
 
-/** `Mon 30, 2:53 PM`: a moment in a table of a few days. */
-export function shortMoment(iso: string, reader: Reader): string {
+/** `Dec 14`: a day on an axis of weeks. */
+export function dateText(ms: number, { language }: Pick<Reader, "language">): string {
+  return new Intl.DateTimeFormat(localeOf(language), { month: "short", day: "numeric" }).format(ms);
+}
+
+/** `Dec 14, 2:53 PM`: a moment in a narrow table. */
+export function shortMoment(iso: string, { language }: Pick<Reader, "language">): string {
   const at = Date.parse(iso);
-  return Number.isNaN(at) ? iso : `${dayText(at, reader)}, ${clockText(iso, reader)}`;
+  return Number.isNaN(at) ? iso : new Intl.DateTimeFormat(localeOf(language), { month: "short", day: "numeric", hour: "numeric", minute: "2-digit" }).format(at);
 }

@@ -73,11 +73,13 @@ describe("what is left", () => {
   });
 });
 
-test("the line of time runs from placing to the end of the last window, and holds every moment in it", () => {
-  const line = timeLineOf({ placed_at: at(0), countdown: [WALK, TILE] });
-  expect(line).toEqual({ from: EIGHT, to: EIGHT + 28 * 3_600_000 });
-  if (line) expect([shareOf(line, EIGHT), shareOf(line, EIGHT + 14 * 3_600_000), shareOf(line, EIGHT + 99 * 3_600_000)]).toEqual([0, 0.5, 1]);
-  expect(timeLineOf({ placed_at: null, countdown: [] })).toBeNull();
+test("the line of time runs from placing to somewhat beyond the window, and holds every moment at its ends", () => {
+  const line = timeLineOf(at(0), TILE);
+  expect(line?.from).toBe(EIGHT);
+  expect(line?.to).toBeGreaterThan(EIGHT + 28 * 3_600_000);
+  if (line) expect([shareOf(line, EIGHT - 1), shareOf(line, (line.from + line.to) / 2), shareOf(line, line.to + 1)]).toEqual([0, 0.5, 1]);
+  expect(timeLineOf(null, TILE)).toBeNull();
+  expect(timeLineOf(at(0), { likely: null, late: null })).toBeNull();
 });
 
 describe("a forecast as it is typed", () => {

@@ -22,6 +22,7 @@ function whenText(at: string): string {
 /** What the line says beside its kind. */
 function wordsOf({ fields }: Row<"entry">): string {
   if (fields.what === "habit" || fields.what === "habit_off") return told("habit", fields.code ?? "", {}, fields.code ?? "");
+  if (fields.what === "milestone") return told("milestone", fields.code ?? "", {}, fields.code ?? "");
   return fields.text ?? fields.code ?? fields.rail ?? "";
 }
 

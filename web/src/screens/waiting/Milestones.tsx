@@ -1,4 +1,4 @@
-/** Every milestone: its sign, its window as a bar on one line of time and in words, and who let it pass. */
+/** Every milestone: its sign, its window as a bar on a line of time and in words, and who let it pass. */
 import { deleteRecord, mayWrite, type Row } from "../../state";
 import type { WaitingAnswer } from "../../wire";
 import { t, told } from "../../words";
@@ -18,7 +18,7 @@ const EVERY_MS = 20_000;
 const HOUR_MS = 3_600_000;
 const LONG = 1000; // of the bar's own measure
 
-/** The window on the line of time that all milestones share; the bar says in words what it shows. */
+/** The window on a line of time that begins with placing; the bar says in words what it shows. */
 function Bar({ one, line, now, name }: { one: Milestone; line: TimeLine; now: number; name: string }) {
   if (one.likely === null) return null;
   const x = (at: string | null) => shareOf(line, Date.parse(at ?? one.likely ?? "")) * LONG;
@@ -69,8 +69,10 @@ interface CardProps {
 function Basis({ plan, one }: Pick<CardProps, "plan" | "one">) {
   const index = plan.readiness.findIndex(({ milestone }) => milestone === one.milestone);
   const row = plan.readiness[index];
+  if (!row) return null;
+  const value = one.likely === null && row.after_h !== null ? t("waiting.after", { hours: row.after_h }) : likelyText(one);
   const between = betweenText(one);
-  return row ? <Figure label={basisText(row)} value={likelyText(one)} plan={plan} path={`readiness[${index}]`} {...(between === "" ? {} : { by: between })} /> : null;
+  return <Figure label={basisText(row)} value={value} plan={plan} path={`readiness[${index}]`} {...(between === "" ? {} : { by: between })} />;
 }
 
 function Card({ room, plan, one, line, now }: CardProps) {
@@ -93,12 +95,11 @@ function Card({ room, plan, one, line, now }: CardProps) {
 /** A minute's step of the clock is enough here: the giant one counts on its own. */
 export function Milestones({ room, plan, answer }: { room: string; plan: Plan; answer: WaitingAnswer }) {
   const now = useNow(EVERY_MS);
-  const line = timeLineOf(answer);
   return (
     <section class="stack tight">
       <h3>{t("waiting.windows")}</h3>
       <ol class="milestones" data-testid="milestones">
-        {milestonesOf(room, answer, now).map((one) => <Card key={one.milestone} room={room} plan={plan} one={one} line={line} now={now} />)}
+        {milestonesOf(room, answer, now).map((one) => <Card key={one.milestone} room={room} plan={plan} one={one} line={timeLineOf(answer.placed_at, one)} now={now} />)}
       </ol>
     </section>
   );

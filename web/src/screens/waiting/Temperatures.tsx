@@ -4,6 +4,7 @@ import { climateOf, deleteRecord, forecastOf, getDraft, mayWrite, temperatureLog
 import { clockText, dayText, numberText, speedText, temperatureText } from "../../units";
 import { reader, t } from "../../words";
 import { Dialog } from "../common/Dialog";
+import { FetchForecast } from "../common/FetchForecast";
 import { Link } from "../common/Link";
 import { pathOfHistory } from "../common/route";
 import { saved } from "../common/saving";
@@ -114,6 +115,7 @@ function Forecast({ job }: { job: string }) {
       {shown.length > 0 && <ul class="places">{shown.map((row) => <ForecastLine key={row.id} row={row} onOpen={() => setOpened(row.id)} />)}</ul>}
       {!isAll && days.length > ahead.length && <button type="button" class="button plain" data-testid="forecast-past" onClick={() => setAll(true)}>{t("forecast.past")}</button>}
       {mayWrite.value && <button type="button" class="button wide" data-testid="add-forecast" onClick={() => setOpen(true)}>{t("forecast.type")}</button>}
+      <FetchForecast job={job} />
       {open && <ForecastSheet job={job} onClose={() => setOpen(false)} />}
       {day && <DaySheet row={day} onClose={() => setOpened(null)} />}
     </section>

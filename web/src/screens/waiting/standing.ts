@@ -74,12 +74,13 @@ export interface TimeLine {
   readonly to: number;
 }
 
-/** One line of time for all windows, from placing (or the first window) to the end of the last; null without any. */
-export function timeLineOf({ placed_at: placedAt, countdown }: Pick<WaitingAnswer, "placed_at" | "countdown">): TimeLine | null {
-  const moments = countdown.flatMap(({ early, late, likely }) => [early, late, likely]).filter((at) => at !== null).map((at) => Date.parse(at));
-  if (moments.length === 0) return null;
-  const from = placedAt === null ? Math.min(...moments) : Date.parse(placedAt);
-  return { from, to: Math.max(from + MINUTE_MS, ...moments) };
+const BEYOND = 0.15; // of the line: that much is shown past the late end
+
+/** The line of time of a window, from placing to somewhat beyond its late end; null without a window. */
+export function timeLineOf(placedAt: string | null, { likely, late }: Pick<Countdown, "likely" | "late">): TimeLine | null {
+  if (placedAt === null || likely === null) return null;
+  const [from, end] = [Date.parse(placedAt), Date.parse(late ?? likely)];
+  return { from, to: from + Math.max(MINUTE_MS, (end - from) * (1 + BEYOND)) };
 }
 
 /** Where a moment lies on the line, 0 to 1. */
