@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from evenbed.engine.document.fields import described
 from evenbed.engine.filling.sentences import FILLING_CAUTIONS
 from evenbed.engine.flatness.sentences import FLATNESS_CAUTIONS
+from evenbed.engine.flatness.work_sentences import WORK_CAUTIONS
 from evenbed.engine.rails.sentences import RAIL_CAUTIONS
 from evenbed.engine.truing.sentences import TRUING_CAUTIONS
 from evenbed.engine.waiting.sentences import WAITING_CAUTIONS
@@ -152,6 +153,7 @@ CAUTIONS: dict[str, str] = {
     **TRUING_CAUTIONS,
     **FILLING_CAUTIONS,
     **FLATNESS_CAUTIONS,
+    **WORK_CAUTIONS,
     **WAITING_CAUTIONS,
 }
 

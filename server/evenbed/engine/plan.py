@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from evenbed.engine.account import cautions_of, explanations_of
 from evenbed.engine.answer import Extreme, LevelsAnswer, OutlineAnswer, Plan, SurfaceAnswer
 from evenbed.engine.bed_answer import bed_answer_of, mix_answer_of
+from evenbed.engine.cautions import Caution
 from evenbed.engine.cost.costed import materials_of, mix_of, quote_of
 from evenbed.engine.document.check import check_document
 from evenbed.engine.document.places import Point3
@@ -12,6 +13,7 @@ from evenbed.engine.document.room import Document
 from evenbed.engine.doubt import NextReading
 from evenbed.engine.flatness.account import flatness_cautions_of
 from evenbed.engine.flatness.answer import flatness_answer_of
+from evenbed.engine.flatness.work_account import work_cautions_of
 from evenbed.engine.identity import identity
 from evenbed.engine.outline import Figure
 from evenbed.engine.problems import Problem, problem_at
@@ -55,9 +57,13 @@ def plan_from(given: object, *, with_statistics: bool = True) -> Plan:
         tile=room.waiting.tile,
         placed_at=room.readiness.placed_at,
         working_time=room.readiness.working_time,
-        cautions=(*cautions_of(room), *(flatness_cautions_of(room.flatness) if with_statistics else ())),
+        cautions=(*cautions_of(room), *(_flatness_cautions(room) if with_statistics else ())),
         explanations=explanations_of(room, unknown_floor),
     )
+
+
+def _flatness_cautions(room: WorkedRoom) -> tuple[Caution, ...]:
+    return (*flatness_cautions_of(room.flatness), *work_cautions_of(room))
 
 
 def _notices(document: Document, unknown: Iterable[str]) -> tuple[Problem, ...]:

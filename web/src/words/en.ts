@@ -10,6 +10,7 @@ import { filling } from "./en/filling";
 import { fillcodes } from "./en/fillcodes";
 import { flatcodes } from "./en/flatcodes";
 import { frame } from "./en/frame";
+import { jobfile } from "./en/jobfile";
 import { handed } from "./en/handed";
 import { joints } from "./en/joints";
 import { laying } from "./en/laying";
@@ -28,5 +29,6 @@ import { truingcodes } from "./en/truingcodes";
 import { waiting } from "./en/waiting";
 import { waitcodes } from "./en/waitcodes";
 import { work } from "./en/work";
+import { workcodes } from "./en/workcodes";
 
-export const en = { ...frame, ...dates, ...daybook, ...filling, ...bought, ...brought, ...checking, ...work, ...codes, ...fillcodes, ...flatcodes, ...handed, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...record, ...seen, ...setting, ...sources, ...tops, ...truingcodes, ...waitcodes, ...waiting } as const;
+export const en = { ...frame, ...dates, ...daybook, ...filling, ...bought, ...brought, ...checking, ...work, ...workcodes, ...codes, ...fillcodes, ...flatcodes, ...handed, ...jobfile, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...record, ...seen, ...setting, ...sources, ...tops, ...truingcodes, ...waitcodes, ...waiting } as const;

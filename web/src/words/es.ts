@@ -10,6 +10,7 @@ import { filling } from "./es/filling";
 import { fillcodes } from "./es/fillcodes";
 import { flatcodes } from "./es/flatcodes";
 import { frame } from "./es/frame";
+import { jobfile } from "./es/jobfile";
 import { handed } from "./es/handed";
 import { joints } from "./es/joints";
 import { laying } from "./es/laying";
@@ -28,5 +29,6 @@ import { truingcodes } from "./es/truingcodes";
 import { waiting } from "./es/waiting";
 import { waitcodes } from "./es/waitcodes";
 import { work } from "./es/work";
+import { workcodes } from "./es/workcodes";
 
-export const es = { ...frame, ...dates, ...daybook, ...filling, ...bought, ...brought, ...checking, ...work, ...codes, ...fillcodes, ...flatcodes, ...handed, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...record, ...seen, ...setting, ...sources, ...tops, ...truingcodes, ...waitcodes, ...waiting };
+export const es = { ...frame, ...dates, ...daybook, ...filling, ...bought, ...brought, ...checking, ...work, ...workcodes, ...codes, ...fillcodes, ...flatcodes, ...handed, ...jobfile, ...joints, ...cost, ...laying, ...levels, ...office, ...money, ...named, ...photos, ...railcodes, ...record, ...seen, ...setting, ...sources, ...tops, ...truingcodes, ...waitcodes, ...waiting };

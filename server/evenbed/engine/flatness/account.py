@@ -29,8 +29,6 @@ def flatness_cautions_of(found: WorkedFlatness) -> Iterable[Caution]:
     if found.flat_and_level.overall is not None:
         lines = found.flat_and_level.overall.lines
         yield caution_at("flatness.f_numbers", "flatness_numbers_partly", lines=lines)
-    if found.verdict == "beyond":
-        yield caution_at("flatness.work", "flatness_rubbing")
     if found.level is not None:
         yield from _fall_cautions(found.level, found.drain is not None)
 

@@ -1,5 +1,6 @@
 """The flatness of the finished bed as the plan tells it."""
 
+from evenbed.engine.flatness.green import green_of
 from evenbed.engine.flatness.shapes import FlatnessAnswer
 from evenbed.engine.worked import WorkedRoom
 
@@ -9,6 +10,7 @@ def flatness_answer_of(room: WorkedRoom) -> FlatnessAnswer | None:
     found = room.flatness
     if not found.is_measured:
         return None
+    green = green_of(room.document, room.readiness)
     numbers, needs = found.flat_and_level, found.needs
     return FlatnessAnswer(
         standard=found.design.standard,
@@ -26,8 +28,8 @@ def flatness_answer_of(room: WorkedRoom) -> FlatnessAnswer | None:
         f_needs=numbers.needs,
         needs_ff=needs[0] if needs else None,
         needs_fl=needs[1] if needs else None,
-        work=(),
-        is_green=None,
-        green_until=None,
-        next_readings=(),
+        work=found.work.work,
+        is_green=green.is_green,
+        green_until=green.until,
+        next_readings=found.next_readings,
     )

@@ -31,10 +31,6 @@ FLATNESS_CAUTIONS: dict[str, str] = {
         "F-numbers rest on {lines:.0f} lines of heights. Where lines must run and how many there must be is for "
         "ASTM E1155 and the contract; that was not looked after."
     ),
-    "flatness_rubbing": (
-        "Rubbing or grinding a bed that has hardened throws silica dust: work wet or with extraction, and wear a "
-        "respirator."
-    ),
     "flatness_fall_short": (
         "As built, the bed falls {fall:.2%} where it falls least, less than the {least:.2%} (1/4 in per foot) asked "
         "of shower floors (IRC P2709.1, as quoted): water may stand."

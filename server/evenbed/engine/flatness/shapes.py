@@ -107,8 +107,9 @@ class Work:
 
     id: str = described(about="K1, K2 ... in order")
     way: TouchWay = described(about="Rub down or fill up")
-    at: Point = height(about="Its middle")
+    at: Point = height(about="Where it is deepest")
     polygon: tuple[Point, ...] = height(about="Where, anticlockwise")
+    changes: tuple[Point3, ...] = height(about="Its read places, each with what is put on there as z, - taken off")
     depth: float = length(about="At its deepest, how much to take off or put on")
     volume: float = described(about="Mortar taken off or put on", unit="m3")
     before: float = length(about="Worst gap or hump there before")
@@ -138,10 +139,10 @@ class FlatnessAnswer:
     needs_fl: float | None = described(about="Overall FL asked for, null where the standard asks for none")
     work: tuple[Work, ...] = described(about="Where to rub down and fill up, the most effect first")
     is_green: bool | None = described(
-        about="True while the bed can still be rubbed: it was placed, and is not ready to walk on; null: not placed"
+        about="True where the bed could still be rubbed when it was last measured or worked over; null: not placed"
     )
     green_until: str | None = time(
-        about="When it will have hardened too far to be rubbed; null where nothing is placed"
+        about="When it will have hardened too far to be rubbed: as soon as it may be walked on; null where not known"
     )
     next_readings: tuple[Point, ...] = height(about="Where to read next, so that the bed can be judged")
 

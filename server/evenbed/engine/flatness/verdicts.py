@@ -40,7 +40,7 @@ def checks_of(
 def _checked(limit: Limit, surface: BedSurface, coverage: Coverage, gaps: Sequence[MeasuredGap]) -> Laid:
     worst = worst_lying(surface, limit.length)
     gap, hump = (lying_of(surface, found, limit.length) for found in (worst.gap, worst.hump))
-    laid = [(one.start, one.end) for one in gaps if _tells_of(one, limit)]
+    laid = [(one.start, one.end) for one in gaps if tells_of(one, limit)]
     judged = coverage.judged_share(limit.length, laid)
     is_beyond = any(one is not None and one.gap > limit.gap for one in (gap, hump))
     verdict = _verdict(is_beyond, judged, bool(surface.spots or laid))
@@ -62,7 +62,7 @@ def _checked(limit: Limit, surface: BedSurface, coverage: Coverage, gaps: Sequen
     )
 
 
-def _tells_of(gap: MeasuredGap, limit: Limit) -> bool:
+def tells_of(gap: MeasuredGap, limit: Limit) -> bool:
     """True where a straightedge as long as the rule's, or a longer one that found no more than its limit, lay."""
     long = math.dist(gap.start, gap.end)
     is_as_long = abs(long - limit.length) <= SLACK * limit.length

@@ -8,18 +8,21 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
 from evenbed.engine.document.flatness import FlatnessDesign, HeightLine, MeasuredGap, Touch
+from evenbed.engine.document.places import Point
 from evenbed.engine.document.room import Document, Fixture
 from evenbed.engine.document.tops import DrainTop
 from evenbed.engine.flatness.bed_readings import BedReading, bed_readings_from
 from evenbed.engine.flatness.bed_surface import BedSurface, bed_surface_from
-from evenbed.engine.flatness.coverage import Coverage, coverage_of
+from evenbed.engine.flatness.coverage import ENOUGH, NEAR, Coverage, coverage_of
 from evenbed.engine.flatness.fnumbers import FlatAndLevel, Heights, f_numbers_of, lines_among
 from evenbed.engine.flatness.levelled import FALLS, level_check_of
 from evenbed.engine.flatness.lying import longest_stretch
+from evenbed.engine.flatness.next_places import next_places, places_to_read_again
 from evenbed.engine.flatness.shapes import GapVerdict, LevelCheck, Verdict
 from evenbed.engine.flatness.standards import ACI_NEEDS, Limits, limits_of
 from evenbed.engine.flatness.touched import stale_readings
-from evenbed.engine.flatness.verdicts import Laid, checks_of, gap_verdicts_of, worst_verdict
+from evenbed.engine.flatness.verdicts import Laid, checks_of, gap_verdicts_of, tells_of, worst_verdict
+from evenbed.engine.flatness.work import WorkList, work_from
 from evenbed.engine.worked_bed import WorkedBed
 
 KEPT = 2  # the room being worked on, and one looked at between
@@ -54,8 +57,11 @@ class WorkedFlatness:
     @cached_property
     def surface(self) -> BedSurface:
         """The bed as it was read, in heights above the designed top."""
-        spots = [(*one.at, one.z - self.bed.top.at(*one.at)) for one in self.readings]
-        return bed_surface_from(spots, self.bed.regions, [one.sigma for one in self.readings])
+        return self._surface_of(self.readings)
+
+    def _surface_of(self, readings: Sequence[BedReading]) -> BedSurface:
+        spots = [(*one.at, one.z - self.bed.top.at(*one.at)) for one in readings]
+        return bed_surface_from(spots, self.bed.regions, [one.sigma for one in readings])
 
     @cached_property
     def coverage(self) -> Coverage:
@@ -77,6 +83,40 @@ class WorkedFlatness:
     def gap_verdicts(self) -> tuple[GapVerdict, ...]:
         """The gaps measured with a wedge."""
         return gap_verdicts_of(self.limits, self.gaps)
+
+    @cached_property
+    def work(self) -> WorkList:
+        """Where to rub down and fill up: by what was read last everywhere, worked over since or not."""
+        readings = bed_readings_from(self.bed.document, self.bed.levels, self._read_again)
+        surface = self.surface if len(readings) == len(self.readings) else self._surface_of(readings)
+        deciding = [row for row in self.limits.rows if row.decides]
+        return work_from(surface, deciding, [self._lowest(*spot) for spot in surface.points], self.touches)
+
+    @cached_property
+    def _read_again(self) -> frozenset[str]:
+        """Ids of stale readings at whose place something was read since."""
+        left = places_to_read_again(self._stale_places.values(), [one.at for one in self.readings])
+        return frozenset(key for key, at in self._stale_places.items() if at not in left)
+
+    @cached_property
+    def _stale_places(self) -> dict[str, Point]:
+        stale = frozenset(self.stale)
+        return {one.id: one.at for one in self.bed.document.readings if one.at is not None and one.id in stale}
+
+    def _lowest(self, x: float, y: float, height: float) -> float:
+        """By how much a spot may be lowered at most until the bed is as thin there as it may be."""
+        thickness = self.bed.top.at(x, y) + height - self.bed.surface.height_at(x, y)
+        return -max(0.0, thickness - self.bed.limits[0])
+
+    @cached_property
+    def next_readings(self) -> tuple[Point, ...]:
+        """Where to read next, so that the bed can be judged."""
+        rows = zip(self.limits.rows, self.laid, strict=True)
+        unjudged = [row for row, laid in rows if row.decides and laid.check.judged_share < ENOUGH]
+        shortest = min(unjudged, key=lambda row: row.length, default=None)
+        ways = [] if shortest is None else [(g.start, g.end) for g in self.gaps if tells_of(g, shortest)]
+        again = places_to_read_again(self._stale_places.values(), [one.at for one in self.readings])
+        return next_places(self.coverage, None if shortest is None else NEAR * shortest.length, ways, again)
 
     @property
     def drain(self) -> Fixture | None:

@@ -1756,9 +1756,9 @@ export interface components {
             readonly f_numbers: components["schemas"]["FNumbers"] | null;
             /** @description Gaps measured with a wedge */
             readonly gaps: readonly components["schemas"]["GapVerdict"][];
-            /** @description When it will have hardened too far to be rubbed; null where nothing is placed */
+            /** @description When it will have hardened too far to be rubbed: as soon as it may be walked on; null where not known */
             readonly green_until: string | null;
-            /** @description True while the bed can still be rubbed: it was placed, and is not ready to walk on; null: not placed */
+            /** @description True where the bed could still be rubbed when it was last measured or worked over; null: not placed */
             readonly is_green: boolean | null;
             /** @description Against the designed top; null for fewer than three readings */
             readonly level: components["schemas"]["LevelCheck"] | null;
@@ -6619,13 +6619,19 @@ export interface components {
         readonly Work: {
             /** @description And when it is done (mm) */
             readonly after: number;
-            /** @description Its middle (mm) */
+            /** @description Where it is deepest (mm) */
             readonly at: readonly [
                 number,
                 number
             ];
             /** @description Worst gap or hump there before (mm) */
             readonly before: number;
+            /** @description Its read places, each with what is put on there as z, - taken off (mm) */
+            readonly changes: readonly (readonly [
+                number,
+                number,
+                number
+            ])[];
             /** @description At its deepest, how much to take off or put on (mm) */
             readonly depth: number;
             /** @description When somebody said that it was done; it counts when the place is read again */

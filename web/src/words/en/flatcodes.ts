@@ -9,7 +9,6 @@ export const flatcodes = {
   "caution.flatness_reduced": "There are so many readings that a straightedge of {length:length} was not laid through every two of them: a worse place may have been passed over.",
   "caution.flatness_no_limits": "The company's own limits are asked for, and none is given.",
   "caution.flatness_numbers_partly": "F-numbers rest on {lines} {lines|line|lines} of heights. Where lines must run and how many there must be is for ASTM E1155 and the contract; that was not looked after.",
-  "caution.flatness_rubbing": "Rubbing or grinding a bed that has hardened throws silica dust: work wet or with extraction, and wear a respirator.",
   "caution.flatness_fall_short": "As built, the bed falls {fall:percent} where it falls least, less than the {least:percent} (1/4 in per foot) asked of shower floors (IRC P2709.1, as quoted): water may stand.",
   "caution.flatness_water": "Places from which no water runs off: {count}. Fill them, or cut a way down, before anything covers them.",
 

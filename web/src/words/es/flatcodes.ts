@@ -9,7 +9,6 @@ export const flatcodes = {
   "caution.flatness_reduced": "Hay tantas lecturas que una regla de {length:length} no se puso por cada dos de ellas: puede haberse pasado por alto un lugar peor.",
   "caution.flatness_no_limits": "Se piden los límites propios de la empresa, y no hay ninguno.",
   "caution.flatness_numbers_partly": "Los números F se apoyan en {lines} {lines|línea|líneas} de alturas. Por dónde deben ir las líneas y cuántas deben ser lo dicen ASTM E1155 y el contrato; eso no se revisó.",
-  "caution.flatness_rubbing": "Raspar o esmerilar una cama ya dura levanta polvo de sílice: trabaje en mojado o con extracción, y use respirador.",
   "caution.flatness_fall_short": "Como quedó, la cama cae {fall:percent} donde menos cae, menos que el {least:percent} (1/4 in por pie) que se pide en pisos de ducha (IRC P2709.1, según se cita): el agua puede quedarse.",
   "caution.flatness_water": "Lugares de donde no sale el agua: {count}. Rellénelos, o abra un paso hacia abajo, antes de cubrirlos.",
 

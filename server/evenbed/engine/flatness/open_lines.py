@@ -1,0 +1,161 @@
+"""Every line on which a straightedge stands open, or rocks, by more than its limit: what work has to put right.
+
+A gap is a sum of heights of the bed with factors of their own: those of the places that it rests on, less those of
+the place under it; a hump is the same turned round. So once found it is followed without another search, whatever is
+rubbed down or filled up.
+"""
+
+import math
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+
+from evenbed.engine.document.places import Point
+from evenbed.engine.flatness.bed_surface import BedSurface
+from evenbed.engine.flatness.hull import worst_over, worst_under
+from evenbed.engine.flatness.improve import Lying, Under
+from evenbed.engine.flatness.lines import Line, first_lines, lines_through_two, pairs_in_reach
+from evenbed.engine.flatness.search import Found, worst_lying
+from evenbed.engine.flatness.standards import Limit
+
+Moves = Mapping[int, float]
+"""By how much spots were raised, mm, + for up; those that stay are left out."""
+NOTHING = 1e-12  # a factor this small is rounding of zero
+ALMOST = 0.8  # of the limit: what lies more open than this may be beyond it on a line beside
+TURNS = 0.02, 0.0005  # radians: the first and the last
+FEW, APART = 6, 100.0  # of those are turned, so many mm from each other
+
+
+@dataclass(frozen=True)
+class Open:
+    """Where a straightedge stands open or rocks: how much on the bed as it was read, what each spot adds to it."""
+
+    limit: Limit
+    at: Point
+    value: float
+    factors: dict[int, float]
+
+    def after(self, moves: Moves) -> float:
+        """How much it is when some spots were moved."""
+        return self.value + sum(by * moves.get(n, 0.0) for n, by in self.factors.items())
+
+    def excess(self, moves: Moves) -> float:
+        """By how much it is beyond the limit then; negative where it is within."""
+        return self.after(moves) - self.limit.gap
+
+
+class OpenLines:
+    """The lines that a straightedge of one length is laid along, over a bed whose spots may be moved."""
+
+    def __init__(self, surface: BedSurface, limit: Limit) -> None:
+        """`surface` as it was read."""
+        self._surface, self._limit = surface, limit
+        pairs, _ = pairs_in_reach(surface, limit.length)
+        self._lines = (*first_lines(surface, pairs, limit.length), *lines_through_two(surface, pairs, limit.length))
+
+    def everywhere(self) -> list[Open]:
+        """Where the bed as it was read is beyond the limit: the worst of all first, then on every line."""
+        return [*self.worst({}), *self._beyond({}, self._lines)]
+
+    def worst(self, moves: Moves) -> list[Open]:
+        """The worst gap and hump of all when spots were moved, by the whole search, where beyond the limit."""
+        worst = worst_lying(moved_surface(self._surface, moves), self._limit.length)
+        sides = ((worst.gap, 1.0), (worst.hump, -1.0))
+        return [self._open(found, sign, moves) for found, sign in sides if found and found.gap > self._limit.gap]
+
+    def near(self, moves: Moves, moved: Iterable[int]) -> list[Open]:
+        """The same near some spots, when spots were moved."""
+        discs = _discs(self._surface, moved)
+        return self._beyond(moves, [line for line in self._lines if _meets(line, discs)])
+
+    def _beyond(self, moves: Moves, lines: Iterable[Line]) -> list[Open]:
+        surface = moved_surface(self._surface, moves)
+        flat, above = surface.flattened, ALMOST * self._limit.gap
+        unders = [Under(surface, heights, self._limit.length) for heights in (flat, tuple(-z for z in flat))]
+        lyings: tuple[list[Lying], list[Lying]] = ([], [])
+        for line in lines:
+            for side, lying in _lyings(unders[0], line, above):
+                lyings[side].append(lying)
+        found = []
+        for side, sign in ((0, 1.0), (1, -1.0)):
+            beyond = [one for one in lyings[side] if one.gap > self._limit.gap]
+            found += [(one, sign) for one in (*beyond, *self._turned(unders[side], lyings[side]))]
+        return [self._open(_found(one), sign, moves) for one, sign in found]
+
+    def _turned(self, under: Under, lyings: Iterable[Lying]) -> Iterator[Lying]:
+        """Of those just within the limit the few worst, where they are beyond it when turned a little."""
+        within = sorted((one for one in lyings if one.gap <= self._limit.gap), key=lambda one: -one.gap)
+        for lying in _apart(within):
+            better = under.improved(lying, *TURNS)
+            if better.gap > self._limit.gap:
+                yield better
+
+    def _open(self, found: Found, sign: float, moves: Moves) -> Open:
+        """What was found on the moved bed, as it is on the bed that was read."""
+        factors = _factors(self._surface, found, sign)
+        value = found.gap - sum(by * moves.get(n, 0.0) for n, by in factors.items())
+        return Open(self._limit, found.at, value, factors)
+
+
+def _lyings(under: Under, line: Line, above: float) -> Iterator[tuple[int, Lying]]:
+    """How a straightedge lies worst on a line, 0, and how it rocks worst, 1, where that is over `above`."""
+    mesh = under.surface.mesh
+    knots = mesh.knots_from(under.heights, line.way, line.edge, (line.low, line.high))
+    if knots is None or max(knots[1]) - min(knots[1]) <= above:
+        return  # nothing stands open by more than the heights differ
+    parts = mesh.stretches(line.way, knots)
+    for side, lay in enumerate((worst_under, worst_over)):
+        rests = [rest for part in parts if (rest := lay(part, under.length, above)) is not None]
+        if rests:
+            yield side, Lying(line, max(rests))
+
+
+def _apart(lyings: Iterable[Lying]) -> list[Lying]:
+    """The first few at places of their own."""
+    chosen: list[Lying] = []
+    for lying in lyings:
+        if all(math.dist(lying.at, one.at) > APART for one in chosen):
+            chosen.append(lying)
+        if len(chosen) == FEW:
+            break
+    return chosen
+
+
+def moved_surface(surface: BedSurface, moves: Moves) -> BedSurface:
+    """The bed with some spots raised."""
+    if not moves:
+        return surface
+    return surface.with_heights([z + moves.get(n, 0.0) for n, z in enumerate(surface.heights[: surface.spots])])
+
+
+def _found(lying: Lying) -> Found:
+    way, rest = lying.line.way, lying.rest
+    return Found(rest.gap, way.at(rest.at), way.at(rest.first), way.at(rest.second))
+
+
+def _factors(surface: BedSurface, found: Found, sign: float) -> dict[int, float]:
+    share = math.dist(found.first, found.at) / math.dist(found.first, found.second)
+    factors: dict[int, float] = {}
+    for place, times in ((found.first, 1.0 - share), (found.second, share), (found.at, -1.0)):
+        for n, weight in surface.weights_at(place).items():
+            factors[n] = factors.get(n, 0.0) + sign * times * weight
+    return {n: by for n, by in factors.items() if abs(by) > NOTHING}
+
+
+def _discs(surface: BedSurface, spots: Iterable[int]) -> list[tuple[float, float, float]]:
+    """Round each spot (x, y) how far its height counts: to the farthest corner of the triangles that it moves."""
+    mesh = surface.mesh
+    discs = []
+    for spot in spots:
+        here = {spot, *(surface.spots + n for n, cell in enumerate(surface.cells) if spot in cell)}
+        reached = [mesh.places[n] for point in here for n in mesh.spokes[point]]
+        radius = max((math.dist(mesh.places[spot], at) for at in reached), default=0.0)
+        discs.append((*mesh.places[spot], radius))
+    return discs
+
+
+def _meets(line: Line, discs: Iterable[tuple[float, float, float]]) -> bool:
+    dx, dy, left = line.way
+    return any(
+        abs(dx * y - dy * x - left) <= radius and line.low - radius <= dx * x + dy * y <= line.high + radius
+        for x, y, radius in discs
+    )

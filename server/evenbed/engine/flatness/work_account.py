@@ -1,0 +1,26 @@
+"""What must be said where the bed is worked over: while it is green, once it is hard, where the list is not all."""
+
+from collections.abc import Iterator
+
+from evenbed.engine.cautions import Caution, caution_at
+from evenbed.engine.flatness.green import green_of
+from evenbed.engine.flatness.work import MOST_PLACES
+from evenbed.engine.worked import WorkedRoom
+
+WHERE = "flatness.work"
+
+
+def work_cautions_of(room: WorkedRoom) -> Iterator[Caution]:
+    """The cautions of one bed's work list; none where there is nothing to do."""
+    found = room.flatness.work
+    if not found.work:
+        return
+    green = green_of(room.document, room.readiness)
+    if green.is_green is None:
+        yield caution_at(WHERE, "work_any")
+    elif green.is_green:
+        yield caution_at(WHERE, "work_green", fill_until=str(green.fill_until))
+    else:
+        yield caution_at(WHERE, "work_hardened")
+    if found.is_cut:
+        yield caution_at(WHERE, "work_cut", most=MOST_PLACES)
