@@ -89,7 +89,6 @@ class _Profile:
         self.slopes = [(height[n + 1] - height[n]) / (along[n + 1] - along[n]) for n in range(len(along) - 1)]
         bends = [0.0, *(after - before for before, after in pairwise(self.slopes)), 0.0]
         self.valleys = [n for n, bend in enumerate(bends) if bend > FLAT] if asked is None else asked
-        self._deep = [along[n] for n in self.valleys]
         self.ridges = [n for n, bend in enumerate(bends) if bend < -FLAT]
 
     def worst(self, length: float, above: float) -> Rest | None:
@@ -105,17 +104,44 @@ class _Profile:
 
     def sliding(self, length: float, above: float) -> Rest | None:
         """The largest gap in any window of a length shorter than the profile."""
+        deepest = self._deepest(length)
+        deep = [n for n in self.valleys if deepest[n] > above]
+        if not deep:
+            return None
         touched = self._touched(length)
         best = None
-        for n in self.valleys:
-            found = self._resting(n, touched, length, above)
+        for n in deep:
+            found = self._resting(n, touched, length, above) if deepest[n] > above else None
             if found is not None:
                 best, above = found, found.gap
+        deep = [n for n in deep if deepest[n] > above]
         for ends, pieces, following in self._slides(length):
-            found = self._moving(ends, pieces, following, above)
+            found = self._moving(ends, pieces, following, deep, above)
             if found is not None:
                 best, above = found, found.gap
         return best
+
+    def _deepest(self, length: float) -> dict[int, float]:
+        """At most so far each valley can be under a straightedge: under hulls of windows half as long again.
+
+        Every window of the length lies in one of them.
+        """
+        along, height, step = self.along, self.height, length / 2.0
+        deepest = dict.fromkeys(self.valleys, 0.0)
+        start, last = along[0], along[-1] - length
+        while True:
+            low, high = bisect_left(along, start), bisect_right(along, start + 3.0 * step)
+            low, high = max(0, low - 1), min(len(along), high + 1)
+            hull = hull_over(along[low:high], height[low:high])
+            for a, b in pairwise(hull):
+                first, z = along[low + a], height[low + a]
+                slope = (height[low + b] - z) / (along[low + b] - first)
+                for n in range(low + a + 1, low + b):
+                    if n in deepest:
+                        deepest[n] = max(deepest[n], z + slope * (along[n] - first) - height[n])
+            start += step
+            if start >= last:
+                return deepest
 
     def _touched(self, length: float) -> list[_Touched]:
         """What a straightedge can rest on that is no mere piece: ridges and ends, each with its other ends there."""
@@ -205,17 +231,22 @@ class _Profile:
         return best
 
     def _moving(
-        self, ends: tuple[float, float, float, float], pieces: tuple[int, int], following: float, above: float
+        self,
+        ends: tuple[float, float, float, float],
+        pieces: tuple[int, int],
+        following: float,
+        valleys: list[int],
+        above: float,
     ) -> Rest | None:
         """The largest gap under a window that rests on both of its ends, which run along two pieces."""
         first, second, low, high = ends
         rise, fall = self.slopes[pieces[0]], self.slopes[pieces[1]]
         length, span, best, most = second - first, following - first, None, above
         begin = (low - high + rise * length) / (2.0 * (fall - rise))
-        for n in self.valleys[bisect_left(self._deep, first) : bisect_left(self._deep, second)]:
+        for n in valleys:
             inside = self.along[n] - first
             by = begin + inside / 2.0
-            if 0.0 < by < span:
+            if 0.0 < by < span and 0.0 < inside < length:
                 a, b = low + rise * by, high + fall * by
                 gap = a + (b - a) * (inside - by) / length - self.height[n]
                 if gap > most:

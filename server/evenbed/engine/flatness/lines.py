@@ -2,19 +2,23 @@
 
 import math
 from collections import Counter, defaultdict
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import chain, islice
 from typing import NamedTuple
 
+from evenbed.engine.document.places import Point
 from evenbed.engine.flatness.bed_surface import BedSurface
 from evenbed.engine.flatness.mesh import Edge, Mesh, Way, way_through
+from evenbed.engine.geometry import box_of
 
 DIRECTIONS = 12  # through a reading that has few others in reach, 15 degrees apart
 NEAR_ENOUGH = 10  # readings in reach: lines to them go in as many directions
 LONG = 4.0  # a straightedge shorter than so many times an edge crosses it at three places
 ACROSS = tuple((math.cos(math.radians(a)), math.sin(math.radians(a))) for a in (30.0, 60.0, 90.0, 120.0, 150.0))
-MOST_PAIRS = 60_000  # of readings in reach of each other: a scan has more
-SHORTER = 0.8  # of the reach, where there are more
+MOST_PAIRS = 25_000  # of readings in reach of each other, and
+MOST_KNOTS = 800_000  # where lines of one kind cross edges, all together: a scan has more
+FEWER = 0.75  # of the readings, until they have no more pairs
+MOST_EDGES = 1500  # crossed at an angle too; of a bed of more edges each is crossed square, or every so many of them
 Pair = tuple[int, int]
 
 
@@ -27,26 +31,44 @@ class Line(NamedTuple):
     high: float
 
 
-def pairs_in_reach(mesh: Mesh, spots: int, length: float) -> tuple[list[Pair], bool]:
-    """Spots no further apart than a straightedge is long, each pair once; True where more than MOST_PAIRS are.
+def pairs_in_reach(surface: BedSurface, length: float) -> tuple[list[Pair], bool]:
+    """Spots no further apart than a straightedge is long, each pair once; True where not all of them are told.
 
-    Then only some are told: the reach is made shorter.
+    Where they make more than MOST_PAIRS lines, or lines of more than MOST_KNOTS, only pairs of the spots that stand out most are: from the bed's plane, and from
+    the spots next to them.
     """
-    places = mesh.places[:spots]
-    reach = length
-    while True:
-        cells: dict[tuple[int, int], list[int]] = defaultdict(list)
-        for n, (x, y) in enumerate(places):
-            cells[int(x // reach), int(y // reach)].append(n)
-        found = list(islice(_in_reach(places, cells, reach), MOST_PAIRS + 1))
-        if len(found) <= MOST_PAIRS:
-            return found, reach < length
-        reach *= SHORTER
+    places, most = surface.mesh.places, min(MOST_PAIRS, _most_lines(surface, length))
+    found = list(islice(_in_reach(places, range(surface.spots), length), most + 1))
+    if len(found) <= most:
+        return found, False
+    count = surface.spots
+    while len(found) > most:
+        count = int(count * FEWER)
+        found = list(islice(_in_reach(places, _standing_out(surface, count), length), most + 1))
+    return found, True
 
 
-def _in_reach(
-    places: Sequence[tuple[float, float]], cells: dict[tuple[int, int], list[int]], length: float
-) -> Iterator[Pair]:
+def _most_lines(surface: BedSurface, length: float) -> int:
+    """How many lines two straightedges long have MOST_KNOTS together where they cross edges."""
+    low_x, low_y, high_x, high_y = box_of(surface.mesh.places)
+    edge = math.sqrt((high_x - low_x) * (high_y - low_y) / surface.spots)
+    knots = 2.0 * min(2.0 * length, math.hypot(high_x - low_x, high_y - low_y)) / edge
+    return int(MOST_KNOTS / max(1.0, knots))
+
+
+def _standing_out(surface: BedSurface, count: int) -> list[int]:
+    """Half of them by how far they stand off the plane, half by how far off the spots next to them."""
+    heights, spokes = surface.flattened, surface.mesh.spokes
+    bumps = [z - sum(heights[m] for m in near) / max(1, len(near)) for z, near in zip(heights, spokes, strict=True)]
+    far = sorted(range(surface.spots), key=lambda n: -abs(heights[n]))[: count // 2]
+    sharp = sorted(range(surface.spots), key=lambda n: -abs(bumps[n]))[: count - count // 2]
+    return sorted({*far, *sharp})
+
+
+def _in_reach(places: Sequence[Point], chosen: Iterable[int], length: float) -> Iterator[Pair]:
+    cells: dict[tuple[int, int], list[int]] = defaultdict(list)
+    for n in chosen:
+        cells[int(places[n][0] // length), int(places[n][1] // length)].append(n)
     for (column, row), members in cells.items():
         for i, j in ((0, 0), (1, 0), (-1, 1), (0, 1), (1, 1)):
             others = cells.get((column + i, row + j), ())
@@ -61,6 +83,9 @@ def first_lines(surface: BedSurface, pairs: Sequence[Pair], length: float) -> It
     """Lines square to edges, past corners of walls, and round each point of the mesh with few spots in reach."""
     reached = Counter(n for pair in pairs for n in pair)
     lonely = [n for n in range(len(surface.mesh.places)) if reached[n] < NEAR_ENOUGH]
+    most = _most_lines(surface, length) // DIRECTIONS
+    if len(lonely) > most:
+        lonely = _standing_out(surface, most)
     return chain(
         lines_across(surface, length), lines_past_corners(surface, length), lines_round(surface, lonely, length)
     )
@@ -100,15 +125,19 @@ def lines_round(surface: BedSurface, points: Sequence[int], length: float) -> It
 
 
 def lines_across(surface: BedSurface, length: float) -> Iterator[Line]:
-    """Lines across each edge: there a straightedge stands over a crease. Long edges are crossed at several places."""
+    """Lines across each edge: there a straightedge stands over a crease. Long edges are crossed at several places.
+
+    Of more than MOST_EDGES only so many are crossed, square and at their middles.
+    """
     mesh = surface.mesh
-    for i, j in mesh.edges:
+    is_crowded = len(mesh.edges) > MOST_EDGES
+    for i, j in mesh.edges[:: 1 + len(mesh.edges) // (2 * MOST_EDGES)]:
         (xi, yi), (xj, yj) = mesh.places[i], mesh.places[j]
         size = math.hypot(xj - xi, yj - yi)
         along = (xj - xi) / size, (yj - yi) / size
-        for share in (0.5,) if size * LONG < length else (1.0 / 6.0, 0.5, 5.0 / 6.0):
+        for share in (0.5,) if is_crowded or size * LONG < length else (1.0 / 6.0, 0.5, 5.0 / 6.0):
             at = xi + share * (xj - xi), yi + share * (yj - yi)
-            for cos, sin in ACROSS:
+            for cos, sin in ACROSS[2:3] if is_crowded else ACROSS:
                 dx, dy = along[0] * cos + along[1] * sin, along[1] * cos - along[0] * sin
                 way = way_through(at, dx, dy)
                 yield Line(way, (j, i), *_about(way.along(at), length))

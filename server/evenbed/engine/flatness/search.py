@@ -26,12 +26,12 @@ from evenbed.engine.flatness.improve import Lying, Under
 from evenbed.engine.flatness.lines import Line, Pair, first_lines, lines_through_two, pairs_in_reach
 from evenbed.engine.geometry import between
 
-POOL = 10  # lines kept to be improved
+POOL = 20  # lines kept to be improved
 WORTH = 0.8  # of the best so far: a line that begins with less is not kept
-FINISHED = 3  # of them are improved to the end
-COARSE, FINE, END = 0.02, 0.001, 1e-6  # radians: the first turn, where the best few are told, the least turn
-ALIKE = 1.0  # mm between two places, and
-ALIKE_TURN = 0.02  # radians between two lines, below which they are one lying
+STAGES = ((0.02, 0.003, 0.8), (0.005, 0.0005, 0.92), (0.0005, 1e-6, 0.985))
+"""First and last turn, radians, and the share of the best that a line must have by then to be improved on."""
+ALIKE = 0.04  # of the straightedge's length, between two places, and
+ALIKE_TURN = 0.15  # radians, between two lines, below which they are improved to the same
 KEPT = 8  # surfaces and lengths
 
 
@@ -60,26 +60,32 @@ class Worst:
 class _Pool:
     """The best lines so far over one set of heights."""
 
-    def __init__(self) -> None:
+    def __init__(self, length: float) -> None:
+        self.alike = ALIKE * length
         self.kept: list[Lying] = []
         self.above = 0.0
 
     def take(self, lying: Lying) -> None:
         """Keep a line among the best; of several that hardly differ, the best."""
-        same = [one for one in self.kept if _are_alike(one, lying)]
+        same = [one for one in self.kept if _are_alike(one, lying, self.alike)]
         if any(one.gap >= lying.gap for one in same):
             return
         self.kept = sorted([one for one in self.kept if one not in same] + [lying], key=lambda one: -one.gap)[:POOL]
         least = self.kept[-1].gap if len(self.kept) == POOL else 0.0
         self.above = max(least, WORTH * self.kept[0].gap)
 
+    def replace(self, lying: Lying, better: Lying) -> None:
+        """Put a line in the place of the one it was improved from."""
+        self.kept = [one for one in self.kept if one is not lying]
+        self.take(better)
+
 
 Sides = tuple[tuple[Under, _Pool], tuple[Under, _Pool]]
 
 
-def _are_alike(one: Lying, other: Lying) -> bool:
+def _are_alike(one: Lying, other: Lying, near: float) -> bool:
     turned = one.line.way.dx * other.line.way.dy - one.line.way.dy * other.line.way.dx
-    return math.dist(one.at, other.at) < ALIKE and abs(turned) < ALIKE_TURN
+    return math.dist(one.at, other.at) < near and abs(turned) < ALIKE_TURN
 
 
 def worst_lying(surface: BedSurface, length: float) -> Worst:
@@ -95,11 +101,11 @@ def _kept(surface: BedSurface, length: float) -> Worst:
     if not surface.triangles:
         return _along_the_readings(surface, length)
     sides = _sides(surface, length)
-    pairs, is_reduced = pairs_in_reach(surface.mesh, surface.spots, length)
+    pairs, is_reduced = pairs_in_reach(surface, length)
     for line in first_lines(surface, pairs, length):
         _lay(line, sides)
     for under, pool in sides:
-        _improve(under, pool, 1, FINE)
+        _improve(under, pool, *STAGES[0][:2], 1.0)
     for line in lines_through_two(surface, _worth(pairs, sides), length):
         _lay(line, sides)
     return _told(sides, is_reduced)
@@ -109,7 +115,7 @@ def _sides(surface: BedSurface, length: float) -> Sides:
     """The bed as it lies, for gaps, and upside down, for humps."""
     flat = surface.flattened
     down = tuple(-z for z in flat)
-    return (Under(surface, flat, length), _Pool()), (Under(surface, down, length), _Pool())
+    return (Under(surface, flat, length), _Pool(length)), (Under(surface, down, length), _Pool(length))
 
 
 def _lay(line: Line, sides: Sides) -> None:
@@ -134,19 +140,21 @@ def _is_worth(pair: Pair, heights: Sequence[float], high: float, low: float) -> 
     return max(first, second) > low or min(first, second) < high
 
 
-def _improve(under: Under, pool: _Pool, count: int, end: float) -> None:
-    for lying in pool.kept[:count]:
-        better = under.improved(lying, COARSE, end)
-        if better is not lying:
-            pool.take(better)
+def _improve(under: Under, pool: _Pool, first: float, last: float, worth: float) -> None:
+    """Improve the lines that have at least a share of the best, by turns from `first` to `last`."""
+    for lying in pool.kept[:]:
+        if lying.gap >= worth * pool.kept[0].gap:
+            better = under.improved(lying, first, last)
+            if better is not lying:
+                pool.replace(lying, better)
 
 
 def _told(sides: Sides, is_reduced: bool) -> Worst:
     found = []
     for under, pool in sides:
-        _improve(under, pool, POOL, FINE)
-        best = [under.improved(lying, FINE, END) for lying in pool.kept[:FINISHED]]
-        found.append(_found(max(best, key=lambda one: one.gap)) if best else None)
+        for first, last, worth in STAGES:
+            _improve(under, pool, first, last, worth)
+        found.append(_found(pool.kept[0]) if pool.kept else None)
     return Worst(found[0], found[1], is_reduced)
 
 
@@ -180,7 +188,7 @@ def _along_the_readings(surface: BedSurface, length: float) -> Worst:
 def lines_beyond(surface: BedSurface, length: float, limit: float) -> tuple[Line, ...]:
     """Of all lines that are looked at first, those with a gap or a hump over a limit."""
     sides = [under for under, _ in _sides(surface, length)]
-    pairs, _ = pairs_in_reach(surface.mesh, surface.spots, length)
+    pairs, _ = pairs_in_reach(surface, length)
     lines = chain(first_lines(surface, pairs, length), lines_through_two(surface, pairs, length))
     return tuple(line for line in lines if any(under.lying_on(line, limit) for under in sides))
 
