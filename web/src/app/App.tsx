@@ -22,6 +22,7 @@ import { SaveLine } from "./SaveLine";
 import { startFault } from "./startFault";
 
 /** Not needed for the first look and the first round: each in a file of its own. */
+const Board = later(() => import("../screens/board/Board").then((file) => file.Board));
 const Checking = later(() => import("../screens/checking/Checking").then((file) => file.Checking));
 const Filling = later(() => import("../screens/filling/Filling").then((file) => file.Filling));
 const HeightLine = later(() => import("../screens/checking/heights/HeightLine").then((file) => file.HeightLine));
@@ -61,6 +62,7 @@ function Screen({ route }: { route: Route }) {
   if (route.name === "order") return <JobOrder key={route.job} id={route.job} />;
   if (route.name === "prices") return <Prices />;
   if (route.name === "jobs") return <Jobs />;
+  if (route.name === "board") return <Board />;
   if (route.name === "new_job") return <NewJob />;
   if (route.name === "settings") return <Settings />;
   if (route.name === "people") return <People />;

@@ -1,7 +1,7 @@
 /** The head of every screen: back, where one is, undo, settings. */
 import { useEffect } from "preact/hooks";
 import { canUndo, jobOf, roomOf, undo } from "../state";
-import { t } from "../words";
+import { isOffice, t } from "../words";
 import { Link } from "../screens/common/Link";
 import { Mark } from "../screens/common/Mark";
 import { PART_TITLES } from "../screens/common/RoomFrame";
@@ -51,6 +51,7 @@ export function Head({ route }: { route: Route }) {
         : <Link to={back} class="button icon plain" label={t("back")} testid="back">{"\u2039"}</Link>}
       <span class="head-title">{over !== undefined && <span class="over">{over}</span>}<span>{title}</span></span>
       <button type="button" class="button plain" data-testid="undo" disabled={idle} onClick={takeBack}>{t("undo")}</button>
+      {isOffice.value && route.name !== "board" && <Link to="/board" class="button plain" testid="open-board">{t("board.title")}</Link>}
       <Link to="/settings" class="button icon plain" label={t("settings.title")} testid="open-settings" current={route.name === "settings"}>{"\u2630"}</Link>
     </header>
   );

@@ -22,6 +22,7 @@ export {
   alarmBook, alarmKey, fillHere, hearAlarm, isBatchOpen, joinedAlarms, noteSounded, ringingAlarms, silenceAlarms, takeAlarms, type AlarmBook, type Worked,
 } from "./alarms";
 export { askEngine, readScan, type Asked } from "./asking";
+export { boardLeft, boardWaits, watchBoard, type RoomWaits } from "./board";
 export * from "./calendar";
 export { fetchForecast } from "./weather";
 export { calendarOfRooms, type CalendarMaking } from "./calendarFile";
@@ -87,6 +88,7 @@ export {
   jobOf,
   jobs,
   photosOf,
+  placedRooms,
   placementsOf,
   railChecksOf,
   readingsOf,

@@ -74,6 +74,11 @@ export function allRows(): readonly Row[] {
   return Object.values(rows).flatMap((shown: Rows<Kind>) => [...shown.value.values()]);
 }
 
+/** Subscribes to every change of any record, and reads none. */
+export function allKinds(): number {
+  return Object.values(rows).reduce((count, shown: Rows<Kind>) => count + shown.value.size, 0);
+}
+
 /** Record ids are made in order of time, so sorting by id is sorting by making. */
 function living<K extends Kind>(kind: K, keep: (fields: Fields<K>) => boolean = () => true): readonly Row<K>[] {
   const kept = [...rows[kind].value.values()].filter((row) => !isDeleted(row) && keep(row.fields));
@@ -86,6 +91,13 @@ export function isDeleted(row: Row): boolean {
 
 /** Jobs that are not deleted, oldest first. */
 export const jobs: ReadonlySignal<readonly Row<"job">[]> = computed(() => living("job"));
+
+/** The rooms in which mortar was placed, or of which somebody let a milestone pass. */
+export const placedRooms: ReadonlySignal<ReadonlySet<string>> = computed(() => {
+  const placed = living("placement", ({ placed_at: at }) => Boolean(at));
+  const passed = living("entry", ({ what }) => what === "milestone");
+  return new Set([...placed, ...passed].map(({ fields }) => fields.room_id ?? ""));
+});
 
 /** Rooms of every job that are not deleted, oldest first. Subscribes. */
 export function roomRows(): readonly Row<"room">[] {

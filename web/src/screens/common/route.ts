@@ -13,7 +13,7 @@ export type RailPart = (typeof RAIL_PARTS)[number];
 export const CHECK_PARTS = ["read", "edge", "heights"] as const;
 export type CheckPart = (typeof CHECK_PARTS)[number];
 
-type PlainName = "jobs" | "new_job" | "settings" | "people" | "review" | "prices";
+type PlainName = "jobs" | "new_job" | "settings" | "people" | "review" | "prices" | "board";
 
 export type Route =
   | { readonly name: PlainName | "missing" }
@@ -32,7 +32,7 @@ const RECORD = "record";
 export const path = signal(typeof location === "undefined" ? "/" : location.pathname);
 
 const PLAIN: Readonly<Record<string, PlainName>> = {
-  "/": "jobs", "/new": "new_job", "/settings": "settings", "/people": "people", "/review": "review", "/prices": "prices",
+  "/": "jobs", "/new": "new_job", "/settings": "settings", "/people": "people", "/review": "review", "/prices": "prices", "/board": "board",
 };
 
 function isStep(text: string): text is Step {

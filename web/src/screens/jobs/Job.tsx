@@ -3,6 +3,9 @@ import { useState } from "preact/hooks";
 import { PaperSheet } from "../../drawing/Sheet";
 import { clearDraft, createRoom, deleteRecord, editJob, isForeman, jobOf, mayWrite, readingsOf, roomsOf, type Row } from "../../state";
 import { t } from "../../words";
+import { NextWords } from "../board/BoardRow";
+import { boardRow } from "../board/rows";
+import { useBoard } from "../board/useBoard";
 import { changedFields } from "../common/changed";
 import { Dialog } from "../common/Dialog";
 import { JobPlace } from "../common/JobPlace";
@@ -13,12 +16,21 @@ import { SignedLine } from "../common/SignedLine";
 import { ToDecide } from "../common/ToDecide";
 import { go, pathOfHistory, pathOfOrder, pathOfRoom } from "../common/route";
 import { saved, savedIfAny } from "../common/saving";
+import { useNow } from "../common/useNow";
 import { TextField, typedIn } from "../common/TextField";
 import { Crew } from "./Crew";
+import { SaveJobFile } from "./JobFile";
 
+const EVERY_MS = 20_000;
 const SMALL = { width: 116, height: 84 };
 
-function RoomCard({ room }: { room: Row<"room"> }) {
+/** What the room waits for next, once it is worked out. */
+function NextLine({ room, now }: { room: Row<"room">; now: number }) {
+  const { next, group } = boardRow(room, now);
+  return next === null || group === "bare" ? null : <span class="next-line" data-testid="next-line"><NextWords next={next} now={now} /></span>;
+}
+
+function RoomCard({ room, now }: { room: Row<"room">; now: number }) {
   const readings = readingsOf(room.id).value.length;
   const scene = bareScene(room.fields);
   return (
@@ -28,6 +40,7 @@ function RoomCard({ room }: { room: Row<"room"> }) {
         <span>
           <span class="card-name">{room.fields.name}</span>
           <span class="card-fact">{readings === 0 ? t("room.no_readings") : t("course.levels", { readings })}</span>
+          <NextLine room={room} now={now} />
           <ToDecide room={room.id} />
           <SignedLine room={room.id} />
         </span>
@@ -80,6 +93,8 @@ function ChangeJob({ job, onClose }: { job: Row<"job">; onClose: () => void }) {
 
 export function Job({ id }: { id: string }) {
   const [changing, setChanging] = useState(false);
+  const now = useNow(EVERY_MS);
+  useBoard(id);
   const job = jobOf(id);
   if (!job || job.fields.deleted) return <Missing />;
   const rooms = roomsOf(id).value;
@@ -91,9 +106,10 @@ export function Job({ id }: { id: string }) {
           ? <button type="button" class="button" data-testid="change-job" onClick={() => setChanging(true)}>{t("change")}</button>
           : <Link to={pathOfHistory("job", id)} class="button" testid="job-history">{t("history.open")}</Link>}
       </div>
-      <ul class="cards">{rooms.map((room) => <RoomCard key={room.id} room={room} />)}</ul>
+      <ul class="cards">{rooms.map((room) => <RoomCard key={room.id} room={room} now={now} />)}</ul>
       {rooms.length > 0 && <Link to={pathOfOrder(id)} class="button wide" testid="job-order">{t("order.job")}</Link>}
       {mayWrite.value && <NewRoom job={id} />}
+      <SaveJobFile key={id} job={id} />
       {changing && <ChangeJob job={job} onClose={() => setChanging(false)} />}
     </main>
   );

@@ -4,6 +4,7 @@ import { t } from "../../words";
 import { Link } from "../common/Link";
 import { Mark } from "../common/Mark";
 import { ToDecide } from "../common/ToDecide";
+import { TakeJobFile } from "./JobFile";
 
 function JobCard({ job }: { job: Row<"job"> }) {
   const rooms = roomsOf(job.id).value;
@@ -34,7 +35,9 @@ export function Jobs() {
     <main class="page" data-testid="jobs">
       <h1>{t("jobs.title")}</h1>
       {jobs.value.length === 0 ? <Nothing /> : <ul class="cards">{jobs.value.map((job) => <JobCard key={job.id} job={job} />)}</ul>}
+      {jobs.value.length > 0 && <Link to="/board" class="button wide" testid="to-board">{t("board.title")}</Link>}
       {mayWrite.value && <Link to="/new" class="button main wide" testid="new-job">{t("jobs.new")}</Link>}
+      <TakeJobFile />
       {!session.value.joined && <Link to="/settings" class="button wide" testid="go-join">{t("jobs.join")}</Link>}
     </main>
   );
