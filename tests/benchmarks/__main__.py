@@ -9,6 +9,7 @@ from tests.benchmarks.deciding import print_deciding
 from tests.benchmarks.kriging import print_kriging
 from tests.benchmarks.laying import print_laying
 from tests.benchmarks.levels import print_levels
+from tests.benchmarks.maturity import print_maturity
 from tests.benchmarks.plans import print_plans
 from tests.benchmarks.pulling import print_pulling
 from tests.benchmarks.questions import print_questions
@@ -24,6 +25,7 @@ print_plans(sizes)
 print_levels(sizes)
 print_kriging(sizes)
 print_questions(sizes)
+print_maturity(sizes)
 print_scans(sizes)
 print_truing(sizes)
 print_applying(sizes)
