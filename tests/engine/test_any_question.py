@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.checked_bed import checked_room, over_grid
 from tests.documents import SQUARE, places_of, plan_of, value_at
 from tests.engine.calendars import A_CALENDAR
 from tests.engine.fill_days import A_DAY
@@ -28,6 +29,7 @@ LINES = [
     "7 8 9 10",
 ]
 MARKS = " \t,;\"'#.\n\r\\-+eE0123456789abnmft½′\u2028\x1c\x00\ufeff"
+CHECKED = checked_room(SQUARE, over_grid(4000, 3000, 1000, lambda x, y: (x * y / 1e6) % 2.0))
 GOOD: dict[str, Any] = {
     "bed_design": ROOM,
     "walk": ROOM,
@@ -37,6 +39,7 @@ GOOD: dict[str, Any] = {
     },
     "taped_place": {"outline": {"vertices": SQUARE}, "from": [[0, 0], [4000, 0]], "distances": [2500, 2500]},
     "fill_clock": {"document": ROOM | A_DAY, "now": "2026-05-04T10:00:00-05:00"},
+    "straightedge": {"document": CHECKED, "from": [100, 100], "to": [3500, 2500]},
     "waiting": {"document": ROOM | A_WAIT, "now": "2026-05-05T10:00:00-05:00"},
     "log_in": {"text": A_LOG, "offset_minutes": -300, "unit": "celsius", "time_column": 0, "temperature_column": 2},
     "profile": {"document": ROOM, "from": [-5000, -5000], "to": [5000, 5000]},

@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from tests.checked_bed import checked_room, over_grid
 from tests.documents import SQUARE, Json, plan_of
 from tests.engine.calendars import A_CALENDAR
 from tests.engine.fill_days import A_DAY
@@ -28,10 +29,13 @@ def asked() -> list[tuple[str, Json]]:
         *(f"{x},{y},1,x\n9,9,9,y\n" for x, y in ((1, 2), (1000.5, 3), (1e6, 4))),
     ]
     logs = [A_LOG, "04.05.2026 08:00;21,5\n04.05.2026 09:00;21,7", "#,Time,Temp (F)\n1,05/14/26 8:00 AM,70", "a,b"]
+    checked = [checked_room(SQUARE, over_grid(4000, 3000, 700, lambda x, y, n=n: (x * y / 1e6) % n)) for n in (2, 3)]
     return [
         *(("walk", room) for room in rooms),
         *(("bed_design", room) for room in rooms[:10]),
         *(("fill_clock", {"document": room | A_DAY, "now": "2026-05-04T10:00:00-05:00"}) for room in rooms[:10]),
+        *(("straightedge", {"document": bed, "from": [0, 0], "to": [3000, 2900]}) for bed in checked),
+        *(("plan", bed) for bed in checked),
         *(("waiting", {"document": room | A_WAIT, "now": "2026-05-05T10:00:00-05:00"}) for room in rooms[:10]),
         *(("log_in", {"text": text, "offset_minutes": -300}) for text in logs),
         *(("order", {"rooms": [{"materials": plan_of(r)["materials"]} for r in rooms[n : n + 5]]}) for n in (0, 5)),

@@ -14,6 +14,7 @@ from evenbed.engine.cost.order import order_from
 from evenbed.engine.designing import bed_design_from
 from evenbed.engine.document.writing import json_from
 from evenbed.engine.filling.clock import fill_clock_from
+from evenbed.engine.flatness.straightedge import straightedge_from
 from evenbed.engine.levels_report import levels_report_from
 from evenbed.engine.plan import plan_from
 from evenbed.engine.problems import SHOWN_CHARACTERS, BadDocumentError, Problem, problem_at, shown, whole_characters
@@ -41,6 +42,7 @@ QUESTIONS: dict[str, Callable[[object], object]] = {
     "table_in": table_in_from,
     "table_out": table_out_from,
     "calendar": calendar_from,
+    "straightedge": straightedge_from,
     "waiting": waiting_from,
     "log_in": log_in_from,
 }

@@ -11,6 +11,7 @@ from evenbed.engine.document.levelling import LevelsDocument
 from evenbed.engine.document.room import Document
 from evenbed.engine.document.schema import schema_from
 from evenbed.engine.filling.shapes import FillClockAnswer, FillClockQuestion
+from evenbed.engine.flatness.shapes import StraightedgeAnswer, StraightedgeQuestion
 from evenbed.engine.problems import Problem
 from evenbed.engine.profile import ProfileAnswer, ProfileQuestion
 from evenbed.engine.tables.shapes import TableInAnswer, TableInQuestion, TableOutAnswer, TableOutQuestion
@@ -31,6 +32,7 @@ QUESTION_SHAPES: dict[str, tuple[type[Any], type[Any]]] = {
     "table_in": (TableInQuestion, TableInAnswer),
     "table_out": (TableOutQuestion, TableOutAnswer),
     "calendar": (CalendarQuestion, CalendarAnswer),
+    "straightedge": (StraightedgeQuestion, StraightedgeAnswer),
     "waiting": (WaitingQuestion, WaitingAnswer),
     "log_in": (LogInQuestion, LogInAnswer),
 }

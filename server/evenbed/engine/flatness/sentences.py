@@ -26,6 +26,10 @@ FLATNESS_CAUTIONS: dict[str, str] = {
         "There are so many readings that a straightedge of {length:.0f} mm was not laid through every two of them: "
         "a worse place may have been passed over."
     ),
+    "straightedge_unread": "Nothing was read on the bed there: read it, or lay the straightedge itself.",
+    "straightedge_cut": (
+        "{left_out:.0f} mm of the straightedge lie beyond walls or beyond what was read: it was laid on the rest."
+    ),
     "flatness_no_limits": "The company's own limits are asked for, and none is given.",
     "flatness_numbers_partly": (
         "F-numbers rest on {lines:.0f} lines of heights. Where lines must run and how many there must be is for "

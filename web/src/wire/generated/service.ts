@@ -5761,6 +5761,31 @@ export interface components {
              */
             readonly start: string;
         };
+        /** @description The bed under a straightedge, along it. */
+        readonly StraightedgeAnswer: {
+            /** @description What to know before it is relied on */
+            readonly cautions: readonly components["schemas"]["Caution"][];
+            /** @description The line from rest to rest over the profile (upper hull) (mm) */
+            readonly edge: readonly (readonly [
+                number,
+                number
+            ])[];
+            /** @description Which engine computed it */
+            readonly engine: components["schemas"]["Identity"];
+            /** @description Where it stands open most; null where it lies on no read bed */
+            readonly gap: components["schemas"]["Lying"] | null;
+            /** @description The highest hump under it */
+            readonly hump: components["schemas"]["Lying"] | null;
+            /** @description Its length on the bed: ends beyond walls are left out (mm) */
+            readonly length: number;
+            /** @description Most that may stand open; null where no limit is for so short a straightedge (mm) */
+            readonly limit: number | null;
+            /** @description Along it, and the bed's height over the designed top (mm) */
+            readonly profile: readonly (readonly [
+                number,
+                number
+            ])[];
+        };
         /** @description One length of straightedge over the whole bed, against one limit. */
         readonly StraightedgeCheck: {
             /** @description What the limit rests on, in English */
@@ -5786,6 +5811,21 @@ export interface components {
              * @enum {unknown}
              */
             readonly verdict: "within" | "beyond" | "too_sparse" | "not_read";
+        };
+        /** @description A straightedge laid on the bed by hand. */
+        readonly StraightedgeQuestion: {
+            /** @description The room document */
+            readonly document: components["schemas"]["Document"];
+            /** @description One end (mm) */
+            readonly from: readonly [
+                number,
+                number
+            ];
+            /** @description The other end (mm) */
+            readonly to: readonly [
+                number,
+                number
+            ];
         };
         /** @description The strip that makes a rail. */
         readonly Strip: {

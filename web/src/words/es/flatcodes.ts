@@ -7,6 +7,8 @@ export const flatcodes = {
   "caution.flatness_longer": "Una regla de {length:length} es más larga que los {fits:length} que caben en este cuarto: se puso tan larga como el cuarto permite, contra el límite entero.",
   "caution.flatness_one_line": "Las lecturas de la cama son muy pocas, o están en una sola línea: fuera de ellas no se sabe nada.",
   "caution.flatness_reduced": "Hay tantas lecturas que una regla de {length:length} no se puso por cada dos de ellas: puede haberse pasado por alto un lugar peor.",
+  "caution.straightedge_unread": "Ahí no se leyó nada de la cama: léala, o ponga la regla misma.",
+  "caution.straightedge_cut": "{left_out:length} de la regla quedan más allá de las paredes o de lo leído: se puso en el resto.",
   "caution.flatness_no_limits": "Se piden los límites propios de la empresa, y no hay ninguno.",
   "caution.flatness_numbers_partly": "Los números F se apoyan en {lines} {lines|línea|líneas} de alturas. Por dónde deben ir las líneas y cuántas deben ser lo dicen ASTM E1155 y el contrato; eso no se revisó.",
   "caution.flatness_fall_short": "Como quedó, la cama cae {fall:percent} donde menos cae, menos que el {least:percent} (1/4 in por pie) que se pide en pisos de ducha (IRC P2709.1, según se cita): el agua puede quedarse.",
