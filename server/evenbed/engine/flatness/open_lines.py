@@ -6,8 +6,9 @@ rubbed down or filled up.
 """
 
 import math
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import chain
 
 from evenbed.engine.document.places import Point
 from evenbed.engine.flatness.bed_surface import BedSurface
@@ -49,12 +50,12 @@ class OpenLines:
     def __init__(self, surface: BedSurface, limit: Limit) -> None:
         """`surface` as it was read."""
         self._surface, self._limit = surface, limit
-        pairs, _ = pairs_in_reach(surface, limit.length)
-        self._lines = (*first_lines(surface, pairs, limit.length), *lines_through_two(surface, pairs, limit.length))
+        self._pairs, _ = pairs_in_reach(surface, limit.length)
+        self._first = tuple(first_lines(surface, self._pairs, limit.length))
 
     def everywhere(self) -> list[Open]:
         """Where the bed as it was read is beyond the limit: the worst of all first, then on every line."""
-        return [*self.worst({}), *self._beyond({}, self._lines)]
+        return [*self.worst({}), *self._beyond({}, lambda _line: True)]
 
     def worst(self, moves: Moves) -> list[Open]:
         """The worst gap and hump of all when spots were moved, by the whole search, where beyond the limit."""
@@ -65,14 +66,14 @@ class OpenLines:
     def near(self, moves: Moves, moved: Iterable[int]) -> list[Open]:
         """The same near some spots, when spots were moved."""
         discs = _discs(self._surface, moved)
-        return self._beyond(moves, [line for line in self._lines if _meets(line, discs)])
+        return self._beyond(moves, lambda line: _meets(line, discs))
 
-    def _beyond(self, moves: Moves, lines: Iterable[Line]) -> list[Open]:
+    def _beyond(self, moves: Moves, is_looked_at: Callable[[Line], bool]) -> list[Open]:
         surface = moved_surface(self._surface, moves)
         flat, above = surface.flattened, ALMOST * self._limit.gap
         unders = [Under(surface, heights, self._limit.length) for heights in (flat, tuple(-z for z in flat))]
         lyings: tuple[list[Lying], list[Lying]] = ([], [])
-        for line in lines:
+        for line in filter(is_looked_at, self._lines(flat, above)):
             for side, lying in _lyings(unders[0], line, above):
                 lyings[side].append(lying)
         found = []
@@ -80,6 +81,16 @@ class OpenLines:
             beyond = [one for one in lyings[side] if one.gap > self._limit.gap]
             found += [(one, sign) for one in (*beyond, *self._turned(unders[side], lyings[side]))]
         return [self._open(_found(one), sign, moves) for one, sign in found]
+
+    def _lines(self, heights: Sequence[float], above: float) -> Iterator[Line]:
+        """All lines; of those through two spots the ones with a spot that is high, or low, enough to have so much."""
+        high, low = max(heights) - above, min(heights) + above
+        worth = [
+            (m, n)
+            for m, n in self._pairs
+            if heights[m] > low or heights[n] > low or heights[m] < high or heights[n] < high
+        ]
+        return chain(self._first, lines_through_two(self._surface, worth, self._limit.length))
 
     def _turned(self, under: Under, lyings: Iterable[Lying]) -> Iterator[Lying]:
         """Of those just within the limit the few worst, where they are beyond it when turned a little."""
