@@ -12,7 +12,7 @@ from evenbed.engine.document.places import Point
 from evenbed.engine.document.rails import Check, RailDesign, Truing
 from evenbed.engine.document.supplies import Prices, Supplies
 from evenbed.engine.document.tops import LevelTop, Top
-from evenbed.engine.document.waiting import ClimateRow, Curing, ForecastDay, TemperatureLog, Tick
+from evenbed.engine.document.waiting import MOST_DAYS, ClimateRow, Curing, ForecastDay, TemperatureLog, Tick
 
 
 @dataclass(frozen=True)
@@ -148,7 +148,7 @@ class Document:
     touches: tuple[Touch, ...] = described((), about="Places rubbed down or filled up since")
     climate: tuple[ClimateRow, ...] = described((), about="Measured first, then forecast")
     logs: tuple[TemperatureLog, ...] = described((), about="What temperature loggers wrote")
-    forecast: tuple[ForecastDay, ...] = described((), about="Days foretold by their lows and highs")
+    forecast: tuple[ForecastDay, ...] = described((), about="Days foretold by their lows and highs", most=MOST_DAYS)
     ticks: tuple[Tick, ...] = described((), about="Milestones that a person looked at and let pass")
     curing: Curing = described(Curing(), about="The constants of the waiting")
     joints: JointDesign = described(JointDesign(), about="What the movement joints follow from")

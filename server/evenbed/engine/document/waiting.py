@@ -12,6 +12,7 @@ TileWhen = Literal["same_day", "overnight"]
 LoggedWhere = Literal["bed", "air"]
 TickHow = Literal["scratch", "sounding", "thumb", "foot", "moisture_test", "other"]
 MOST_LOGGED = 20_000
+MOST_DAYS = 400
 
 
 @dataclass(frozen=True)

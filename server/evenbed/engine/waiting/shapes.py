@@ -142,7 +142,7 @@ class LogInQuestion:
 
     text: str = described(about="The whole file", longest=8_000_000)
     offset_minutes: int = described(
-        0, about="Offset from UTC of times without one, at the end of the file, minutes", low=-1_440, high=1_440
+        0, about="Offset from UTC of times without one, where the file begins, minutes", low=-1_440, high=1_440
     )
     day_first: bool | None = described(None, about="01/02 is 1 February; null: told from the file if it can be")
     unit: LogUnit | None = described(None, about="Null: told from the header, or guessed")
@@ -165,7 +165,7 @@ class LogInAnswer:
     day_doubtful: bool = described(about="True where days and months could be the other way round")
     time_column: int | None = described(about="Which column the times are from")
     temperature_column: int | None = described(about="Which column the temperatures are from")
-    offset_minutes: int = described(about="Offset from UTC as the file was read, at its end, minutes")
+    offset_minutes: int = described(about="Offset from UTC as the file was read, where it begins, minutes")
     offset_reason: OffsetReason = described(about="Why: as asked, named in the header, or in every time itself")
     order: LogOrder = described(about="How the lines stood; they are put in order of time")
     clock_set_by: int = described(about="By how many minutes the clock was set in the file: -60, 0 or 60")

@@ -3061,7 +3061,7 @@ export interface components {
             readonly missing: number;
             /** @description The header's words, empty without one */
             readonly names: readonly string[];
-            /** @description Offset from UTC as the file was read, at its end, minutes */
+            /** @description Offset from UTC as the file was read, where it begins, minutes */
             readonly offset_minutes: number;
             /**
              * @description Why: as asked, named in the header, or in every time itself

@@ -32,16 +32,16 @@ class Ordered:
 
 
 def ordered(rows: Sequence[LogRow], offset: int) -> Ordered:
-    """The rows in order of time; `offset` (minutes) holds for clocks without their own, at the end of the file.
+    """The rows in order of time; `offset` (minutes) holds for clocks without their own, at the beginning of the file.
 
     Where such clocks jump once by an hour more or less than from line to line else, as they do when the time of
-    summer ends or begins, the lines before it had the other offset.
+    summer ends or begins, the lines from there on have the other offset.
     """
     order = _order_of(rows)
     turned = list(rows[::-1]) if order == "falling" else list(rows)
     change = _change(turned) if all(row.offset is None for row in rows) else None
     at, by = change or (0, 0)
-    minutes = [offset if n >= at or row.offset is not None else offset - by for n, row in enumerate(turned)]
+    minutes = [offset + by if n >= at else offset for n in range(len(turned))]
     timed = [
         LogRow(row.line, row.clock - 60.0 * (other if row.offset is None else row.offset), row.offset, row.figure)
         for row, other in zip(turned, minutes, strict=True)

@@ -196,7 +196,7 @@ def _answer(
     if not rows and not problems:
         problems = [problem_at("text", "log_nothing")]
     return LogInAnswer(
-        start=_moment(first, read.offset - order.set_by) if rows else None,
+        start=_moment(first, read.offset) if rows else None,
         seconds=tuple([round(row.clock - first, 3) for row in rows]),
         celsius=celsius,
         where=question.where,
