@@ -34,6 +34,10 @@ SHEETS = (
     ("filling", "add-note", "note"),
     ("filling", "day-ends", "time"),
     ("waiting", "add-climate", "climate"),
+    ("waiting", "add-log", "log"),
+    ("waiting", "add-forecast", "forecast"),
+    ("waiting", "look-walk", "tick"),
+    ("waiting", "window-walk", "explain"),
 )
 TABLE = "1;0,9;0,6;0,010;puerta\n2;2,1;0,6;0,004;\n3;0,9;1,2;0,007;\n"
 # of the sheets behind the line that says from where one reads: what opens the form on each, the sheet's own mark

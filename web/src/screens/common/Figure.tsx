@@ -32,7 +32,8 @@ function Inputs({ inputs }: { inputs: Explanation["inputs"] }) {
   );
 }
 
-function Explained({ explanation }: { explanation: Explanation }) {
+/** A formula, what went in, and what it rests on. */
+export function Explained({ explanation }: { explanation: Explanation }) {
   return (
     <>
       <h3>{t("explain.formula")}</h3>

@@ -3,6 +3,7 @@ import { editRoom, mayWrite } from "../../state";
 import type { WaitingAnswer } from "../../wire";
 import { t } from "../../words";
 import { Choice } from "../common/Choice";
+import { Figure } from "../common/Figure";
 import { saved, sayOnlyLooks } from "../common/saving";
 import type { RoomView } from "../common/useRoom";
 
@@ -17,8 +18,7 @@ function Band({ answer, drying }: { answer: WaitingAnswer; drying: Drying }) {
   const day = dayNumber(answer);
   return (
     <div class="drying-band" data-testid="drying-band">
-      <p class="number">{t("drying.band", { early: Math.round(drying.early_days), late: Math.round(drying.late_days) })}</p>
-      <p class="quiet small">{t("drying.of", { thickness: drying.thickness })}</p>
+      <Figure label={t("drying.of", { thickness: drying.thickness })} value={t("drying.band", { early: Math.round(drying.early_days), late: Math.round(drying.late_days) })} plan={answer} path="drying" />
       {day !== null && <p>{t("drying.day", { day })}</p>}
       <p class="caution">{t("drying.more")}</p>
     </div>

@@ -1,7 +1,9 @@
 /** How fast a wet surface dries, with its doubt, against the threshold. */
 import { EvaporationPlot } from "../../plots/EvaporationPlot";
 import type { WaitingAnswer } from "../../wire";
-import { t } from "../../words";
+import { rateText } from "../../units";
+import { reader, t } from "../../words";
+import { Figure } from "../common/Figure";
 import { Cautions } from "../common/Notes";
 import { cautionsAt } from "../common/plan";
 
@@ -13,11 +15,12 @@ export function fastestAhead(rates: readonly Rate[], now: number): Rate | null {
   return ahead.reduce<Rate | null>((most, one) => (most === null || one.rate > most.rate ? one : most), null);
 }
 
-function Worst({ worst }: { worst: Rate }) {
+/** The engine explains the fastest of all: where that is past, the one ahead stands without. */
+function Worst({ answer, worst }: { answer: WaitingAnswer; worst: Rate }) {
+  const isOfAll = answer.evaporation.every(({ rate }) => rate <= worst.rate);
   return (
     <div class={`evaporation-worst ${worst.level}`} data-testid="evaporation-worst" data-level={worst.level}>
-      <strong>{t("evaporation.worst", { rate: worst.rate, at: worst.at })}</strong>
-      <p>{t("evaporation.band", { low: worst.low, high: worst.high })}</p>
+      <Figure label={t("evaporation.worst", { at: worst.at })} value={rateText(worst.rate, reader.value)} note={t("evaporation.band", { low: worst.low, high: worst.high })} plan={answer} path={isOfAll ? "evaporation" : "evaporation_ahead"} />
       <p class="state-words">{t(`evaporation.level_${worst.level}`)}</p>
     </div>
   );
@@ -30,7 +33,7 @@ export function Evaporation({ answer }: { answer: WaitingAnswer }) {
   return (
     <section class="stack tight" data-testid="evaporation">
       <h4>{t("evaporation.title")}</h4>
-      {worst ? <Worst worst={worst} /> : <p class="notice">{t("evaporation.over")}</p>}
+      {worst ? <Worst answer={answer} worst={worst} /> : <p class="notice">{t("evaporation.over")}</p>}
       <Cautions cautions={cautionsAt(answer, "evaporation")} />
       {rates.length > 1 && <EvaporationPlot answer={answer} />}
       <p class="quiet small">{t("evaporation.source")}</p>

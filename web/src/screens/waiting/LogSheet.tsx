@@ -107,14 +107,14 @@ function HowRead({ answer, form }: AnswerProps) {
 function Taking({ room, log, answer, onClose }: { room: string; log: LogIn; answer: LogInAnswer; onClose: () => void }) {
   const { start, seconds, celsius, where, problem_count: problems } = answer;
   const take = async () => {
-    if (start === null) return;
     const name = log.file?.name ?? "";
     const taken = { start, seconds, celsius, where, ...(name === "" ? {} : { name }) };
     if (!(await saved(addTemperatureLog(room, taken, { draft: log.draft })))) return;
     log.form.clear();
     onClose();
   };
-  return <button type="button" class="button main wide" data-testid="keep-log" disabled={start === null || problems > 0 || seconds.length === 0} onClick={() => void take()}>{t("log.keep", { rows: seconds.length })}</button>;
+  if (start === null || problems > 0 || seconds.length === 0) return null;
+  return <button type="button" class="button main wide" data-testid="keep-log" onClick={() => void take()}>{t("log.keep", { rows: seconds.length })}</button>;
 }
 
 function Body({ room, log, onClose }: { room: string; log: LogIn; onClose: () => void }) {

@@ -1,8 +1,10 @@
 /** Every milestone: its sign, its window as a bar on a line of time and in words, and who let it pass. */
+import { useState } from "preact/hooks";
 import { deleteRecord, mayWrite, type Row } from "../../state";
 import type { WaitingAnswer } from "../../wire";
 import { t, told } from "../../words";
-import { Figure } from "../common/Figure";
+import { Dialog } from "../common/Dialog";
+import { Explained, Figure } from "../common/Figure";
 import { Link } from "../common/Link";
 import { basisText } from "../common/readiness";
 import { pathOfHistory } from "../common/route";
@@ -65,14 +67,34 @@ interface CardProps {
   readonly now: number;
 }
 
+/** Both ends of the window, each with what stands behind it. */
+function Ends({ plan, one, path }: Pick<CardProps, "plan" | "one"> & { readonly path: string }) {
+  const [open, setOpen] = useState(false);
+  const between = betweenText(one);
+  const ends = (["early", "late"] as const).flatMap((end) => { const explanation = plan.explanations[`${path}.${end}_after_h`]; return explanation ? [{ end, explanation }] : []; });
+  if (between === "") return null;
+  return (
+    <>
+      <button type="button" class="figure explained window-ends" data-testid={`window-${one.milestone}`} onClick={() => setOpen(true)}>{between}</button>
+      {open && <Dialog title={between} testid="explain" onClose={() => setOpen(false)}>
+        {ends.map(({ end, explanation }) => <section key={end} class="stack tight"><h3>{t(`bar.${end}`)}</h3><Explained explanation={explanation} /></section>)}
+      </Dialog>}
+    </>
+  );
+}
+
 /** What the plan says of the same milestone: the need, its basis, and the explanation behind a tap. */
 function Basis({ plan, one }: Pick<CardProps, "plan" | "one">) {
   const index = plan.readiness.findIndex(({ milestone }) => milestone === one.milestone);
   const row = plan.readiness[index];
   if (!row) return null;
   const value = one.likely === null && row.after_h !== null ? t("waiting.after", { hours: row.after_h }) : likelyText(one);
-  const between = betweenText(one);
-  return <Figure label={basisText(row)} value={value} plan={plan} path={`readiness[${index}]`} {...(between === "" ? {} : { by: between })} />;
+  return (
+    <>
+      <Figure label={basisText(row)} value={value} plan={plan} path={`readiness[${index}]`} />
+      <Ends plan={plan} one={one} path={`readiness[${index}]`} />
+    </>
+  );
 }
 
 function Card({ room, plan, one, line, now }: CardProps) {

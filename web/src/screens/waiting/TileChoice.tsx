@@ -21,17 +21,32 @@ function sameDayText(tile: Tile, now: string): string {
   return Date.parse(now) > Date.parse(until) ? t("tile.same_day_gone", { until }) : t("tile.same_day_when", { from, until });
 }
 
+/** Sections placed later stay open longer, each for itself. */
+function lastText({ fresh_until: until, last_until: last }: Tile, now: string): string {
+  const isLater = until !== null && last !== null && Date.parse(last) > Date.parse(until);
+  return isLater && Date.parse(now) <= Date.parse(last) ? t("tile.same_day_last", { until: last }) : "";
+}
+
 function overnightText({ tile, placed_at: placedAt }: WaitingAnswer): string {
   const { hardened_from: early, hardened_likely: likely } = tile;
   if (early !== null && likely !== null) return t("tile.overnight_when", { early: roundedUp(early, TEN_MINUTES), likely: roundedUp(likely, TEN_MINUTES) });
   return t(placedAt === null ? "tile.overnight_hours" : "tile.overnight_never");
 }
 
-function Side({ way, when, isChosen, onChoose }: { way: Way; when: string; isChosen: boolean; onChoose: (way: Way | null) => void }) {
+interface SideProps {
+  readonly way: Way;
+  readonly when: string;
+  readonly more?: string;
+  readonly isChosen: boolean;
+  readonly onChoose: (way: Way | null) => void;
+}
+
+function Side({ way, when, more = "", isChosen, onChoose }: SideProps) {
   return (
     <li class={isChosen ? "tile-way is-chosen" : "tile-way"} data-testid={`tile-${way}`}>
       <h4>{t(`tile.${way}`)}{isChosen && <span class="chosen"> {"\u2713"} {t("tile.chosen")}</span>}</h4>
       <p class="when" data-testid={`tile-${way}-when`}>{when}</p>
+      {more !== "" && <p>{more}</p>}
       <p>{t(`tile.${way}_for`)}</p>
       <p class="caution">{t(`tile.${way}_against`)}</p>
       {isChosen
@@ -52,7 +67,7 @@ export function TileChoice({ room, answer }: { room: RoomView; answer: WaitingAn
       <h3>{t("tile.title")}</h3>
       {chosen === null && <p class="quiet small" data-testid="tile-undecided">{t("tile.undecided")}</p>}
       <ul class="tile-ways">
-        <Side way="same_day" when={sameDayText(answer.tile, answer.now)} isChosen={chosen === "same_day"} onChoose={choose} />
+        <Side way="same_day" when={sameDayText(answer.tile, answer.now)} more={lastText(answer.tile, answer.now)} isChosen={chosen === "same_day"} onChoose={choose} />
         <Side way="overnight" when={overnightText(answer)} isChosen={chosen === "overnight"} onChoose={choose} />
       </ul>
       <Cautions cautions={cautionsAt(answer, "tile")} />
