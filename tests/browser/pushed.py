@@ -11,11 +11,15 @@ from evenbed.wire.protocol import PROTOCOL, SCHEMA
 
 Json = dict[str, Any]
 JOB, FIRST_ROOM, FIRST_READING, FIRST_CHANGE, PROGRAM = 1, 10, 1000, 100_000, 900_000
-MOST_READINGS = 200
+MOST_READINGS, FIRST_OTHER = 200, 50_000
+LISTS = ("readings", "records")
 
 
 def push_job(service: Service, job: str, rooms: list[Json]) -> None:
-    """A job with rooms: each with `name`, `readings` as in a room document, and fields under their dotted names."""
+    """A job with rooms: each with `name`, `readings` as in a room document, and fields under their dotted names.
+
+    `records` are further records of the room, as (kind, fields).
+    """
     described = [("job", uuid_text(JOB), {"name": job})]
     for n, room in enumerate(rooms):
         described += _records(n, room)
@@ -26,13 +30,17 @@ def push_job(service: Service, job: str, rooms: list[Json]) -> None:
 
 def _records(n: int, room: Json) -> list[tuple[str, str, Json]]:
     room_id = uuid_text(FIRST_ROOM + n)
-    fields = {name: value for name, value in room.items() if name != "readings"} | {"job_id": uuid_text(JOB)}
+    fields = {name: value for name, value in room.items() if name not in LISTS} | {"job_id": uuid_text(JOB)}
     first = FIRST_READING + MOST_READINGS * n
     readings = [
-        ("reading", uuid_text(first + m), {"room_id": room_id, "at": reading["at"], "down": reading["down"]})
+        ("reading", uuid_text(first + m), {"room_id": room_id} | reading)
         for m, reading in enumerate(room["readings"])
     ]
-    return [("room", room_id, fields), *readings]
+    others = [
+        (kind, uuid_text(FIRST_OTHER + MOST_READINGS * n + m), {"room_id": room_id} | own)
+        for m, (kind, own) in enumerate(room.get("records", []))
+    ]
+    return [("room", room_id, fields), *readings, *others]
 
 
 def _change(number: int, kind: str, record: str, fields: Json, now: str) -> Json:

@@ -2,7 +2,7 @@
  * The paper that a record is printed on. Style sheets cannot ask what somebody chose, so the page's size and what stands at its
  * foot are a sheet of their own, there only while the record is shown.
  */
-import { useEffect } from "preact/hooks";
+import { useLayoutEffect } from "preact/hooks";
 import { getDraft, preferences, setDraft } from "../../state";
 import { t } from "../../words";
 
@@ -35,7 +35,7 @@ export function pageRules(paper: Paper, foot: string, page: string): string {
 }
 
 export function usePaper(paper: Paper, foot: string): void {
-  useEffect(() => {
+  useLayoutEffect(() => {
     const sheet = new CSSStyleSheet();
     sheet.replaceSync(pageRules(paper, foot, t("record.page")));
     document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
