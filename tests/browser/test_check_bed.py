@@ -47,12 +47,10 @@ def room(phone: Phone, checked: str) -> Phone:
 def read_flat(phone: Phone) -> int:
     """Read flat bed wherever the check asks, until it asks no more. How many readings that took."""
     for taken in range(MOST_READINGS):
-        phone.page.wait_for_timeout(50)
-        if phone.page.get_by_test_id("on-to-check").count():
-            phone.page.wait_for_timeout(2_000)  # the plan that has the last reading may ask for more
+        last = phone.page.get_by_test_id("entry-what").last
+        expect(last).not_to_have_text(re.compile("Working out where to read next"))
         if phone.page.get_by_test_id("on-to-check").count():
             return taken
-        last = phone.page.get_by_test_id("entry-what").last
         before = last.inner_text()
         here(phone, *FLAT)
         expect(last).not_to_have_text(before)

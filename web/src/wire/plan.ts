@@ -18,16 +18,7 @@ export type Flatness = Schemas["FlatnessAnswer"];
 export type FlatnessWork = Schemas["Work"];
 export type Lying = Schemas["Lying"];
 export type StraightedgeCheck = Schemas["StraightedgeCheck"];
-/** The bed under a straightedge laid by hand. */
-export interface StraightedgeAnswer {
-  readonly profile: readonly (readonly [number, number])[];
-  readonly edge: readonly (readonly [number, number])[];
-  readonly gap: Lying | null;
-  readonly hump: Lying | null;
-  readonly limit: number | null;
-  readonly cautions: readonly Caution[];
-  readonly length: number;
-}
+export type StraightedgeAnswer = Schemas["StraightedgeAnswer"];
 export type Facet = Schemas["Facet"];
 export type Height = Schemas["ReadHeight"];
 export type Levels = Schemas["LevelsAnswer"];

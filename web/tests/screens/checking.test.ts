@@ -1,5 +1,6 @@
 import { afterEach, expect, test } from "vitest";
 import { bandsBetween, type Corner } from "../../src/drawing/bands";
+import { askedFor, batchAfter } from "../../src/screens/checking/batch";
 import { asLongAs, tapped, wholeEdge } from "../../src/screens/checking/edge/laid";
 import { edgeView, openMost } from "../../src/screens/checking/edge/underEdge";
 import { EMPTY_LINE, fieldsFromLine, spacingOf } from "../../src/screens/checking/heights/line";
@@ -105,7 +106,7 @@ test("where two limits find one lying it is drawn once; a wedge is beyond by the
 });
 
 test("a place to rub down carries a minus, one to fill up a plus, and what was done is marked", () => {
-  const one = { id: "K1", at: [0, 0], polygon: [], depth: 1.6, volume: 0, before: 3, after: 1, done_at: null, length: 3048 } as const;
+  const one = { id: "K1", at: [0, 0], polygon: [], changes: [], depth: 1.6, volume: 0, before: 3, after: 1, done_at: null, length: 3048 } as const;
   const [rub, fill] = sceneWorks({ ...NOT_READ, work: [{ ...one, way: "rub" }, { ...one, way: "fill", done_at: "2026-05-04T08:00:00Z" }] });
   expect([rub?.label, rub?.isDone, fill?.label, fill?.isDone]).toEqual(["K1 \u22121/16\u2033", false, "K1 +1/16\u2033", true]);
 });
@@ -175,4 +176,20 @@ test("the company's limits grow, change and shrink one by one", () => {
   expect(two).toEqual([{ length: 2000, gap: 3 }, { length: 1000, gap: 1.5 }]);
   expect(changedLimit(two, 1, { gap: 2 })[1]).toEqual({ length: 1000, gap: 2 });
   expect(limitWithout(two, 0)).toEqual([{ length: 1000, gap: 1.5 }]);
+});
+
+test("the places in hand stay until they are read or passed over, whatever a newer plan asks", () => {
+  const [inHand, newer] = [[[100, 100], [900, 100]] as const, [[500, 500]] as const];
+  expect(batchAfter(null, newer, [])).toBe(newer);
+  expect(batchAfter(inHand, newer, [[100, 110]])).toBe(inHand);
+  expect(batchAfter(inHand, newer, [[100, 110], [900, 100]])).toBe(newer);
+  expect(batchAfter(inHand, [], [])).toEqual([]); // nothing more is asked
+  expect(batchAfter(inHand, null, [])).toBeNull();
+});
+
+test("before the check asks, and while it cannot judge and asks for nothing, the round goes by corners, walls and a grid", () => {
+  expect(askedFor(undefined)).toBeNull();
+  expect(askedFor({ verdict: "too_sparse", next_readings: [] })).toBeNull();
+  expect(askedFor({ verdict: "within", next_readings: [] })).toEqual([]);
+  expect(askedFor({ verdict: "too_sparse", next_readings: [[1, 2]] })).toEqual([[1, 2]]);
 });

@@ -1,33 +1,21 @@
 /** Reading the finished bed: the same instrument, keys and round as for the subfloor, at the places that the check asks for. */
 import { useState } from "preact/hooks";
 import { FIRST_SETUP, getDraft, mayWrite, setDraft } from "../../state";
-import type { Flatness } from "../../wire";
 import { t } from "../../words";
-import { flatnessOf } from "../common/flatness";
 import { Missing } from "../common/Missing";
 import { NoPlan } from "../common/NoPlan";
 import { RoomFrame } from "../common/RoomFrame";
 import { cornersOf } from "../common/roomFigure";
 import { saved } from "../common/saving";
 import { useAwake } from "../common/useAwake";
-import { useRoom, type RoomView } from "../common/useRoom";
+import { useRoom } from "../common/useRoom";
 import { LevelsDrawing } from "../levels/LevelsDrawing";
 import { setupName } from "../levels/names";
 import { Opened, Reading, type Tapped } from "../levels/Reading";
 import { SetupForm } from "../levels/SetupForm";
 import type { Taking } from "../levels/take";
-import { workIn, type Of, type Work } from "../levels/work";
-
-/** Where the check asks for readings. Null where it asks for none and cannot judge yet: then corners, walls and a plain grid. */
-function asked(flatness: Flatness | undefined): Of["proposed"] {
-  const isJudged = flatness?.verdict === "within" || flatness?.verdict === "beyond";
-  return flatness && (isJudged || flatness.next_readings.length > 0) ? flatness.next_readings : null;
-}
-
-function bedIn(room: RoomView): Of {
-  const flatness = flatnessOf(room)?.flatness;
-  return { stage: "bed", proposed: asked(flatness), outdated: new Set(flatness?.stale ?? []) };
-}
+import { workIn, type Work } from "../levels/work";
+import { useBed } from "./batch";
 
 function stoodDraft(room: string, setup: string): string {
   return `stood:${room}:${setup}`;
@@ -62,9 +50,10 @@ export function ReadBed({ id }: { id: string }) {
   const [tapped, setTapped] = useState<Tapped | null>(null);
   const [taking, setTaking] = useState<Taking>([]);
   const [beginning, setBeginning] = useState(false);
+  const of = useBed(room);
   if (!room) return <Missing />;
   if (cornersOf(room.fields.outline).length < 3) return <RoomFrame room={room} step="checking" part="read" drawing={null}><NoPlan room={room} /></RoomFrame>;
-  const work = workIn(room, bedIn(room), taking);
+  const work = workIn(room, of, taking);
   return (
     <RoomFrame room={room} step="checking" part="read" still="keys" drawing={<LevelsDrawing work={work} onOpen={(reading) => setTapped({ id: reading, isPlace: true })} />}>
       <StillStands work={work} onMoved={() => setBeginning(true)} />

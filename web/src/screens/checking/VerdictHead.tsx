@@ -2,7 +2,7 @@
 import type { Flatness } from "../../wire";
 import { t } from "../../words";
 import { gapText, governingCheck, nearText, ruleText, SIGNS, verdictText, worstOf, type FlatnessView } from "../common/flatness";
-import { fText } from "./telling";
+import { fText, percentText } from "./telling";
 
 /** A wedge shows what no reading did: told where it alone is beyond a limit. */
 function wedgeBeyond({ gaps }: Flatness): string {
@@ -23,7 +23,7 @@ function becauseOf(flatness: Flatness): string {
   if (!check) return "";
   const worst = worstOf(check);
   const [rule, limit] = [ruleText(check.length), gapText(check.limit)];
-  if (check.verdict === "too_sparse") return t("checking.sparse_more", { rule, share: Math.round(check.judged_share * 100), places: flatness.next_readings.length });
+  if (check.verdict === "too_sparse") return t("checking.sparse_more", { rule, share: percentText(check.judged_share) });
   return worst ? t(`checking.decides_${worst.kind}`, { gap: gapText(worst.lying.gap), rule, limit }) : t("checking.decides_none", { rule, limit });
 }
 

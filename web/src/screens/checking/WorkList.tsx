@@ -9,6 +9,7 @@ import { cautionsAt } from "../common/plan";
 import { placeText } from "../common/roomFigure";
 import { go, pathOfCheck } from "../common/route";
 import { saved } from "../common/saving";
+import { useNow } from "../common/useNow";
 import type { RoomView } from "../common/useRoom";
 import { draftFromTarget, targetDraft } from "../levels/round";
 import { Figure } from "../common/Figure";
@@ -56,18 +57,25 @@ function WorkCard(props: WorkProps) {
   );
 }
 
-function greenText({ is_green: isGreen, green_until: until }: Flatness): string {
+/** Whether it can still be rubbed now: it could when it was last measured, and that time is not over. */
+function isGreenNow({ is_green: isGreen, green_until: until }: Flatness, now: number): boolean {
+  return isGreen === true && (until === null || now < Date.parse(until));
+}
+
+function greenText(flatness: Flatness, now: number): string {
+  const { is_green: isGreen, green_until: until } = flatness;
   if (isGreen === null) return t("checking.green_unknown");
-  if (!isGreen) return t("checking.hardened");
+  if (!isGreenNow(flatness, now)) return t("checking.hardened");
   return until === null ? t("checking.green") : t("checking.green_until", { at: momentText(until, reader.value) });
 }
 
 export function WorkList({ room, flatness, plan, isOld }: { room: RoomView; flatness: Flatness; plan: Plan; isOld: boolean }) {
+  const now = useNow(30_000);
   if (flatness.work.length === 0) return null;
   return (
     <section class="stack tight" data-testid="work-list">
       <h2>{t("checking.to_do")}</h2>
-      <p class={flatness.is_green === true ? "notice good" : "notice"} data-testid="green">{greenText(flatness)}</p>
+      <p class={isGreenNow(flatness, now) ? "notice good" : "notice"} data-testid="green">{greenText(flatness, now)}</p>
       <Cautions cautions={cautionsAt(plan, "flatness.work")} />
       <ol class="stack tight">{flatness.work.map((work, index) => <WorkCard key={work.id} room={room} work={work} plan={plan} index={index} isOld={isOld} />)}</ol>
     </section>

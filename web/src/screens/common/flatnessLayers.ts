@@ -5,7 +5,7 @@ import type { Scene, SceneEdge, ScenePoint, SceneWork } from "../../drawing/scen
 import type { Row } from "../../state";
 import type { Flatness, Lying, StraightedgeCheck } from "../../wire";
 import { markText } from "../../units";
-import { gapText, offText, workText } from "./flatness";
+import { depthToDo, gapText, offText, workText } from "./flatness";
 
 const BANDS = 7;
 /** mm to either side of the top that the colours reach at least: a true bed is not painted as hills. */
@@ -68,6 +68,16 @@ export function sceneWorks({ work }: Flatness): readonly SceneWork[] {
   return work.map((one) => ({ id: one.id, at: one.at, polygon: one.polygon, label: markText(workText(one)), way: one.way, isDone: one.done_at !== null }));
 }
 
+/** What is taken off or put on where each place of the work was read; its deepest carries the name of the work. */
+export function workPoints({ work }: Flatness): readonly ScenePoint[] {
+  const changes = work.flatMap(({ id, at, changes: all }) => all.filter(([x, y]) => distance([x, y], at) >= 1).map((change) => [id, change] as const));
+  return changes.map(([id, [x, y, z]], index): ScenePoint => ({ id: `change-${id}-${index}`, at: [x, y], label: markText(signedToDo(z)), kind: "read" }));
+}
+
+function signedToDo(z: number): string {
+  return `${z < 0 ? "\u2212" : "+"}${depthToDo(Math.abs(z))}`;
+}
+
 export type FlatLayer = "height" | "gaps" | "work";
 
 /** The room's scene with one layer of the check over it. */
@@ -76,5 +86,5 @@ export function withFlatness(room: Scene, flatness: Flatness | null, layer: Flat
   if (!flatness) return layer === "gaps" ? { ...scene, edges: wedgeEdges(gaps, null) } : scene;
   if (layer === "height") return { ...scene, fill: flatFill(flatness), points: [...offPoints(flatness), ...nextPoints(flatness)] };
   if (layer === "gaps") return { ...scene, edges: [...worstEdges(flatness), ...wedgeEdges(gaps, flatness)] };
-  return { ...scene, works: sceneWorks(flatness) };
+  return { ...scene, points: workPoints(flatness), works: sceneWorks(flatness) };
 }

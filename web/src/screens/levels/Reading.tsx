@@ -33,6 +33,7 @@ function whatOf(work: Work): string {
   if (isTie || (current && isUntied && isReadAt(work, current.place))) return t("levels.tie_here", { reading });
   if (current && work.stage === "bed") return t(left.length > 0 ? "checking.read_here" : "levels.one_more", { reading, left: left.length });
   if (current) return t(left.length > 0 ? "levels.here" : "levels.one_more", { reading, done, of });
+  if (work.isReckoning) return t("checking.reckoning");
   return skipped.length > 0 ? t("levels.all_but_skipped", { skipped: skipped.length }) : t("levels.all_read");
 }
 

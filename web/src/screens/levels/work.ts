@@ -15,6 +15,10 @@ export interface Of {
   readonly proposed: readonly Place[] | null;
   /** Readings that no longer count, as their place was worked over. */
   readonly outdated: ReadonlySet<string>;
+  /** Places proposed earlier: a number may have been begun at one of them. */
+  readonly before: readonly Place[];
+  /** True while the engine works out where to read next. */
+  readonly isReckoning: boolean;
 }
 
 export interface Work {
@@ -23,6 +27,7 @@ export interface Work {
   /** Those of the stage, and of marks. */
   readonly readings: readonly Row<"reading">[];
   readonly outdated: ReadonlySet<string>;
+  readonly isReckoning: boolean;
   readonly round: Round;
   readonly standing: Standing;
   readonly setups: readonly Setup[];
@@ -43,9 +48,9 @@ function begunIn(room: RoomView, stage: Stage, places: readonly Place[]): Place 
 }
 
 /** The engine's places in their order; without them there is always one more to read until the grid is full. */
-function walkIn(room: RoomView, pattern: readonly Place[] | null, given: Omit<RoundGiven, "proposed" | "begun">): Round {
+function walkIn(room: RoomView, { proposed: pattern, before }: Of, given: Omit<RoundGiven, "proposed" | "begun">): Round {
   const { first, then } = ownPlaces(room.fields);
-  const round = (proposed: readonly Place[]) => roundOf({ ...given, proposed, begun: begunIn(room, given.stage, [...proposed, ...first, ...then]) });
+  const round = (proposed: readonly Place[]) => roundOf({ ...given, proposed, begun: begunIn(room, given.stage, [...proposed, ...first, ...then, ...before]) });
   if (pattern) return round(pattern);
   const begun = round(first);
   return begun.left.length > 0 ? begun : round([...first, ...then]);
@@ -70,12 +75,13 @@ function chosenIn({ id, fields, readings }: RoomView, stage: Stage): Target | nu
 
 /** The subfloor, at the places that the engine proposes for its outline. Subscribes. */
 export function subfloorIn(room: RoomView): Of {
-  return { stage: "subfloor", proposed: patternOf(room.id).value?.map(({ at }) => at) ?? null, outdated: new Set() };
+  return { stage: "subfloor", proposed: patternOf(room.id).value?.map(({ at }) => at) ?? null, outdated: new Set(), before: [], isReckoning: false };
 }
 
 /** What a screen that reads works with. `taking` are places whose reading is on its way into storage. */
-export function workIn(room: RoomView, { stage, proposed, outdated }: Of, taking: readonly Place[]): Work {
+export function workIn(room: RoomView, of: Of, taking: readonly Place[]): Work {
   const { fields, readings } = room;
+  const { stage, outdated, isReckoning } = of;
   const standing = standingIn(room.id, fields, readings);
   const setups = setupsIn(fields, readings);
   const tied = tiedSetups(fields, readings);
@@ -83,6 +89,6 @@ export function workIn(room: RoomView, { stage, proposed, outdated }: Of, taking
   const ties = isUntied ? tiesOf(readings, stage, fields.marks ?? [], tied, nearTo(standing, setups)) : [];
   const own = readingsAt(readings, stage);
   const counting = own.filter(({ id }) => !outdated.has(id));
-  const round = walkIn(room, proposed, { stage, readings: counting, passed: passedIn(room, stage), taking, chosen: chosenIn(room, stage), ties });
-  return { room, stage, readings: own, outdated, round, standing, setups, tied, isUntied, ties };
+  const round = walkIn(room, of, { stage, readings: counting, passed: passedIn(room, stage), taking, chosen: chosenIn(room, stage), ties });
+  return { room, stage, readings: own, outdated, isReckoning, round, standing, setups, tied, isUntied, ties };
 }
