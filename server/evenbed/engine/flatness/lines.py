@@ -11,7 +11,7 @@ from evenbed.engine.flatness.bed_surface import BedSurface
 from evenbed.engine.flatness.mesh import Edge, Mesh, Way, way_through
 from evenbed.engine.geometry import box_of
 
-DIRECTIONS = 12  # through a reading that has few others in reach, 15 degrees apart
+DIRECTIONS = 12  # or about so many, through a reading that has few others in reach
 NEAR_ENOUGH = 10  # readings in reach: lines to them go in as many directions
 LONG = 4.0  # a straightedge shorter than so many times an edge crosses it at three places
 ACROSS = tuple((math.cos(math.radians(a)), math.sin(math.radians(a))) for a in (30.0, 60.0, 90.0, 120.0, 150.0))
@@ -34,8 +34,8 @@ class Line(NamedTuple):
 def pairs_in_reach(surface: BedSurface, length: float) -> tuple[list[Pair], bool]:
     """Spots no further apart than a straightedge is long, each pair once; True where not all of them are told.
 
-    Where they make more than MOST_PAIRS lines, or lines of more than MOST_KNOTS, only pairs of the spots that stand out most are: from the bed's plane, and from
-    the spots next to them.
+    Where they make more than MOST_PAIRS lines, or lines of more than MOST_KNOTS, only pairs of the spots that stand
+    out most are: from the bed's plane, and from the spots next to them.
     """
     places, most = surface.mesh.places, min(MOST_PAIRS, _most_lines(surface, length))
     found = list(islice(_in_reach(places, range(surface.spots), length), most + 1))
@@ -44,7 +44,7 @@ def pairs_in_reach(surface: BedSurface, length: float) -> tuple[list[Pair], bool
     count = surface.spots
     while len(found) > most:
         count = int(count * FEWER)
-        found = list(islice(_in_reach(places, _standing_out(surface, count), length), most + 1))
+        found = list(islice(_in_reach(places, standing_out(surface, count), length), most + 1))
     return found, True
 
 
@@ -56,7 +56,7 @@ def _most_lines(surface: BedSurface, length: float) -> int:
     return int(MOST_KNOTS / max(1.0, knots))
 
 
-def _standing_out(surface: BedSurface, count: int) -> list[int]:
+def standing_out(surface: BedSurface, count: int) -> list[int]:
     """Half of them by how far they stand off the plane, half by how far off the spots next to them."""
     heights, spokes = surface.flattened, surface.mesh.spokes
     bumps = [z - sum(heights[m] for m in near) / max(1, len(near)) for z, near in zip(heights, spokes, strict=True)]
@@ -85,7 +85,7 @@ def first_lines(surface: BedSurface, pairs: Sequence[Pair], length: float) -> It
     lonely = [n for n in range(len(surface.mesh.places)) if reached[n] < NEAR_ENOUGH]
     most = _most_lines(surface, length) // DIRECTIONS
     if len(lonely) > most:
-        lonely = _standing_out(surface, most)
+        lonely = standing_out(surface, most)
     return chain(
         lines_across(surface, length), lines_past_corners(surface, length), lines_round(surface, lonely, length)
     )
@@ -113,15 +113,17 @@ def _line_from(mesh: Mesh, m: int, n: int, length: float) -> Line | None:
 
 
 def lines_round(surface: BedSurface, points: Sequence[int], length: float) -> Iterator[Line]:
-    """Lines through each of some points of the mesh in DIRECTIONS directions."""
+    """Lines through each of some points of the mesh along its edges, and half-way between each two of them."""
     mesh = surface.mesh
     for point in points:
-        for k in range(DIRECTIONS):
-            angle = math.pi * k / DIRECTIONS
-            way = way_through(mesh.places[point], math.cos(angle), math.sin(angle))
+        x, y = mesh.places[point]
+        edges = sorted(math.atan2(mesh.places[n][1] - y, mesh.places[n][0] - x) for n in mesh.spokes[point])
+        between = [(a + b) / 2.0 for a, b in zip(edges, [*edges[1:], edges[0] + math.tau], strict=True)]
+        for angle in (*edges, *between):
+            way = way_through((x, y), math.cos(angle), math.sin(angle))
             edge = mesh.edge_at(way, point)
             if edge is not None:
-                yield Line(way, edge, *_about(way.along(mesh.places[point]), length))
+                yield Line(way, edge, *_about(way.along((x, y)), length))
 
 
 def lines_across(surface: BedSurface, length: float) -> Iterator[Line]:
@@ -144,19 +146,24 @@ def lines_across(surface: BedSurface, length: float) -> Iterator[Line]:
 
 
 def lines_past_corners(surface: BedSurface, length: float) -> Iterator[Line]:
-    """Lines past the corners of walls over read bed, in DIRECTIONS directions and to each spot in reach."""
+    """Lines past the corners of walls over read bed, to each spot in reach and along the edges beside them."""
     mesh = surface.mesh
     for corner, edges in surface.corners:
-        ways = [(math.cos(math.pi * k / DIRECTIONS), math.sin(math.pi * k / DIRECTIONS)) for k in range(DIRECTIONS)]
+        ways = [_unit(mesh.places[i], mesh.places[j]) for i, j in edges]
         for x, y in mesh.places[: surface.spots]:
             apart = math.hypot(x - corner[0], y - corner[1])
             if 0.0 < apart <= length:
-                ways.append(((x - corner[0]) / apart, (y - corner[1]) / apart))
+                ways.append(_unit(corner, (x, y)))
         for dx, dy in ways:
             way = way_through(corner, dx, dy)
             edge = mesh.edge_among(way, edges)
             if edge is not None:
                 yield Line(way, edge, *_about(way.along(corner), length))
+
+
+def _unit(p: Point, q: Point) -> Point:
+    size = math.hypot(q[0] - p[0], q[1] - p[1])
+    return (q[0] - p[0]) / size, (q[1] - p[1]) / size
 
 
 def _about(along: float, length: float) -> tuple[float, float]:

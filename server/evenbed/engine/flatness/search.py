@@ -28,7 +28,7 @@ from evenbed.engine.geometry import between
 
 POOL = 20  # lines kept to be improved
 WORTH = 0.8  # of the best so far: a line that begins with less is not kept
-STAGES = ((0.02, 0.003, 0.8), (0.005, 0.0005, 0.92), (0.0005, 1e-6, 0.985))
+STAGES = ((0.02, 0.003, 0.8), (0.005, 0.0005, 0.92), (0.0005, 1e-8, 0.985))
 """First and last turn, radians, and the share of the best that a line must have by then to be improved on."""
 ALIKE = 0.04  # of the straightedge's length, between two places, and
 ALIKE_TURN = 0.15  # radians, between two lines, below which they are improved to the same

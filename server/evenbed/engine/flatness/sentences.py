@@ -7,7 +7,7 @@ FLATNESS_CAUTIONS: dict[str, str] = {
     ),
     "flatness_sparse": (
         "Readings stand near enough for a straightedge of {length:.0f} mm on {share:.0%} of the bed only: that "
-        "nothing was found elsewhere says nothing. Read more places, or lay the straightedge there and enter the gaps."
+        "nothing was found elsewhere says nothing. Read more places, or lay the straightedge and enter the gaps."
     ),
     "flatness_near_limit": (
         "The worst place under {length:.0f} mm is {gap:.1f} mm against a limit of {limit:.1f} mm, known to about "

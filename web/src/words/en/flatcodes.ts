@@ -1,7 +1,7 @@
 /** English for what the engine says of flatness: cautions, what limits rest on, why F-numbers lack, formulas, sources. */
 export const flatcodes = {
   "caution.flatness_computed": "A straightedge laid by computation knows the bed at its readings alone. The way of measuring that the contract names, and whoever inspects it, decide.",
-  "caution.flatness_sparse": "Readings stand near enough for a straightedge of {length:length} on {share:percent} of the bed only: that nothing was found elsewhere says nothing. Read more places, or lay the straightedge there and enter the gaps.",
+  "caution.flatness_sparse": "Readings stand near enough for a straightedge of {length:length} on {share:percent} of the bed only: that nothing was found elsewhere says nothing. Read more places, or lay the straightedge and enter the gaps.",
   "caution.flatness_near_limit": "The worst place under {length:length} is {gap:error} against a limit of {limit:error}, known to about {doubt:error}: too near to the limit to tell. Lay the straightedge there.",
   "caution.flatness_coarse": "A gap is known to about {doubt:error} by these readings, half of the limit of {limit:error} or more: read with a finer instrument, or lay the straightedge itself.",
   "caution.flatness_longer": "A straightedge of {length:length} is longer than the {fits:length} that fit this room: it was laid as long as the room allows, against the whole limit.",
