@@ -5,6 +5,7 @@ import { lookAtStorage } from "../state/keeping";
 import { engineState, NotSavedError, refused, session, storageState, sync, updateOffered } from "../state/status";
 import { Storage, StorageError, type Standing } from "../storage";
 import { browserSurroundings, Office, ScanReader, watchOccasions } from "../sync";
+import { jobFilesOf } from "./jobFiles";
 import { startPhotos } from "./photos";
 import { watchUpdates } from "./update";
 import { watchForWorkToKeep } from "./keep";
@@ -19,7 +20,7 @@ export async function start(): Promise<void> {
   const photos = startPhotos(storage, office);
   watchNetwork();
   const update = watchUpdates(() => (updateOffered.value = true));
-  await connect({ storage: storageReporting(storage), engine, office, photos, scans: new ScanReader(), update });
+  await connect({ storage: storageReporting(storage), jobFiles: jobFilesReporting(storage), engine, office, photos, scans: new ScanReader(), update });
   storageState.value = { ...storageState.peek(), blocked: false };
   watchOccasions(office, storage);
   await lookAtStorage();
@@ -53,6 +54,15 @@ function storageReporting(storage: Storage): Ports["storage"] {
     unsentOf: (kind, id) => reporting(storage.unsentOf(kind, id)),
     unsentFile: () => storage.unsentFile(),
     readUnsentFile: (text) => reporting(storage.readUnsentFile(text)),
+  };
+}
+
+function jobFilesReporting(storage: Storage): Ports["jobFiles"] {
+  const files = jobFilesOf(storage);
+  return {
+    noteOpened: (jobId) => files.noteOpened(jobId),
+    make: (jobId) => reporting(files.make(jobId)),
+    take: (file) => reporting(files.take(file)),
   };
 }
 

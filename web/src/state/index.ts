@@ -46,6 +46,7 @@ export {
   skipPlace,
   USUAL_ERRORS,
 } from "./levelling";
+export { noteOpened, saveJobFile, takeJobFile } from "./jobfile";
 export * from "./office";
 export { patternOf } from "./pattern";
 export * from "./people";
@@ -63,7 +64,7 @@ export {
 } from "./photos";
 export { planOf, type PlanState } from "./plans";
 export type { Answer, Conflict, History, Invite, KnownDevice, KnownPerson, NotDone, People, Refused, Role, Row, Unsent } from "../wire";
-export type { JoinOutcome, ReadOutcome, UnsentFile } from "./ports";
+export type { JobFile, JobTaken, JoinOutcome, ReadOutcome, UnsentFile } from "./ports";
 export { preferences, setPreference, type Language, type Preferences, type Theme } from "./preferences";
 export * from "./rails";
 export * from "./handover";

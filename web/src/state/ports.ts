@@ -17,6 +17,42 @@ export interface StoragePort {
   readUnsentFile(text: string): Promise<ReadOutcome>;
 }
 
+export interface JobFilesPort {
+  /** A job that somebody looks at: what the office knows of its past is fetched for its file. */
+  noteOpened(jobId: string): Promise<void>;
+  /** One job as a file; null where it is not here. */
+  make(jobId: string): Promise<JobFile | null>;
+  /** Takes a job file in: all of it, or nothing and why. */
+  take(file: Blob): Promise<JobTaken>;
+}
+
+export interface JobFile {
+  readonly name: string;
+  readonly content: Blob;
+  readonly changes: number;
+  readonly photos: number;
+  /** Pictures that are not on this phone, and so not in the file. */
+  readonly photosMissing: number;
+  /** False where this phone has not got the whole history from the office. */
+  readonly hasHistory: boolean;
+}
+
+export type JobTaken =
+  | {
+      readonly outcome: "taken";
+      readonly job: string;
+      readonly changes: number;
+      readonly photos: number;
+      /** Changes that were here already. */
+      readonly known: number;
+      readonly photosMissing: number;
+      readonly hasHistory: boolean;
+      /** Names in the file that this version does not know, and left out. */
+      readonly unknown: readonly string[];
+    }
+  /** `fault` is the code of the reason, `about` what in the file it is about. */
+  | { readonly outcome: "not_taken"; readonly fault: string; readonly about: string };
+
 export interface UnsentFile {
   readonly name: string;
   readonly text: string;
@@ -80,6 +116,7 @@ export interface UpdatePort {
 
 export interface Ports {
   readonly storage: StoragePort;
+  readonly jobFiles: JobFilesPort;
   readonly engine: EnginePort;
   readonly office: OfficePort;
   readonly photos: PhotosPort;

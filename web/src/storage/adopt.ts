@@ -4,6 +4,7 @@ import { loadAccount, type Account, type PhoneDatabase, type QueuedChange, type 
 import { withoutLetGo } from "./let_go";
 import { differingFields, fieldsOnTop, keyText } from "./overlay";
 import { offerPicturesAgain } from "./photos";
+import { forgetPasts } from "./pasts";
 import { enqueueMade, madeNow, type Made } from "./queue";
 
 /**
@@ -33,6 +34,7 @@ async function holdEverything(database: PhoneDatabase, offsetMs: number): Promis
   await database.changes.bulkDelete(acked.map((change) => change.change_id));
   await database.records.clear();
   await database.histories.clear();
+  await forgetPasts(database, await database.opened.toCollection().primaryKeys());
 }
 
 /** What a waiting change had seen was counted in the old database's numbers: in the new one it has seen nothing. */
@@ -48,7 +50,7 @@ async function holdOnTop(database: PhoneDatabase, changes: readonly QueuedChange
   const under = await database.held.get([kind, id]);
   const made = Math.max(...changes.map((change) => Date.parse(change.device_time) + offsetMs));
   const changed_at = new Date(Math.max(made, Date.parse(under?.changed_at ?? "") || made)).toISOString();
-  const fields = fieldsOnTop(under?.fields ?? {}, changes);
+  const fields = fieldsOnTop(under?.fields ?? {}, changes, under?.changed_at);
   await database.held.put({ kind, id, fields, sequence: under?.sequence ?? 0, changed_at });
 }
 

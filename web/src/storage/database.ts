@@ -1,7 +1,7 @@
 /** The phone's database: what the service said, what waits to be sent, who this phone is, and what is being typed. */
 import { Dexie, type EntityTable, type Table, type Transaction } from "dexie";
 import { uuidv7 } from "uuidv7";
-import type { AnyFields, Bytes, Change, Conflicts, HistoryEntry, Kind, People, Refused, Role, UndoStep } from "../wire";
+import type { AnyFields, Bytes, Change, Conflicts, HistoryEntry, JobChange, Kind, People, Refused, Role, UndoStep } from "../wire";
 import { undoWithoutLetGo, withoutLetGo } from "./let_go";
 
 /** A record as the service last told it. */
@@ -15,6 +15,8 @@ export interface StoredRecord {
   /** The view it came with; absent where a tab with the app's first version stored it. */
   readonly view?: number;
   readonly conflicts?: Conflicts;
+  /** Who changed it last; absent where an earlier version stored it. */
+  readonly changed_by?: string;
 }
 
 /** The story of a record, as the service last told it: for looking back without a network. */
@@ -22,6 +24,22 @@ export interface StoredHistory {
   readonly kind: Kind;
   readonly id: string;
   readonly entries: readonly HistoryEntry[];
+  readonly at: string;
+}
+
+/** One change of a job that was opened here, as the office told it: for its file, and for looking back. */
+export interface StoredPast extends JobChange {
+  readonly job_id: string;
+}
+
+/** How far the history of a job is here. */
+export interface StoredOpened {
+  readonly job_id: string;
+  /** The office's number up to which its changes are here. */
+  readonly next: number;
+  /** True once a page was the last: up to `next` nothing is missing. */
+  readonly isWhole: boolean;
+  /** ISO 8601: when it was opened last. */
   readonly at: string;
 }
 
@@ -107,6 +125,8 @@ export class PhoneDatabase extends Dexie {
   photos!: EntityTable<StoredPhoto, "hash">;
   /** Their bytes, apart, so that a look at the others does not read through them. */
   pictures!: EntityTable<StoredPicture, "hash">;
+  pasts!: Table<StoredPast, [string, number]>;
+  opened!: EntityTable<StoredOpened, "job_id">;
 
   constructor(name: string) {
     // Strict: a phone whose battery dies right after "saved" still holds what it showed.
@@ -124,6 +144,7 @@ export class PhoneDatabase extends Dexie {
       .upgrade(completeRows);
     this.version(3).stores({ photos: "hash, unsent, [unsent+usedAt]", pictures: "hash, size" });
     this.version(4).stores({}).upgrade(letTicksGo);
+    this.version(5).stores({ pasts: "[job_id+sequence], change_id", opened: "job_id, at" });
     this.on("populate", (transaction) => transaction.table("meta").add(newAccount()));
   }
 }

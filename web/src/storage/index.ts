@@ -1,9 +1,11 @@
 export type { News, Standing } from "./announce";
-export type { Account, QueuedChange, RecordKey, StoredHistory } from "./database";
+export type { Account, QueuedChange, RecordKey, StoredHistory, StoredOpened } from "./database";
 export { StorageError, type StorageReason } from "./errors";
 export { Photos } from "./photos";
 export { Storage, type AccountNews } from "./storage";
 export type { Who } from "./exchange";
 export type { Asked } from "./pages";
+export type { JobIn } from "./job_in";
+export type { JobOut } from "./job_out";
 export type { ReadOutcome } from "./read_in";
 export type { UnsentFile } from "./unsent";

@@ -1,6 +1,7 @@
 /** Answers of the office kept for looking at without a network: stories of records, and who works with it. */
 import type { Kind, Unsent } from "../wire";
 import type { PhoneDatabase, StoredHistory } from "./database";
+import { folded } from "./merge";
 
 /** Stories kept; the oldest answers go first. */
 const MOST_HISTORIES = 200;
@@ -13,7 +14,9 @@ export async function keepHistory(database: PhoneDatabase, history: StoredHistor
 
 export async function unsentOf(database: PhoneDatabase, kind: Kind, id: string): Promise<readonly Unsent[]> {
   const changes = await database.changes.where("[kind+record_id]").equals([kind, id]).sortBy("number");
+  const { met } = folded({ fields: {} }, changes);
   return changes
-    .filter((change) => change.acked === 0)
-    .map(({ change_id, fields, device_time }) => ({ change_id, fields, device_time }));
+    .map(({ change_id, fields, device_time, origin, acked }, index) => ({ change_id, fields, device_time, origin, acked, ...met[index] }))
+    .filter(({ acked }) => acked === 0)
+    .map(({ acked: _acked, ...unsent }) => unsent);
 }

@@ -1,6 +1,7 @@
 /** What is shown: the service's state with the phone's own changes on top. Pure. */
 import type { AnyFields, Conflicts, Kind, Row } from "../wire";
 import type { QueuedChange, StoredRecord } from "./database";
+import { folded } from "./merge";
 
 export function keyText(kind: Kind, id: string): string {
   return `${kind}/${id}`;
@@ -19,7 +20,7 @@ export function rowFrom(
   if (base === undefined && changes.length === 0) return null;
   return {
     ...key,
-    fields: fieldsOnTop(base?.fields ?? {}, changes),
+    fields: fieldsOnTop(base?.fields ?? {}, changes, base?.changed_at),
     sequence: known.record?.sequence ?? 0,
     waiting: changes.filter((change) => change.acked === 0).length,
     conflicts: undecided(known.record?.conflicts ?? {}, changes),
@@ -35,9 +36,10 @@ function undecided(conflicts: Conflicts, changes: readonly QueuedChange[]): Conf
   return Object.fromEntries(left.filter(([, lost]) => lost.length > 0));
 }
 
-/** The fields with the changes applied in order of their numbers. */
-export function fieldsOnTop(fields: AnyFields, changes: readonly QueuedChange[]): AnyFields {
+/** The fields with the changes applied in order of their numbers; by the rules of merging where some came out of a file. */
+export function fieldsOnTop(fields: AnyFields, changes: readonly QueuedChange[], changedAt?: string): AnyFields {
   const inOrder = [...changes].sort((a, b) => a.number - b.number);
+  if (inOrder.some(({ origin }) => origin !== undefined)) return folded({ fields, changedAt }, inOrder).fields;
   return Object.assign({}, fields, ...inOrder.map((change) => change.fields)) as AnyFields;
 }
 

@@ -5,6 +5,7 @@
  */
 import type { PulledRecord, PullReply } from "../wire";
 import { loadAccount, type Account, type PhoneDatabase, type RecordKey, type StoredRecord } from "./database";
+import { forgetPasts } from "./pasts";
 
 /** What a pull asked for: its reply says nothing about the phone as it may be by now. */
 export interface Asked {
@@ -46,8 +47,8 @@ function newer(here: StoredRecord | undefined, told: StoredRecord): StoredRecord
   return here !== undefined && here.sequence > told.sequence ? { ...here, view: told.view ?? 0 } : told;
 }
 
-function storedFrom({ kind, id, fields, sequence, conflicts, changed_at }: PulledRecord, view: number): StoredRecord {
-  return { kind, id, fields, sequence, conflicts, changed_at, view };
+function storedFrom({ kind, id, fields, sequence, conflicts, changed_at, changed_by }: PulledRecord, view: number): StoredRecord {
+  return { kind, id, fields, sequence, conflicts, changed_at, changed_by, view };
 }
 
 /** Changes that have done their work: their record came with their number, or the pull has come past it to its end. */
@@ -71,6 +72,7 @@ async function sweep(database: PhoneDatabase, view: number): Promise<readonly Re
   const keys = old.map(({ kind, id }): [StoredRecord["kind"], string] => [kind, id]);
   await database.records.bulkDelete(keys);
   await database.histories.bulkDelete(keys);
+  await forgetPasts(database, keys.filter(([kind]) => kind === "job").map(([, id]) => id));
   const unstamped = all.filter((record) => record.view === undefined);
   await database.records.bulkPut(unstamped.map((record) => ({ conflicts: {}, ...record, view })));
   return keys;

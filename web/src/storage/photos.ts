@@ -61,6 +61,12 @@ export class Photos {
     return found?.bytes ?? null;
   }
 
+  /** The whole of one that the office has not got yet. */
+  async unsentPicture(hash: string): Promise<Bytes | null> {
+    const known = await committed(() => this.database.photos.get(hash));
+    return known?.unsent === 1 ? this.picture(hash) : null;
+  }
+
   async thumbnail(hash: string): Promise<Bytes | null> {
     const found = await committed(() => this.database.photos.get(hash));
     return found?.thumbnail ?? null;

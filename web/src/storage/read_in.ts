@@ -126,7 +126,7 @@ function inOrder(changes: readonly Change[]): readonly Change[] {
 }
 
 /** Ids in the queue, refused, or read in before. What was sent long ago comes again: the office knows its id. */
-async function knownHere(database: PhoneDatabase): Promise<ReadonlySet<string>> {
+export async function knownHere(database: PhoneDatabase): Promise<ReadonlySet<string>> {
   const [queued, refused, readIn] = await Promise.all([
     database.changes.toCollection().primaryKeys(),
     database.refused.toCollection().primaryKeys(),
@@ -140,9 +140,10 @@ async function knownHere(database: PhoneDatabase): Promise<ReadonlySet<string>> 
  * none.
  */
 function broughtOver(change: Change, contents: UnsentContents, account: Account): Made {
-  const { change_id, kind, record_id, fields, schema } = change;
+  const { change_id, kind, record_id, fields, schema, origin } = change;
   const seen = contents.database !== null && contents.database === account.database ? change.seen : 0;
-  return { change_id, kind, record_id, fields, schema, seen, device_time: momentHere(change, contents, account) };
+  const made = { change_id, kind, record_id, fields, schema, seen, device_time: momentHere(change, contents, account) };
+  return origin === undefined ? made : { ...made, origin };
 }
 
 /** Two phones' clocks compare by way of the office's; where one was never measured, both are taken to be right. */
@@ -152,7 +153,7 @@ function momentHere(change: Change, contents: UnsentContents, account: Account):
   return new Date(moment).toISOString();
 }
 
-async function rememberReadIn(database: PhoneDatabase, fresh: readonly Change[]): Promise<void> {
+export async function rememberReadIn(database: PhoneDatabase, fresh: readonly Pick<Change, "change_id">[]): Promise<void> {
   const before = await loadReadIn(database);
   await database.meta.put({ key: "read_in", changeIds: [...before, ...fresh.map((change) => change.change_id)] });
 }

@@ -2,7 +2,8 @@
  * The phone's storage. Every method that writes is one transaction, and returns after it was committed and announced;
  * one that fails throws a StorageError and leaves everything as it was.
  */
-import type { Edit, Kind, Loaded, People, PullReply, PushReply, Unsent, WriteTogether } from "../wire";
+import type { JobFileRead } from "../carrying";
+import type { Edit, JobHistoryReply, Kind, Loaded, People, PullReply, PushReply, Unsent, WriteTogether } from "../wire";
 import { adoptDatabase, offerHeld } from "./adopt";
 import { Announcer, newsOf, standingOf, type News, type Standing } from "./announce";
 import {
@@ -14,6 +15,7 @@ import {
   type QueuedChange,
   type RecordKey,
   type StoredHistory,
+  type StoredOpened,
 } from "./database";
 import { committed } from "./errors";
 import { continueFrom, noteWho, settlePush, takeNewIdentity, type Who } from "./exchange";
@@ -25,6 +27,9 @@ import { Presses } from "./presses";
 import { enqueue, keepRefused, waitingChanges } from "./queue";
 import { contentsFromText, takeIn, type ReadOutcome } from "./read_in";
 import { withRoom } from "./room";
+import { jobIn, type JobIn } from "./job_in";
+import { jobOut, type JobOut } from "./job_out";
+import { keepPast, noteOpened, pastsToFetch } from "./pasts";
 import { DATABASE, unsentFile, type UnsentFile } from "./unsent";
 
 export type AccountNews = Partial<Omit<Account, "key" | "nextNumber" | "cursor" | "view" | "sweeping" | "database">>;
@@ -174,6 +179,36 @@ export class Storage {
     });
     if (contents.photos.length > 0) this.photos.tell();
     return { outcome: "read", count };
+  }
+
+  /** A job that is looked at here: its history is fetched when the office can be reached. */
+  noteOpened(jobId: string): Promise<void> {
+    return committed(() => this.#inTransaction("rw", () => noteOpened(this.#database, jobId, new Date().toISOString())));
+  }
+
+  pastsToFetch(): Promise<readonly StoredOpened[]> {
+    return committed(() => this.#inTransaction("r", () => pastsToFetch(this.#database)));
+  }
+
+  /** True where more of the same job is to be asked for. Room is not made for it: others' histories would go. */
+  keepPast(asked: StoredOpened, page: JobHistoryReply): Promise<boolean> {
+    return committed(() => this.#inTransaction("rw", () => keepPast(this.#database, asked, page)));
+  }
+
+  /** Everything known here of one job, with its pictures; null where it is not here. */
+  jobOut(jobId: string, app: string): Promise<JobOut | null> {
+    return committed(() => this.#inTransaction("r", () => jobOut(this.#database, jobId, app)));
+  }
+
+  /** Takes a job file that was found good: all of it or, where that fails, nothing. */
+  async takeJob(file: JobFileRead): Promise<JobIn> {
+    let taken: JobIn = { changes: 0, photos: 0, known: 0, keys: [] };
+    await this.#writeAnd(async (database) => {
+      taken = await jobIn(database, file);
+      return taken.keys;
+    });
+    if (taken.photos > 0) this.photos.tell();
+    return taken;
   }
 
   settlePush(reply: PushReply): Promise<void> {

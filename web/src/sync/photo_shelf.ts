@@ -17,9 +17,9 @@ export class PhotoShelf {
     readonly service: PhotoService,
   ) {}
 
-  /** Null where it is neither here nor to be had now. */
+  /** Null where it is neither here nor to be had now. A picture out of a file has no small one: it stands for it. */
   thumbnail(hash: string): Promise<Bytes | null> {
-    return this.#once(`thumbnail ${hash}`, async () => (await this.photos.thumbnail(hash)) ?? this.#fetchThumbnail(hash));
+    return this.#once(`thumbnail ${hash}`, async () => (await this.photos.thumbnail(hash)) ?? (await this.photos.unsentPicture(hash)) ?? this.#fetchThumbnail(hash));
   }
 
   /** The whole picture; null where it is neither here nor to be had now. */

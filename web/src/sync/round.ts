@@ -4,6 +4,7 @@
  */
 import { PAGE, type Change } from "../wire";
 import { StorageError, type QueuedChange, type Storage } from "../storage";
+import { fetchPasts } from "./pasts";
 import { ProblemReply, type Service } from "./service";
 
 /** only_looks: a viewer has changes waiting, which may not be sent. full: what the service told does not fit here. */
@@ -30,6 +31,7 @@ export class Round {
     try {
       if (!this.knowsWho) await this.#askWho();
       await this.#exchange();
+      await fetchPasts(this.storage, this.service);
       if (!this.#onlyLooks) await this.storage.updateAccount({ lastSentAt: new Date().toISOString() });
     } catch (error) {
       return await this.#outcomeOf(error);

@@ -11,6 +11,7 @@ import {
   type Invited,
   type JoinReply,
   type JoinRequest,
+  type JobHistoryReply,
   type Kind,
   type KnownPerson,
   type PullReply,
@@ -84,6 +85,10 @@ export class Service {
     const path = `/api/records/${kind}/${encodeURIComponent(id)}/history`;
     const reply = await this.#ask<{ entries: readonly HistoryEntry[] }>(path, { method: "GET" });
     return reply.entries;
+  }
+
+  jobHistory(jobId: string, after: number): Promise<JobHistoryReply> {
+    return this.#ask(`/api/jobs/${encodeURIComponent(jobId)}/history?after=${after}&limit=${PAGE}`, { method: "GET" });
   }
 
   async people(): Promise<readonly KnownPerson[]> {

@@ -1,5 +1,5 @@
 /** The shapes that pass between a phone's storage and its state; they never leave the phone. */
-import type { Conflicts, HistoryEntry } from "./changes";
+import type { Conflicts, HistoryEntry, Origin } from "./changes";
 import type { People } from "./people";
 import type { OwnPhoto } from "./photos";
 import type { AnyFields, Fields, Kind } from "./records";
@@ -23,6 +23,11 @@ export interface Unsent {
   readonly fields: AnyFields;
   /** By this phone's own clock, ISO 8601. */
   readonly device_time: string;
+  /** For a change that was read out of a file. */
+  readonly origin?: Origin | undefined;
+  /** Fields where it and what it met here were made without knowing of each other, and those where the other stayed. */
+  readonly concurrent?: readonly string[] | undefined;
+  readonly overruled?: readonly string[] | undefined;
 }
 
 /** A record's story, oldest first, as the office told it at that moment. */

@@ -1,4 +1,5 @@
 /** The state over real storage, with an engine that the test answers for. */
+import { jobFilesOf } from "../../src/app/jobFiles";
 import "fake-indexeddb/auto";
 import { connect, hideRows, showRows, type Ports } from "../../src/state/connect";
 import { Storage } from "../../src/storage";
@@ -31,6 +32,7 @@ export class Outside {
     const silent = () => Promise.reject(new Error("The office is not part of this test."));
     return {
       storage: this.storage,
+      jobFiles: jobFilesOf(this.storage),
       engine: {
         ask: (question, key, text) =>
           new Promise((answer, fail) => this.asked.push({ question, key, text, answer, fail })),

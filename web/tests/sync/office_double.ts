@@ -2,7 +2,7 @@
  * A double of the other end of the wire: the service's side of push and pull as the protocol says it, in memory, and a
  * line that can lose requests and replies. It stands for the outside; nothing of the phone is replaced.
  */
-import type { AnyFields, Change, Conflicts, JoinRequest, Kind, Role } from "../../src/wire";
+import { PROTOCOL, type AnyFields, type Change, type Conflicts, type JoinRequest, type Kind, type Role } from "../../src/wire";
 
 interface Logged {
   readonly sequence: number;
@@ -23,7 +23,7 @@ export class OfficeDouble {
   database = crypto.randomUUID();
   log: readonly Logged[] = [];
   clockAheadMs = 0;
-  protocol = 1;
+  protocol = PROTOCOL;
   removed = new Set<string>();
   /** Device ids that are somebody else's already. */
   readonly taken = new Set<string>();

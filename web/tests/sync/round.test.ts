@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { PROTOCOL } from "../../src/wire";
 import { OfficeDouble, type Fault } from "./office_double";
 import { job, Phone } from "./phone";
 import { randomFrom } from "./random";
@@ -205,7 +206,7 @@ test("an office older than the phone is told as such, and the queue waits for it
   await phone.sync();
   expect(phone.phase).toBe("update_needed");
   expect(phone.standing?.waiting).toBe(1);
-  office.protocol = 1;
+  office.protocol = PROTOCOL;
   await phone.sync();
   expect(phone.standing?.waiting).toBe(0);
 });

@@ -18,11 +18,18 @@ interface RecordKey {
   readonly id: string;
 }
 
-export function whoText({ person, deviceName, deviceId, isUnsent }: Pick<StoryStep, "person" | "deviceName" | "deviceId" | "isUnsent">): string {
+type Who = Pick<StoryStep, "person" | "deviceName" | "deviceId" | "isUnsent"> & { readonly isFromFile?: boolean };
+
+export function whoText({ person, deviceName, deviceId, isUnsent, isFromFile }: Who): string {
+  if (isFromFile) return fromFileText(person ?? t("history.somebody"), deviceName);
   const here = isUnsent || deviceId === session.value.deviceId;
   const name = person ?? session.value.person ?? t("history.you");
   if (here) return t("history.who_here", { person: name });
   return deviceName ? t("history.who_device", { person: name, device: deviceName }) : name;
+}
+
+function fromFileText(person: string, device: string | null): string {
+  return device ? t("history.from_file_device", { person, device }) : t("history.from_file", { person });
 }
 
 function PutBack({ record, line, story }: { record: RecordKey; line: StoryLine; story: ToldStory }) {
@@ -66,6 +73,7 @@ function Step({ record, step, story }: { record: RecordKey; step: StoryStep; sto
     <li class="card story-step" data-testid="story-step">
       <p class="story-what">{t(`history.${step.what}`)}</p>
       <p data-testid="story-who">{whoText(step)}</p>
+      {step.broughtBy && <p class="quiet small" data-testid="story-brought">{t("history.brought_by", step.broughtBy)}</p>}
       <p class="quiet small">{step.isUnsent ? t("history.unsent", { at: step.at }) : momentText(step.at, reader.value)}</p>
       <ul class="stack tight">{step.lines.map((line) => <Line key={line.field} record={record} line={line} step={step} story={story} />)}</ul>
     </li>

@@ -21,6 +21,10 @@ export interface StoryStep {
   readonly deviceName: string | null;
   readonly what: "made" | "corrected" | "changed" | "deleted" | "restored" | "decided";
   readonly isUnsent: boolean;
+  /** It came out of a file. */
+  readonly isFromFile: boolean;
+  /** Who brought the file to the office; null where nobody did, or has not yet. */
+  readonly broughtBy: { readonly person: string; readonly device: string } | null;
   readonly lines: readonly StoryLine[];
 }
 
@@ -46,16 +50,19 @@ interface Told {
   readonly fields: AnyFields;
   readonly concurrent: readonly string[];
   readonly overruled: readonly string[];
-  readonly by: Pick<StoryStep, "person" | "deviceId" | "deviceName" | "isUnsent">;
+  readonly by: Pick<StoryStep, "person" | "deviceId" | "deviceName" | "isUnsent" | "isFromFile" | "broughtBy">;
 }
 
 function fromEntry(entry: HistoryEntry): Told {
-  const { person, device_id: deviceId, device_name: deviceName } = entry;
-  return { ...entry, id: entry.change_id, by: { person, deviceId, deviceName, isUnsent: false } };
+  const { person, device_id: deviceId, device_name: deviceName, brought_by } = entry;
+  const broughtBy = brought_by ? { person: brought_by.person, device: brought_by.device_name } : null;
+  return { ...entry, id: entry.change_id, by: { person, deviceId, deviceName, isUnsent: false, isFromFile: broughtBy !== null, broughtBy } };
 }
 
-function fromUnsent({ change_id: id, device_time: at, fields }: Unsent): Told {
-  return { id, at, fields, concurrent: [], overruled: [], by: { person: null, deviceId: null, deviceName: null, isUnsent: true } };
+function fromUnsent({ change_id: id, device_time, fields, origin, concurrent = [], overruled = [] }: Unsent): Told {
+  const [person, deviceId, deviceName] = [origin?.person ?? null, origin?.device_id ?? null, origin?.device_name ?? null];
+  const by = { person, deviceId, deviceName, isUnsent: true, isFromFile: origin !== undefined, broughtBy: null };
+  return { id, at: origin?.at ?? device_time, fields, concurrent, overruled, by };
 }
 
 /** Whether a person would read the same: a text that was emptied says as much as one that never stood there. */

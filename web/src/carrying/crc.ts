@@ -1,0 +1,12 @@
+/** The checksum of a zip's parts: CRC-32 of ISO/IEC 13239 (polynomial 0x04C11DB7, reflected). */
+const TABLE = Uint32Array.from({ length: 256 }, (_, index) => {
+  let value = index;
+  for (let bit = 0; bit < 8; bit += 1) value = (value & 1) === 1 ? (value >>> 1) ^ 0xedb88320 : value >>> 1;
+  return value >>> 0;
+});
+
+export function crcOf(bytes: Uint8Array): number {
+  let crc = 0xffffffff;
+  for (const byte of bytes) crc = (crc >>> 8) ^ (TABLE[(crc ^ byte) & 0xff] ?? 0);
+  return (crc ^ 0xffffffff) >>> 0;
+}
