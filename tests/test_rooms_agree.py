@@ -96,7 +96,7 @@ GOOD: dict[str, Json] = {
     "entry": {"what": "trued", "rail": "r1", "at": AT, "code": "tile", "place": [1, 2]},
     "climate": {"at": AT, "air": 20},
     "reading": {"down": 12, "at": [1, 2]},
-    "gap": {"from": [0, 0], "to": [2000, 0], "gap": 3},
+    "gap": {"from": [0, 0], "to": [2000, 0], "gap": 3, "passed_over": True},
     "height_line": {"heights": [0, 1, 2], "spacing": 300},
     "temperature_log": {"start": AT, "seconds": [0, 60], "celsius": [20, 21]},
     "forecast_day": {"low": 5, "high": 20, "low_at": AT, "high_at": LATER},

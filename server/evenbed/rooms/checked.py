@@ -62,7 +62,8 @@ def _gap(row: Row) -> Json | None:
     if start is None or end is None or not is_between(gap, 0, LARGEST_GAP):
         return None
     at = given({"at": place_told(row.fields.get("at"))})
-    return {"id": row.id, "from": start, "to": end, "gap": gap} | at | moments_in(row.fields, ["taken_at"])
+    passed = {"passed_over": True} if row.fields.get("passed_over") is True else {}
+    return {"id": row.id, "from": start, "to": end, "gap": gap} | at | passed | moments_in(row.fields, ["taken_at"])
 
 
 def _line(row: Row) -> Json | None:

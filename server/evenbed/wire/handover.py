@@ -19,6 +19,9 @@ class GapFields(Fields):
     to: Point
     gap: Number
     at: Point | None = None
+    passed_over: bool | None = Field(
+        None, description="The straightedge was passed over the whole bed: the worst it showed"
+    )
     typed: Typed | None = None
     taken_at: Moment | None = None
 

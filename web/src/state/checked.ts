@@ -35,7 +35,7 @@ const LARGEST_GAP = 500; // mm
 function gapFromRow({ id, fields }: Row<"gap">): Open | null {
   const [from, to, at] = [placeTold(fields.from), placeTold(fields.to), placeTold(fields.at)];
   if (!from || !to || !isNumber(fields.gap) || fields.gap < 0 || fields.gap > LARGEST_GAP) return null;
-  return { id, from, to, gap: fields.gap, ...(at ? { at } : {}), ...moment("taken_at", fields.taken_at) };
+  return { id, from, to, gap: fields.gap, ...(at ? { at } : {}), ...(fields.passed_over === true ? { passed_over: true } : {}), ...moment("taken_at", fields.taken_at) };
 }
 
 const NEAREST = 10; // mm from one height to the next

@@ -21,6 +21,8 @@ export interface GapFields {
   gap: number;
   /** Where it stood open most. */
   at: Point;
+  /** The straightedge was passed over the whole bed, and this was the worst it showed. */
+  passed_over: boolean;
   typed: Typed;
   taken_at: string;
   deleted: boolean;

@@ -50,6 +50,9 @@ class MeasuredGap:
     gap: float = length(about="What stood open under it at the worst place", high=500.0)
     id: str = described("", about="Its name in this document")
     at: Point | None = height(None, "Where it stood open most; null: not told")
+    passed_over: bool = described(
+        False, about="True where the straightedge was passed over the whole bed, and this was the worst it showed"
+    )
     taken_at: str | None = time(None, "When it was measured")
 
 

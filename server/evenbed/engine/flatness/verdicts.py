@@ -40,8 +40,9 @@ def checks_of(
 def _checked(limit: Limit, surface: BedSurface, coverage: Coverage, gaps: Sequence[MeasuredGap]) -> Laid:
     worst = worst_lying(surface, limit.length)
     gap, hump = (lying_of(surface, found, limit.length) for found in (worst.gap, worst.hump))
-    laid = [(one.start, one.end) for one in gaps if tells_of(one, limit)]
-    judged = coverage.judged_share(limit.length, laid)
+    told = [one for one in gaps if tells_of(one, limit)]
+    laid = [(one.start, one.end) for one in told]
+    judged = 1.0 if any(one.passed_over for one in told) else coverage.judged_share(limit.length, laid)
     is_beyond = any(one is not None and one.gap > limit.gap for one in (gap, hump))
     verdict = _verdict(is_beyond, judged, bool(surface.spots or laid))
     is_sure = all(abs(found - limit.gap) >= DOUBT * sigma for found, sigma in _found(gap, hump))

@@ -40,6 +40,19 @@ function Facts({ gap: { id, fields }, view }: Pick<GapSheetProps, "gap" | "view"
   );
 }
 
+/** A straightedge is passed over the whole bed before its worst gap is measured: then it tells of all of it. */
+function PassedOver({ gap }: { gap: Row<"gap"> }) {
+  const isPassed = gap.fields.passed_over === true;
+  return (
+    <>
+      <button type="button" class="button wide" aria-pressed={isPassed} data-testid="passed-over" onClick={() => void saved(editGap(gap.id, { passed_over: !isPassed }))}>
+        {t(isPassed ? "checking.passed_over_yes" : "checking.passed_over")}
+      </button>
+      <p class="quiet small">{t("checking.passed_over_more")}</p>
+    </>
+  );
+}
+
 export function GapSheet({ gap, view, onClose }: GapSheetProps) {
   const [correcting, setCorrecting] = useState(false);
   const draft = `correct-gap:${gap.id}`;
@@ -55,6 +68,7 @@ export function GapSheet({ gap, view, onClose }: GapSheetProps) {
           <button type="button" class="button danger" data-testid="delete-gap" onClick={() => void saved(deleteRecord("gap", gap.id)).then(close)}>{t("reading.delete")}</button>
         </div>
       )}
+      {!correcting && mayWrite.value && <PassedOver gap={gap} />}
       {!correcting && <Link to={pathOfHistory("gap", gap.id)} class="button wide" testid="gap-history">{t("history.open")}</Link>}
     </Dialog>
   );

@@ -26,7 +26,7 @@ export function limitText({ length, gap }: GapLimit): string {
 type Handed = "gap" | "height_line" | "temperature_log" | "forecast_day" | "sign_off";
 
 export const HANDOVER_WRITERS: Pick<Writers, Handed> = {
-  gap: { room_id: roomName, from: placeText, to: placeText, gap: (mm) => lengthText(mm, reader.value), at: placeText, typed: typedText, taken_at: moment, deleted: yesOrNo },
+  gap: { room_id: roomName, from: placeText, to: placeText, gap: (mm) => lengthText(mm, reader.value), at: placeText, passed_over: yesOrNo, typed: typedText, taken_at: moment, deleted: yesOrNo },
   height_line: { room_id: roomName, heights: count, spacing: measure, from: placeText, to: placeText, typed: typedText, taken_at: moment, deleted: yesOrNo },
   temperature_log: { room_id: roomName, start: moment, seconds: count, celsius: count, where, name: text, deleted: yesOrNo },
   forecast_day: {

@@ -2017,6 +2017,12 @@ export interface components {
             readonly from: readonly number[];
             /** Gap */
             readonly gap: number;
+            /**
+             * Passed Over
+             * @description The straightedge was passed over the whole bed: the worst it showed
+             * @default null
+             */
+            readonly passed_over?: boolean | null;
             /** Room Id */
             readonly room_id: string;
             /**
@@ -3265,6 +3271,7 @@ export interface components {
             /** @description What stood open under it at the worst place (mm) */
             readonly gap: number;
             readonly id?: string | null;
+            readonly passed_over?: boolean | null;
             /**
              * @description When it was measured
              * @default null

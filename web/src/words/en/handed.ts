@@ -55,6 +55,7 @@ export const handed = {
   "named.gap.to": "Other end at",
   "named.gap.gap": "Gap",
   "named.gap.at": "Open most at",
+  "named.gap.passed_over": "Passed over the whole bed",
   "named.gap.typed": "As typed",
   "named.gap.taken_at": "Measured",
   "named.gap.deleted": "Deleted",

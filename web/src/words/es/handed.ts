@@ -57,6 +57,7 @@ export const handed: Readonly<Record<keyof typeof english, string>> = {
   "named.gap.to": "El otro extremo en",
   "named.gap.gap": "Hueco",
   "named.gap.at": "Más abierto en",
+  "named.gap.passed_over": "Pasada por toda la cama",
   "named.gap.typed": "Como se escribió",
   "named.gap.taken_at": "Medido",
   "named.gap.deleted": "Borrado",
