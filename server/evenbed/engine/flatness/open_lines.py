@@ -8,13 +8,20 @@ rubbed down or filled up.
 import math
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import chain
+from itertools import chain, combinations
 
 from evenbed.engine.document.places import Point
 from evenbed.engine.flatness.bed_surface import BedSurface
 from evenbed.engine.flatness.hull import worst_over, worst_under
 from evenbed.engine.flatness.improve import Lying, Under
-from evenbed.engine.flatness.lines import Line, first_lines, lines_through_two, pairs_in_reach
+from evenbed.engine.flatness.lines import (
+    Line,
+    first_lines,
+    lines_round,
+    lines_through_two,
+    pairs_in_reach,
+    standing_out,
+)
 from evenbed.engine.flatness.search import Found, worst_lying
 from evenbed.engine.flatness.standards import Limit
 
@@ -23,6 +30,7 @@ Moves = Mapping[int, float]
 NOTHING = 1e-12  # a factor this small is rounding of zero
 ALMOST = 0.8  # of the limit: what lies more open than this may be beyond it on a line beside
 TURNS = 0.02, 0.0005  # radians: the first and the last
+MOST_SPOTS, CHOSEN = 150, 60  # readings of a bed that is looked at whole, and of a larger one those that are
 FEW, APART = 6, 100.0  # of those are turned, so many mm from each other
 
 
@@ -48,10 +56,15 @@ class OpenLines:
     """The lines that a straightedge of one length is laid along, over a bed whose spots may be moved."""
 
     def __init__(self, surface: BedSurface, limit: Limit) -> None:
-        """`surface` as it was read."""
-        self._surface, self._limit = surface, limit
-        self._pairs, _ = pairs_in_reach(surface, limit.length)
-        self._first = tuple(first_lines(surface, self._pairs, limit.length))
+        """`surface` as it was read; of more than MOST_SPOTS only lines through those that stand out most are laid."""
+        self._surface, self._limit, length = surface, limit, limit.length
+        if surface.spots <= MOST_SPOTS:
+            self._pairs, _ = pairs_in_reach(surface, length)
+            self._first = tuple(first_lines(surface, self._pairs, length))
+        else:
+            chosen = standing_out(surface, CHOSEN)
+            self._pairs = [(m, n) for m, n in combinations(chosen, 2) if _apart_by(surface, m, n) <= length]
+            self._first = tuple(lines_round(surface, chosen, length))
 
     def everywhere(self) -> list[Open]:
         """Where the bed as it was read is beyond the limit: the worst of all first, then on every line."""
@@ -105,6 +118,10 @@ class OpenLines:
         factors = _factors(self._surface, found, sign)
         value = found.gap - sum(by * moves.get(n, 0.0) for n, by in factors.items())
         return Open(self._limit, found.at, value, factors)
+
+
+def _apart_by(surface: BedSurface, m: int, n: int) -> float:
+    return math.dist(surface.mesh.places[m], surface.mesh.places[n])
 
 
 def _lyings(under: Under, line: Line, above: float) -> Iterator[tuple[int, Lying]]:

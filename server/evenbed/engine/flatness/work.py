@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from evenbed.engine.document.flatness import Touch
 from evenbed.engine.flatness.bed_surface import BedSurface
 from evenbed.engine.flatness.least_work import REACHED, LeastWork
-from evenbed.engine.flatness.open_lines import Moves
+from evenbed.engine.flatness.open_lines import MOST_SPOTS, Moves
 from evenbed.engine.flatness.places import Place, areas_of, places_of
 from evenbed.engine.flatness.search import worst_lying
 from evenbed.engine.flatness.shapes import Work
@@ -24,10 +24,14 @@ MOST_PLACES = 60  # told; a bed with more is not mended place by place
 
 @dataclass(frozen=True)
 class WorkList:
-    """The places in order; `is_cut` where there are more than are told."""
+    """The places in order; `is_cut` where there are more than are told.
+
+    `is_reduced`: there are so many readings that not every line was looked at, nor the whole bed again at the end.
+    """
 
     work: tuple[Work, ...]
     is_cut: bool = False
+    is_reduced: bool = False
 
 
 NOTHING = WorkList(())
@@ -41,12 +45,13 @@ def work_from(
         return NOTHING
     least = LeastWork(surface, limits, areas_of(surface), lowest)
     places = _needed(least, places_of(surface, least.moves))
-    for _ in range(MOST_CHECKS):
+    is_reduced = surface.spots > MOST_SPOTS
+    for _ in range(0 if is_reduced else MOST_CHECKS):
         if least.holds(_moves_of(places)):
             break
         places = _needed(least, places_of(surface, least.moves))
     told = list(_told(least, places, touches))
-    return WorkList(tuple(told[:MOST_PLACES]), len(told) > MOST_PLACES)
+    return WorkList(tuple(told[:MOST_PLACES]), len(told) > MOST_PLACES, is_reduced)
 
 
 def _is_beyond(surface: BedSurface, limit: Limit) -> bool:

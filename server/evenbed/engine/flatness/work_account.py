@@ -22,5 +22,7 @@ def work_cautions_of(room: WorkedRoom) -> Iterator[Caution]:
         yield caution_at(WHERE, "work_green", fill_until=str(green.fill_until))
     else:
         yield caution_at(WHERE, "work_hardened")
+    if found.is_reduced:
+        yield caution_at(WHERE, "work_reduced", readings=room.flatness.surface.spots)
     if found.is_cut:
         yield caution_at(WHERE, "work_cut", most=MOST_PLACES)

@@ -15,6 +15,10 @@ WORK_CAUTIONS: dict[str, str] = {
         "fresh mortar, rammed. Once hard it is ground, which throws silica dust (work wet or with extraction, wear a "
         "respirator), and filled with a patching compound by its maker's instructions."
     ),
+    "work_reduced": (
+        "With {readings:.0f} readings not every line was looked at for this list. Lay the straightedge again when it "
+        "is done."
+    ),
     "work_cut": (
         "Only the {most:.0f} places with the most effect are listed. A bed with so many is better cut off or "
         "levelled as a whole than mended place by place."

@@ -3,5 +3,6 @@ export const workcodes = {
   "caution.work_green": "Mientras la cama está fresca, rebaje los bultos con la llana de madera y rellene los huecos con mortero fresco, apisonado tan duro como la cama. El mortero fresco solo se une a la cama dentro de su tiempo de trabajo, hasta cerca de {fill_until:moment}. Lo blanda que está lo dice el pulgar, no esta cifra.",
   "caution.work_hardened": "La cama ha endurecido. Esmerilarla levanta polvo de sílice: trabaje en mojado o con extracción, y use respirador. Rellene los huecos con un compuesto de reparación según las instrucciones del fabricante, y déjelo fraguar antes de la loseta.",
   "caution.work_any": "No se ha dicho cuándo se colocó la cama. Mientras está fresca se rebaja con la llana de madera y se rellena con mortero fresco, apisonado. Ya dura se esmerila, lo que levanta polvo de sílice (en mojado o con extracción, con respirador), y se rellena con un compuesto de reparación según las instrucciones del fabricante.",
+  "caution.work_reduced": "Con {readings} lecturas no se miró cada línea para esta lista. Ponga otra vez la regla cuando esté hecha.",
   "caution.work_cut": "Solo se listan los {most} lugares de más efecto. Una cama con tantos se corrige mejor entera, cortándola o nivelándola, que lugar por lugar.",
 } as const;

@@ -1,0 +1,148 @@
+"""The work list in the plan: what was worked over, where to read next, and whether the bed is still green."""
+
+from typing import Any
+
+import pytest
+import shapely
+
+from evenbed.engine.plan import plan_from
+
+WIDE, DEEP = 3000.0, 2400.0
+CORNERS = [[0.0, 0.0], [WIDE, 0.0], [WIDE, DEEP], [0.0, DEEP]]
+PLACED, READ, LATER, NEXT_DAY = (f"2026-05-{at}:00:00+00:00" for at in ("04T08", "04T10", "04T11", "05T11"))
+PLACES = [(x, y) for x in (150.0, 850.0, 1550.0, 2250.0, 2850.0) for y in (150.0, 850.0, 1550.0, 2250.0)]
+HUMP = (1550.0, 850.0)
+
+
+def reading(n: int, at: tuple[float, float], high: float, taken_at: str | None = READ) -> dict[str, Any]:
+    """One of the bed, 40 mm over the subfloor when `high` is nothing."""
+    told = {} if taken_at is None else {"taken_at": taken_at}
+    return {"id": f"b{n}", "stage": "bed", "at": list(at), "down": 10.0 - high} | told
+
+
+def document(hump: float = 6.0, **more: Any) -> dict[str, Any]:
+    """A level room with a bed that is flat but for one hump."""
+    floor = [{"id": f"s{n}", "at": at, "down": 50.0} for n, at in enumerate(CORNERS)]
+    bed = [reading(n, at, hump if at == HUMP else 0.0) for n, at in enumerate(PLACES)]
+    own = {"standard": "own", "own": [{"length": 2000.0, "gap": 3.0}]}
+    top = {"top": {"kind": "level", "height": 40.0}, "minimum_thickness": 30.0}
+    return {
+        "document": 1,
+        "outline": {"vertices": CORNERS},
+        "readings": [*floor, *bed],
+        "bed": top,
+        "flatness": own,
+    } | more
+
+
+PLACEMENT = [{"section": "S1", "mixed_at": PLACED, "placed_at": PLACED}]
+RUBBED = {"at": list(HUMP), "way": "rub", "done_at": LATER}
+
+
+def flatness(given: dict[str, Any]) -> Any:
+    """What the plan says of it."""
+    return plan_from(given).flatness
+
+
+def cautions(given: dict[str, Any]) -> set[str]:
+    """The codes of what must be said at the work list."""
+    return {one.code for one in plan_from(given).cautions if one.where == "flatness.work"}
+
+
+def test_a_hump_is_to_be_rubbed_down_where_it_is() -> None:
+    (work,) = flatness(document()).work
+    assert (work.id, work.way, work.at, work.length) == ("K1", "rub", HUMP, 2000.0)
+    assert work.before == pytest.approx(6.0)
+    assert work.after < 3.0
+    assert shapely.Polygon(work.polygon).contains(shapely.Point(HUMP))
+    assert work.done_at is None
+
+
+def test_within_the_limit_there_is_nothing_to_do() -> None:
+    assert flatness(document(hump=2.0)).work == ()
+    assert cautions(document(hump=2.0)) == set()
+
+
+def test_what_was_read_before_its_place_was_worked_over_counts_no_more_and_is_asked_for_again() -> None:
+    touched = flatness(document(touches=[RUBBED]))
+    stale = f"b{PLACES.index(HUMP)}"
+    assert touched.stale == (stale,)
+    assert touched.readings == len(PLACES) - 1
+    assert touched.next_readings[0] == HUMP
+    assert [one.done_at for one in touched.work] == [LATER]
+
+
+def test_read_again_it_counts_and_the_work_is_gone() -> None:
+    given = document(touches=[RUBBED])
+    given["readings"].append(reading(99, HUMP, 1.0, NEXT_DAY))
+    again = flatness(given)
+    assert again.readings == len(PLACES)
+    assert (again.work, again.verdict) == ((), "within")
+    assert HUMP not in again.next_readings
+
+
+def test_read_again_and_still_too_high_there_is_more_to_do_there() -> None:
+    given = document(touches=[RUBBED])
+    given["readings"].append(reading(99, HUMP, 4.5, NEXT_DAY))
+    (work,) = flatness(given).work
+    assert work.at == HUMP
+    assert work.depth < 3.0
+
+
+def test_only_readings_near_what_was_touched_before_or_without_a_time_are_stale() -> None:
+    far = {"at": [850.0, 850.0 + 301.0], "way": "fill", "done_at": LATER}
+    assert flatness(document(touches=[far])).stale == ()
+    early = RUBBED | {"done_at": PLACED}
+    assert flatness(document(touches=[early])).stale == ()
+    given = document(touches=[early])
+    for one in given["readings"]:
+        one.pop("taken_at", None)
+    assert flatness(given).stale == (f"b{PLACES.index(HUMP)}",)
+
+
+def test_a_bed_at_its_least_thickness_is_filled_round_the_hump() -> None:
+    given = document(bed={"top": {"kind": "level", "height": 40.0}, "minimum_thickness": 46.0})
+    found = flatness(given)
+    assert found.work
+    assert {one.way for one in found.work} == {"fill"}
+
+
+def test_a_place_asked_for_lies_in_the_room_and_far_from_all_readings() -> None:
+    few = document()
+    few["readings"] = [one for one in few["readings"] if one.get("stage") != "bed" or one["at"][0] < 1000.0]
+    found = flatness(few)
+    room = shapely.Polygon(CORNERS)
+    read = [shapely.Point(one["at"]) for one in few["readings"] if one.get("stage") == "bed"]
+    off = [min(place.distance(shapely.Point(at)) for place in read) for at in found.next_readings]
+    assert found.next_readings
+    assert all(room.contains(shapely.Point(at)) for at in found.next_readings)
+    assert off[0] == pytest.approx(found.spacing, abs=60.0)
+    assert min(off) > 2000.0 / 4
+
+
+def test_a_bed_that_is_judged_all_over_asks_for_nothing() -> None:
+    assert flatness(document(hump=0.0)).next_readings == ()
+
+
+def test_the_bed_is_green_while_it_cannot_be_walked_on_and_hardened_after() -> None:
+    assert flatness(document()).is_green is None
+    fresh = flatness(document(placements=PLACEMENT))
+    assert fresh.is_green is True
+    walk = next(row for row in plan_from(document(placements=PLACEMENT)).readiness if row.milestone == "walk")
+    assert fresh.green_until == walk.early
+    later = document(placements=PLACEMENT)
+    later["readings"].append(reading(99, (2800.0, 200.0), 0.0, NEXT_DAY))
+    assert flatness(later).is_green is False
+
+
+def test_somebody_who_walked_on_it_says_that_it_is_hard() -> None:
+    tick = {"milestone": "walk", "at": READ, "by": "Ana", "how": "foot"}
+    assert flatness(document(placements=PLACEMENT, ticks=[tick])).is_green is False
+
+
+def test_what_must_be_said_goes_by_the_state_of_the_bed() -> None:
+    hard = document(placements=PLACEMENT)
+    hard["readings"].append(reading(99, (2800.0, 200.0), 0.0, NEXT_DAY))
+    assert cautions(document()) == {"work_any"}
+    assert cautions(document(placements=PLACEMENT)) == {"work_green"}
+    assert cautions(hard) == {"work_hardened"}
