@@ -173,9 +173,10 @@ def walk_the_check(phone: Phone, stop: Stop) -> None:
 
 
 def walk_outside_the_room(phone: Phone, stop: Stop) -> None:
-    """Jobs, the job and its order, a new job, settings, people, prices, an address that leads nowhere, stories."""
+    """Jobs, the board, a job and its order, a new one, settings, people, prices, an address to nowhere, stories."""
     for name, path, mark in (
         ("jobs", "/", "jobs"),
+        ("board", "/board", "board"),
         ("new-job", "/new", "begin-job"),
         ("settings", "/settings", "settings"),
         ("people", "/people", "person"),

@@ -10,7 +10,7 @@ import httpx
 import icalendar
 import pytest
 from playwright.sync_api import expect
-from tests.browser.looks import sticking_out
+from tests.browser.looks import faint_text, small_targets, sticking_out
 from tests.browser.people import foreman_of
 from tests.browser.phone import Phone
 from tests.browser.pushed import FIRST_ROOM, push_job
@@ -29,6 +29,7 @@ HALL, BATH, ATTIC = (uuid_text(FIRST_ROOM + n) for n in range(3))
 HALL_PLACED, BATH_PLACED = NOW - timedelta(hours=2), NOW - timedelta(days=20)
 MILESTONES = ("walk", "tile", "grout", "light_traffic", "heavy_traffic")
 DAYS_FORETOLD = 9
+THUMB_PX, SUN_RATIO = 56, 7.0
 SENT = r"sent \d+:\d\d"
 
 
@@ -83,6 +84,7 @@ def pocket(office_service: Service, shared_phones: Callable[..., Phone]) -> Phon
 
 def rows_of(phone: Phone, group: str) -> list[str]:
     """The rooms of a group of the board, once nothing is being worked out any more."""
+    phone.wait_for("board")
     expect(phone.page.get_by_test_id("board-busy")).to_have_count(0)
     expect(phone.page.get_by_test_id("board-asked")).to_have_count(0)
     rows = phone.page.get_by_test_id(f"board-{group}").get_by_test_id("board-row")
@@ -121,6 +123,7 @@ def test_the_board_tells_which_room_when_in_a_wide_window(window: Phone) -> None
     assert "Maple house, Hall" in coming
     assert "Walk on it" in coming
     assert [text.split(" ", 2)[2] for text in rows_of(window, "bare")] == ["Attic"]
+    assert small_targets(window.page, THUMB_PX) == []
     bars = window.page.get_by_test_id("week-bar")
     in_reach = [row for row in expected(HALL_PLACED).values() if hours_ahead(row["early"]) < 6 * 24]
     assert len(in_reach) <= bars.count() <= len(MILESTONES)
@@ -143,6 +146,7 @@ def test_the_board_works_on_a_small_phone_without_a_network_and_in_spanish(pocke
     assert shown is not None, coming
     assert abs(float(shown[1]) - left) <= 1.0
     assert sticking_out(pocket.page) == []
+    assert small_targets(pocket.page, THUMB_PX) == []
     pocket.shot("board-phone")
     pocket.tap("open-settings")
     pocket.tap("language-es")
@@ -152,6 +156,12 @@ def test_the_board_works_on_a_small_phone_without_a_network_and_in_spanish(pocke
     pocket.shot("board-phone-spanish")
     pocket.go("/settings")
     pocket.tap("language-en")
+    pocket.tap("theme-sun")
+    pocket.go("/board")
+    (_,) = rows_of(pocket, "coming")
+    assert faint_text(pocket.page, SUN_RATIO)[1] == []
+    pocket.go("/settings")
+    pocket.tap("theme-light")
 
 
 def test_dates_are_saved_for_the_phone_s_own_calendar_without_a_network(pocket: Phone) -> None:

@@ -25,24 +25,24 @@ function Passed({ one }: { one: Milestone }) {
 
 /** The next milestone in words: also on the page of a job. */
 export function NextWords({ next, now }: { next: Milestone; now: number }) {
-  const between = betweenText(next);
   return (
     <>
       <span class="board-next"><strong>{nameOf(next)}</strong> {next.likely !== null && <span class="board-left" data-testid="board-left">{leftText(next, now)}</span>}</span>
       <span class="card-fact">{likelyText(next)}</span>
-      {between !== "" && <span class="card-fact">{between}</span>}
     </>
   );
 }
 
 export function RowCard({ row, now }: { row: BoardRow; now: number }) {
   const { room, job, group, next, milestones } = row;
+  const between = next === null || group === "bare" ? "" : betweenText(next);
   const passed = milestones.filter(({ tick }) => tick !== null);
   return (
     <li>
       <Link to={pathOfRoom(room.id, "waiting")} class={`card board-row ${group}`} testid="board-row">
         <span class="card-name">{t("board.room", { job: job?.fields.name ?? "", room: room.fields.name ?? "" })}</span>
         {next && group !== "bare" && <NextWords next={next} now={now} />}
+        {between !== "" && <span class="card-fact">{between}</span>}
         {group === "unknown" && !next && <span class="card-fact">{t("board.unreadable")}</span>}
         {passed.length > 0 && <ul class="board-passed">{passed.map((one) => <Passed key={one.milestone} one={one} />)}</ul>}
       </Link>
