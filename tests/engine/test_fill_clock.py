@@ -84,6 +84,16 @@ def test_the_working_time_is_longer_in_the_cold_by_how_much_slower_mortar_harden
     assert answer["batches"][0]["use_by"] == answer["working_time"]["until"]
 
 
+def test_the_fill_clock_goes_by_logs_and_days_foretold_as_by_typed_temperatures() -> None:
+    log = {"start": at("06:00"), "seconds": [0, 7200], "celsius": [10, 10]}
+    assert (
+        clock_at("08:00", logs=[log])["working_time"]
+        == clock_at("08:00", climate=[{"at": at("08:00"), "bed": 10}])["working_time"]
+    )
+    day = {"low": 30, "high": 30, "low_at": at("06:00"), "high_at": at("15:00")}
+    assert clock_at("08:00", forecast=[day])["working_time"]["temperature"] == pytest.approx(30.0)
+
+
 def test_each_batch_has_the_working_time_of_the_temperature_when_it_was_mixed() -> None:
     climate = [{"at": at("08:00"), "bed": 10.0}, {"at": at("12:00"), "bed": 30.0, "forecast": True}]
     batches = [{"mixed_at": at("08:00")}, {"mixed_at": at("10:00")}, {"mixed_at": at("12:00")}]

@@ -84,6 +84,12 @@ def test_between_low_and_high_the_temperature_swings_as_half_a_wave() -> None:
     assert found.measured_until is None
 
 
+@given(low=st.floats(-15.0, 30.0), swing=st.floats(0.0, 40.0), share=st.floats(0.0, 1.0))
+def test_no_swing_bends_a_foretold_day_off_its_half_wave(low: float, swing: float, share: float) -> None:
+    found = course(Curing(), Warmth([], [], [day(low, low + swing)]))
+    assert found.at(9.0 * share) == pytest.approx(half_wave(9.0 * share, 0.0, 9.0, low, low + swing), abs=NEAR)
+
+
 @given(st.floats(0.0, 1.0), st.floats(-5.0, 30.0))
 def test_a_room_follows_the_forecast_as_far_as_is_said(follows: float, assumed: float) -> None:
     found = course(Curing(assumed=assumed, follows=follows), Warmth([], [], [day(5.0, 20.0)]))

@@ -186,6 +186,15 @@ def test_the_curve_is_thin_rises_and_says_where_it_was_measured(rows: int) -> No
     assert {20.0} <= set(hours)
 
 
+def test_a_log_that_jumps_at_every_line_still_makes_a_thin_curve() -> None:
+    log = {
+        "start": PLACED,
+        "seconds": [60.0 * n for n in range(5000)],
+        "celsius": [15.0 + n % 2 for n in range(5000)],
+    }
+    assert len(waiting(20.0, logs=[log])["curve"]) <= MOST_POINTS
+
+
 def test_the_curve_reaches_the_late_end_of_the_last_milestone() -> None:
     answer = waiting(1.0, climate=held(20.0))
     assert answer["curve"][-1]["at"] == answer["countdown"][-1]["late"]
