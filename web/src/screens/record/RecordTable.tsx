@@ -1,6 +1,6 @@
 /** One table of the record, whole: its header stands again on every page it runs on to. Where there is nothing, that is said. */
 import type { ComponentChildren } from "preact";
-import { shownText, type Measure, type Table } from "./table";
+import { headText, shownText, type Measure, type Table } from "./table";
 
 const FIGURES: ReadonlySet<Measure> = new Set(["count", "number", "length", "depth", "height", "fine", "rule", "temperature", "share", "percent", "speed", "volume", "area", "mass", "load", "hours"]);
 
@@ -23,7 +23,7 @@ export function RecordTable({ table, children }: { table: Table; children?: Comp
       {rows.length === 0 ? <p class="record-none">{none}</p> : (
         <div class="record-scroll">
           <table class="record-table">
-            <thead><tr>{shown.map(({ column, title: name, measure }) => <th key={column} scope="col" class={kindOf(measure)}>{name}</th>)}</tr></thead>
+            <thead><tr>{shown.map((column) => <th key={column.column} scope="col" class={kindOf(column.measure)}>{headText(column)}</th>)}</tr></thead>
             <tbody>
               {rows.map((row, index) => (
                 <tr key={index}>{shown.map(({ column, measure }) => <td key={column} class={kindOf(measure)}>{shownText(row[column], measure)}</td>)}</tr>

@@ -36,6 +36,7 @@ export function pageRules(paper: Paper, foot: string, page: string): string {
 
 export function usePaper(paper: Paper, foot: string): void {
   useLayoutEffect(() => {
+    if (!("adoptedStyleSheets" in document)) return undefined; // an older browser asks for the paper itself
     const sheet = new CSSStyleSheet();
     sheet.replaceSync(pageRules(paper, foot, t("record.page")));
     document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];

@@ -4,7 +4,6 @@ import {
 } from "../../units";
 import { reader, t } from "../../words";
 import { gapText, ruleText } from "../common/flatness";
-import { placeText } from "../common/roomFigure";
 import type { Cell } from "./csv";
 
 /** How a value is written. `place`: [x, y] mm, two columns of a spreadsheet. `fine`: gaps, finer than a rod is read. `rule`: a straightedge. */
@@ -80,7 +79,12 @@ export function shownText(value: Value, measure: Measure): string {
   if (value === null || value === undefined || value === "") return t("none_yet");
   if (typeof value === "string") return measure === "moment" ? datedText(value, reader.value) : value;
   if (typeof value === "number") return (SHOWN[measure] ?? String)(value);
-  return placeText(value);
+  return value.map((one) => lengthText(one, reader.value)).join(" \u00b7 ");
+}
+
+/** What stands over a column; of places, how they are told in it. */
+export function headText({ title, measure }: Column): string {
+  return measure === "place" ? t("record.place_head", { title }) : title;
 }
 
 /** The table as plain cells: the unit stands in the header, moments as they are stored (ISO 8601). */

@@ -6,11 +6,13 @@ import { reader, t } from "../../words";
 import { WaitingPlot } from "../../plots/WaitingPlot";
 import { CalendarButton } from "../common/CalendarButton";
 import { Figure } from "../common/Figure";
+import { Link } from "../common/Link";
 import { Missing } from "../common/Missing";
 import { NoPlan } from "../common/NoPlan";
 import { Cautions, PlanNotes } from "../common/Notes";
 import { cautionsAt, problemText } from "../common/plan";
 import { RoomFrame } from "../common/RoomFrame";
+import { pathOfHandOver } from "../common/route";
 import { useRoom, type RoomView } from "../common/useRoom";
 import { Constants } from "./Constants";
 import { Drying } from "./Drying";
@@ -83,6 +85,7 @@ export function Waiting({ id }: { id: string }) {
         <Temperatures room={room} />
         {answer?.placed_at && <Placed room={room} />}
         {plan && <Constants room={room} plan={plan} />}
+        {plan && <Link to={pathOfHandOver(id)} class="button wide" testid="open-record">{t("record.open")}</Link>}
       </div>
     </RoomFrame>
   );

@@ -205,4 +205,5 @@ export const record = {
   "record.flat_work_spoken": "{places} {places|place|places}, in the order of their effect; each stands in the table.",
   "record.decided_who": "{person} decided this, {at:dated}.",
   "record.decided_when": "Decided {at:dated}.",
+  "record.place_head": "{title}, across · up",
 } as const;

@@ -205,4 +205,5 @@ export const record = {
   "record.flat_work_spoken": "{places} {places|lugar|lugares}, en el orden de su efecto; cada uno está en la tabla.",
   "record.decided_who": "{person} lo decidió, {at:dated}.",
   "record.decided_when": "Decidido {at:dated}.",
+  "record.place_head": "{title}, a lo ancho · hacia arriba",
 };
