@@ -6,10 +6,11 @@ import { edgeView, openMost } from "../../src/screens/checking/edge/underEdge";
 import { EMPTY_LINE, fieldsFromLine, spacingOf } from "../../src/screens/checking/heights/line";
 import { changedLimit, freshLimit, limitWithout } from "../../src/screens/checking/standards";
 import { percentText } from "../../src/screens/checking/telling";
+import { touchedAt } from "../../src/screens/checking/touched";
 import { depthToDo, flatnessOf, gapText, governingCheck, nearText, offText, ruleText, verdictText, worstOf } from "../../src/screens/common/flatness";
-import { flatFill, reachOf, sceneWorks, wedgeEdges, worstEdges } from "../../src/screens/common/flatnessLayers";
+import { baseOf, flatFill, offPoints, reachOf, sceneWorks, wedgeEdges, worstEdges } from "../../src/screens/common/flatnessLayers";
 import type { RoomView } from "../../src/screens/common/useRoom";
-import type { Flatness, Plan, StraightedgeCheck } from "../../src/wire";
+import type { Flatness, Plan, Row, StraightedgeCheck } from "../../src/wire";
 import { reader } from "../../src/words";
 
 const NOT_READ: Flatness = {
@@ -192,4 +193,25 @@ test("before the check asks, and while it cannot judge and asks for nothing, the
   expect(askedFor({ verdict: "too_sparse", next_readings: [] })).toBeNull();
   expect(askedFor({ verdict: "within", next_readings: [] })).toEqual([]);
   expect(askedFor({ verdict: "too_sparse", next_readings: [[1, 2]] })).toEqual([[1, 2]]);
+});
+
+test("a bed that lies high on the whole is shown about its own mean, as far as it is off that", () => {
+  const raised: Flatness = {
+    ...HILL, points: [[0, 0, 29], [1000, 0, 31], [0, 1000, 30]],
+    level: { mean: 30, rms: 0.8, highest: 31, highest_at: [1000, 0], lowest: 29, lowest_at: [0, 0], falls: [], standing_water: [] },
+  };
+  expect([baseOf(raised), reachOf(raised), baseOf(HILL)]).toEqual([30, 1.5, 0]);
+  expect(offPoints(raised).map(({ label }) => label)).toEqual(["\u22121/32\u2033", "+1/32\u2033", "0\u2033"]);
+});
+
+test("work counts as done from the tap on, until its place is read again", () => {
+  const row = <K extends "entry" | "reading">(kind: K, fields: Row<K>["fields"]): Row<K> => ({ kind, id: "x", sequence: 0, waiting: 0, conflicts: {}, fields });
+  const work = { at: [100, 100], way: "fill" } as const;
+  const done = row("entry", { what: "filled_up", place: [100, 100], at: "2026-05-04T08:00:00Z" });
+  const reading = (at: readonly [number, number], taken_at: string) => row("reading", { stage: "bed", at, taken_at });
+  expect(touchedAt(work, [done], [])).toBe("2026-05-04T08:00:00Z");
+  expect(touchedAt({ ...work, way: "rub" }, [done], [])).toBeNull();
+  expect(touchedAt({ ...work, at: [300, 100] }, [done], [])).toBeNull();
+  expect(touchedAt(work, [done], [reading([110, 100], "2026-05-04T07:00:00Z"), reading([400, 100], "2026-05-04T09:00:00Z")])).toBe("2026-05-04T08:00:00Z");
+  expect(touchedAt(work, [done], [reading([110, 100], "2026-05-04T09:00:00Z")])).toBeNull();
 });

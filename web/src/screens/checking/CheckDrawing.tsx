@@ -6,7 +6,7 @@ import type { Flatness } from "../../wire";
 import { t } from "../../words";
 import { Choice } from "../common/Choice";
 import { offText, type FlatnessView } from "../common/flatness";
-import { reachOf, withFlatness, type FlatLayer } from "../common/flatnessLayers";
+import { baseOf, reachOf, withFlatness, type FlatLayer } from "../common/flatnessLayers";
 import { bareScene } from "../common/roomFigure";
 import { ScaleKey } from "../common/ScaleKey";
 import type { RoomView } from "../common/useRoom";
@@ -26,8 +26,14 @@ interface CheckDrawingProps {
 function LayerKey({ flatness, layer }: { flatness: Flatness; layer: FlatLayer }) {
   if (layer === "gaps") return <EdgeKey flatness={flatness} />;
   if (layer === "work") return <WorkKey flatness={flatness} />;
-  const reach = reachOf(flatness);
-  return flatness.triangles.length > 0 ? <ScaleKey kind="flat" low={`${t("checking.low")} ${offText(-reach)}`} high={`${offText(reach)} ${t("checking.high")}`} /> : null;
+  const [reach, base] = [reachOf(flatness), baseOf(flatness)];
+  if (flatness.triangles.length === 0) return null;
+  return (
+    <>
+      <ScaleKey kind="flat" low={`${t("checking.low")} ${offText(-reach)}`} high={`${offText(reach)} ${t("checking.high")}`} />
+      {base !== 0 && <p class="quiet small" data-testid="map-base">{t("checking.about_mean", { mean: offText(base) })}</p>}
+    </>
+  );
 }
 
 export function CheckDrawing({ room, view, layer, onLayer, onOpen }: CheckDrawingProps) {

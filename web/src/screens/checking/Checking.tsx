@@ -46,11 +46,11 @@ function wholeCautions(plan: Plan): readonly Caution[] {
   return cautionsAt(plan, "flatness").filter((caution) => !apart.has(caution) && !caution.where.startsWith("flatness.checks["));
 }
 
-function Found({ room, view: { flatness, plan, isOld } }: { room: RoomView; view: FlatnessView }) {
+function Found({ room, view: { flatness, plan } }: { room: RoomView; view: FlatnessView }) {
   return (
     <>
       <Cautions cautions={wholeCautions(plan)} />
-      <WorkList room={room} flatness={flatness} plan={plan} isOld={isOld} />
+      <WorkList room={room} flatness={flatness} plan={plan} />
       <Limits room={room} flatness={flatness} plan={plan} />
       <LevelAndFall flatness={flatness} plan={plan} />
       <FNumbers flatness={flatness} plan={plan} />

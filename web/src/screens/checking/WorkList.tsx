@@ -1,5 +1,5 @@
 /** What to work over, the most effect first: rub down or fill up, how much and where; done with one tap, then read again. */
-import { mayWrite, setDraft, touchBed } from "../../state";
+import { entriesOf, mayWrite, setDraft, touchBed } from "../../state";
 import { clockText, momentText } from "../../units";
 import type { Flatness, FlatnessWork, Plan } from "../../wire";
 import { reader, t } from "../../words";
@@ -12,6 +12,7 @@ import { saved } from "../common/saving";
 import { useNow } from "../common/useNow";
 import type { RoomView } from "../common/useRoom";
 import { draftFromTarget, targetDraft } from "../levels/round";
+import { touchedAt } from "./touched";
 import { Figure } from "../common/Figure";
 
 interface WorkProps {
@@ -19,7 +20,6 @@ interface WorkProps {
   readonly work: FlatnessWork;
   readonly plan: Plan;
   readonly index: number;
-  readonly isOld: boolean;
 }
 
 /** Leads to the keys with the rod at the place that was worked over. */
@@ -28,31 +28,32 @@ function readAgain(room: string, at: FlatnessWork["at"]): void {
   go(pathOfCheck(room, "read"));
 }
 
-function Doing({ room, work, isOld }: WorkProps) {
+function Doing({ room, work, doneAt }: WorkProps & { readonly doneAt: string | null }) {
   const done = () => void saved(touchBed(room.id, work.way === "rub" ? "rubbed" : "filled_up", work.at));
   const again = () => readAgain(room.id, work.at);
   if (!mayWrite.value) return null;
-  if (work.done_at === null) return <div class="row"><button type="button" class="button main done-big" data-testid="work-done" disabled={isOld} onClick={done}>{t(`checking.done_${work.way}`)}</button></div>;
+  if (doneAt === null) return <div class="row"><button type="button" class="button main done-big" data-testid="work-done" onClick={done}>{t(`checking.done_${work.way}`)}</button></div>;
   return (
     <>
-      <p class="notice good" data-testid="work-was-done">{t("checking.was_done", { at: clockText(work.done_at, reader.value) })}</p>
+      <p class="notice good" data-testid="work-was-done">{t("checking.was_done", { at: clockText(doneAt, reader.value) })}</p>
       <div class="row">
         <button type="button" class="button main done-big" data-testid="read-it-again" onClick={again}>{t("checking.again")}</button>
-        <button type="button" class="button" data-testid="work-done" disabled={isOld} onClick={done}>{t("checking.once_more")}</button>
+        <button type="button" class="button" data-testid="work-done" onClick={done}>{t("checking.once_more")}</button>
       </div>
     </>
   );
 }
 
 function WorkCard(props: WorkProps) {
-  const { work, plan, index } = props;
+  const { room, work, plan, index } = props;
+  const doneAt = work.done_at ?? touchedAt(work, entriesOf(room.id).value, room.readings);
   return (
-    <li class={work.done_at === null ? "work-card" : "work-card done"} data-testid="work" data-work={work.id}>
+    <li class={doneAt === null ? "work-card" : "work-card done"} data-testid="work" data-work={work.id}>
       <div><span class="name">{work.id}</span><span class="way">{t(`checking.${work.way}`)}</span></div>
       <span class="depth">{work.way === "rub" ? "\u2212" : "+"}{depthToDo(work.depth)}</span>
       <p>{t("checking.where", { place: placeText(work.at) })}</p>
       <Figure plan={plan} path={`flatness.work[${index}]`} label={t("checking.effect", { rule: ruleText(work.length) })} value={t("checking.before_after", { before: gapText(work.before), after: gapText(work.after) })} />
-      <Doing {...props} />
+      <Doing {...props} doneAt={doneAt} />
     </li>
   );
 }
@@ -63,21 +64,20 @@ function isGreenNow({ is_green: isGreen, green_until: until }: Flatness, now: nu
 }
 
 function greenText(flatness: Flatness, now: number): string {
-  const { is_green: isGreen, green_until: until } = flatness;
-  if (isGreen === null) return t("checking.green_unknown");
+  const { green_until: until } = flatness;
   if (!isGreenNow(flatness, now)) return t("checking.hardened");
   return until === null ? t("checking.green") : t("checking.green_until", { at: momentText(until, reader.value) });
 }
 
-export function WorkList({ room, flatness, plan, isOld }: { room: RoomView; flatness: Flatness; plan: Plan; isOld: boolean }) {
+export function WorkList({ room, flatness, plan }: { room: RoomView; flatness: Flatness; plan: Plan }) {
   const now = useNow(30_000);
   if (flatness.work.length === 0) return null;
   return (
     <section class="stack tight" data-testid="work-list">
       <h2>{t("checking.to_do")}</h2>
-      <p class={isGreenNow(flatness, now) ? "notice good" : "notice"} data-testid="green">{greenText(flatness, now)}</p>
+      {flatness.is_green === true && <p class={isGreenNow(flatness, now) ? "notice good" : "notice"} data-testid="green">{greenText(flatness, now)}</p>}
       <Cautions cautions={cautionsAt(plan, "flatness.work")} />
-      <ol class="stack tight">{flatness.work.map((work, index) => <WorkCard key={work.id} room={room} work={work} plan={plan} index={index} isOld={isOld} />)}</ol>
+      <ol class="stack tight">{flatness.work.map((work, index) => <WorkCard key={work.id} room={room} work={work} plan={plan} index={index} />)}</ol>
     </section>
   );
 }

@@ -12,24 +12,39 @@ const BANDS = 7;
 const LEAST_REACH = 1.5;
 const MOST_NEXT = 9; // places to read next that carry a number
 
-/** How far to either side the colours reach: as far as the bed is off anywhere. */
-export function reachOf({ points }: Flatness): number {
-  return Math.max(LEAST_REACH, ...points.map(([, , z]) => Math.abs(z)));
+const RAISED = 2; // times the rms about its mean: a bed that lies farther from its top on the whole is shown about its mean
+
+/** What the map counts from: the designed top; or the bed's own mean, where it lies so far from the top that nothing else would be seen. */
+export function baseOf({ level }: Flatness): number {
+  return level && Math.abs(level.mean) > Math.max(LEAST_REACH, RAISED * level.rms) ? level.mean : 0;
+}
+
+/** How far to either side of its base the colours reach: as far as the bed is off it anywhere. */
+export function reachOf(flatness: Flatness): number {
+  const base = baseOf(flatness);
+  return Math.max(LEAST_REACH, ...flatness.points.map(([, , z]) => Math.abs(z - base)));
 }
 
 export function flatFill(flatness: Flatness): Scene["fill"] {
   const { points, triangles } = flatness;
-  const corners = triangles.map((triangle) => triangle.map((index): Corner => points[index] ?? [0, 0, 0]));
+  const base = baseOf(flatness);
+  const cornerAt = (index: number): Corner => {
+    const [x, y, z] = points[index] ?? [0, 0, 0];
+    return [x, y, z - base];
+  };
+  const corners = triangles.map((triangle) => triangle.map(cornerAt));
   const reach = reachOf(flatness);
   return triangles.length === 0 ? null : { kind: "flat", bands: bandsBetween(corners, -reach, reach, BANDS) };
 }
 
 /** Every reading that counts by how far the bed is off there, the highest and the lowest place by their signs. */
-export function offPoints({ points }: Flatness): readonly ScenePoint[] {
+export function offPoints(flatness: Flatness): readonly ScenePoint[] {
+  const { points } = flatness;
+  const base = baseOf(flatness);
   const heights = points.map(([, , z]) => z);
   const [high, low] = [Math.max(...heights), Math.min(...heights)];
   return points.map(([x, y, z], index): ScenePoint => ({
-    id: `off-${index}`, at: [x, y], label: markText(offText(z)), kind: high === low ? "read" : z === high ? "high" : z === low ? "low" : "read",
+    id: `off-${index}`, at: [x, y], label: markText(offText(z - base)), kind: high === low ? "read" : z === high ? "high" : z === low ? "low" : "read",
   }));
 }
 

@@ -29,6 +29,7 @@ export const checking = {
   "checking.column.work": "How much",
   "checking.low": "low",
   "checking.high": "high",
+  "checking.about_mean": "Counted from the bed's own mean, which lies {mean} off the designed top.",
   "checking.key.gap": "Straightedge at its worst gap",
   "checking.key.hump": "At its worst hump",
   "checking.key.wedge": "Gap measured with a wedge",
@@ -85,7 +86,6 @@ export const checking = {
   "checking.green": "The bed is green: it can still be rubbed and filled.",
   "checking.green_until": "The bed is green: it can still be rubbed and filled, until about {at}.",
   "checking.hardened": "The bed has hardened: it is ground down or patched, not rubbed.",
-  "checking.green_unknown": "When the bed was placed is not told. While it is green it is rubbed and filled; later it is ground or patched.",
 
   "checking.level": "Level and fall",
   "checking.mean": "On the whole",
@@ -126,6 +126,7 @@ export const checking = {
   "checking.laid": "Straightedge of {rule}",
   "checking.computed": "Gap by the readings",
   "checking.plus_minus": "± {sigma}",
+  "checking.touches": "it touches all along",
   "checking.no_bed_there": "no read bed under it",
   "checking.under_spoken": "The bed under a straightedge of {rule}: {gap} stands open at most.",
   "checking.worst_under": "Worst under {rule}",

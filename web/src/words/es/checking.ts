@@ -31,6 +31,7 @@ export const checking: Record<keyof typeof english, string> = {
   "checking.column.work": "Cuánto",
   "checking.low": "bajo",
   "checking.high": "alto",
+  "checking.about_mean": "Contado desde la media de la propia cama, que está a {mean} de la cara de diseño.",
   "checking.key.gap": "Regla en su peor hueco",
   "checking.key.hump": "En su peor lomo",
   "checking.key.wedge": "Hueco medido con cuña",
@@ -87,7 +88,6 @@ export const checking: Record<keyof typeof english, string> = {
   "checking.green": "La cama está fresca: aún se puede rebajar y rellenar.",
   "checking.green_until": "La cama está fresca: aún se puede rebajar y rellenar, hasta {at} más o menos.",
   "checking.hardened": "La cama ya endureció: se desbasta o se parcha, no se talla.",
-  "checking.green_unknown": "No se sabe cuándo se colocó la cama. Mientras está fresca se rebaja y se rellena; después se desbasta o se parcha.",
 
   "checking.level": "Nivel y caída",
   "checking.mean": "En conjunto",
@@ -128,6 +128,7 @@ export const checking: Record<keyof typeof english, string> = {
   "checking.laid": "Regla de {rule}",
   "checking.computed": "Hueco según las lecturas",
   "checking.plus_minus": "± {sigma}",
+  "checking.touches": "toca en todo su largo",
   "checking.no_bed_there": "no hay cama leída debajo",
   "checking.under_spoken": "La cama bajo una regla de {rule}: quedan abiertos {gap} cuando mucho.",
   "checking.worst_under": "Lo peor bajo {rule}",

@@ -9,6 +9,7 @@ import { reader, t } from "../../../words";
 import { Figure } from "../../common/Figure";
 import { flatnessOf, gapText, ruleText } from "../../common/flatness";
 import { flatFill } from "../../common/flatnessLayers";
+import { explained } from "../../common/ownExplanations";
 import { Missing } from "../../common/Missing";
 import { Cautions, NoAnswer } from "../../common/Notes";
 import { RoomFrame } from "../../common/RoomFrame";
@@ -53,15 +54,27 @@ function Offered({ flatness, edge, lay }: { flatness: Flatness; edge: Edge | nul
   );
 }
 
+const NOTHING_EXPLAINED = { explanations: {} };
+
+/** Where the plan explains the limit: at the check that has the same. */
+function limitPath(plan: RoomView["plan"], limit: number | null): string {
+  return `flatness.checks[${plan?.flatness?.checks.findIndex((check) => check.limit === limit) ?? -1}].limit`;
+}
+
+function gapNote({ gap, profile }: StraightedgeAnswer): string {
+  if (gap) return t("checking.plus_minus", { sigma: gapText(gap.sigma) });
+  return t(profile.length === 0 ? "checking.no_bed_there" : "checking.touches");
+}
+
 function Found({ room, edge, answer, plan }: { room: RoomView; edge: Edge; answer: StraightedgeAnswer; plan: RoomView["plan"] }) {
-  const { gap, limit } = answer;
-  const isBeyond = gap !== null && limit !== null && gap.gap > limit;
+  const { gap, limit, length } = answer;
+  const made = gap ? { explanation: explained("straightedge_gap", "bed_surface", { straightedge: length, error: gap.sigma }) } : {};
   return (
     <>
       <Wedge room={room.id} edge={edge} answer={answer} />
       <div class="figures">
-        <Figure label={t("checking.computed")} value={gap ? gapText(gap.gap) : t("checking.none")} note={gap ? t("checking.plus_minus", { sigma: gapText(gap.sigma) }) : t("checking.no_bed_there")} plan={plan ?? { explanations: {} }} path="flatness.straightedge" />
-        <Figure label={t("checking.limit_name")} value={limit === null ? t("checking.none") : gapText(limit)} note={limit === null ? t("checking.no_limit") : t(isBeyond ? "checking.verdict.beyond" : "checking.verdict.within")} plan={plan ?? { explanations: {} }} path="flatness.limits" />
+        <Figure label={t("checking.computed")} value={gap ? gapText(gap.gap) : t("checking.none")} note={gapNote(answer)} plan={NOTHING_EXPLAINED} path="flatness.straightedge" {...made} />
+        <Figure label={t("checking.limit_name")} value={limit === null ? t("checking.none") : gapText(limit)} note={limit === null ? t("checking.no_limit") : ""} plan={plan ?? NOTHING_EXPLAINED} path={limitPath(plan, limit)} />
       </div>
       {answer.profile.length > 0 && <UnderEdge answer={answer} />}
       <Cautions cautions={answer.cautions} />
