@@ -81,10 +81,9 @@ export function shownTemperature(celsius: number, { units }: Pick<Reader, "units
 
 /** Null where nothing can be drawn: less than two moments, or nothing placed and no temperature known, so that no moment is one. */
 export function waitingScene(answer: WaitingAnswer, width: number, reader: Pick<Reader, "units">): WaitingScene | null {
-  const { curve } = answer;
   const windows = answer.countdown.filter((one): one is Countdown & { likely: string } => one.likely !== null);
-  const times = [...curve.map(({ at }) => at), ...windows.flatMap(({ early, late }) => [early, late])].flatMap((at) => (at === null ? [] : [Date.parse(at)]));
-  const [from, to] = [Math.min(...times), Math.max(...times)];
+  const [from, to] = drawnTime(answer, windows);
+  const curve = answer.curve.filter(({ at }) => Date.parse(at) <= to);
   if (curve.length < 2 || !(to > from) || (answer.placed_at === null && answer.celsius_now === null)) return null;
   const [left, right] = [LEFT, width - RIGHT];
   const x = (ms: number) => left + ((ms - from) / (to - from)) * (right - left);
@@ -102,6 +101,17 @@ export function waitingScene(answer: WaitingAnswer, width: number, reader: Pick<
     lanes: windows.map((of, index) => laneOf(of, lanesTop + index * LANE, x, (ms) => ageAt(answer, ms), maturity)), lanesTop,
     height: lanesTop + windows.length * LANE + FOOT, now: now >= from && now <= to ? x(now) : null,
   };
+}
+
+const BEYOND = 0.08; // of the time until the last window's end: that much of what follows is drawn
+
+/** From the first moment of the curve to the end of the last window: a bed that is looked at months later is drawn no longer. */
+function drawnTime({ curve }: WaitingAnswer, windows: readonly Countdown[]): readonly [number, number] {
+  const [first, last] = [Date.parse(curve[0]?.at ?? ""), Date.parse(curve.at(-1)?.at ?? "")];
+  const ends = windows.flatMap(({ likely, late }) => { const end = late ?? likely; return end === null ? [] : [Date.parse(end)]; });
+  if (ends.length === 0) return [first, last];
+  const end = Math.max(...ends);
+  return [first, Math.max(end, Math.min(last, end + (end - first) * BEYOND))];
 }
 
 /** What the method counts by. */

@@ -62,8 +62,8 @@ describe("how a milestone stands", () => {
 describe("what is left", () => {
   const left = (minutes: number) => leftUntil(EIGHT + minutes * 60_000, EIGHT).parts.map(({ figure, unit }) => `${figure} ${unit}`).join(" ");
   test("is told in minutes, then hours and minutes, then days and hours", () => {
-    expect([left(0), left(59), left(60), left(61.9), left(2879), left(2880), left(6 * 1440 + 90)]).toEqual([
-      "0 minutes", "59 minutes", "1 hours 0 minutes", "1 hours 1 minutes", "47 hours 59 minutes", "2 days 0 hours", "6 days 1 hours",
+    expect([left(0), left(59), left(60), left(61.9), left(2879), left(2880), left(6 * 1440 + 90), left(206 * 1440 + 800)]).toEqual([
+      "0 minutes", "59 minutes", "1 hours 0 minutes", "1 hours 1 minutes", "47 hours 59 minutes", "2 days 0 hours", "6 days 1 hours", "206 days",
     ]);
   });
 

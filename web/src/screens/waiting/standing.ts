@@ -9,6 +9,7 @@ const MINUTE_MS = 60_000;
 const HOUR_MIN = 60;
 const DAY_MIN = 24 * HOUR_MIN;
 const LONG_MIN = 2 * DAY_MIN; // from here on whole hours are enough
+const WEEKS_MIN = 14 * DAY_MIN; // and from here on whole days
 
 export interface Milestone extends Countdown {
   /** The record of the tick; null while nobody looked. */
@@ -52,10 +53,11 @@ export interface Left {
   readonly parts: readonly { readonly figure: number; readonly unit: "days" | "hours" | "minutes" }[];
 }
 
-/** What is left until a moment, in whole minutes; from two days on in whole hours. */
+/** What is left until a moment, in whole minutes; from two days on in whole hours, from two weeks on in whole days. */
 export function leftUntil(at: number, now: number): Left {
   const isPast = now > at;
   const minutes = Math.floor(Math.abs(at - now) / MINUTE_MS);
+  if (minutes >= WEEKS_MIN) return { isPast, parts: [{ figure: Math.floor(minutes / DAY_MIN), unit: "days" }] };
   if (minutes >= LONG_MIN) return { isPast, parts: [{ figure: Math.floor(minutes / DAY_MIN), unit: "days" }, { figure: Math.floor((minutes % DAY_MIN) / HOUR_MIN), unit: "hours" }] };
   if (minutes < HOUR_MIN) return { isPast, parts: [{ figure: minutes, unit: "minutes" }] };
   return { isPast, parts: [{ figure: Math.floor(minutes / HOUR_MIN), unit: "hours" }, { figure: minutes % HOUR_MIN, unit: "minutes" }] };
