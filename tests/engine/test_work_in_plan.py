@@ -5,7 +5,11 @@ from typing import Any
 import pytest
 import shapely
 
+from evenbed.engine.document.check import check_document
+from evenbed.engine.flatness.answer import flatness_answer_of
+from evenbed.engine.flatness.work_account import work_cautions_of
 from evenbed.engine.plan import plan_from
+from evenbed.engine.worked import WorkedRoom
 
 WIDE, DEEP = 3000.0, 2400.0
 CORNERS = [[0.0, 0.0], [WIDE, 0.0], [WIDE, DEEP], [0.0, DEEP]]
@@ -39,14 +43,19 @@ PLACEMENT = [{"section": "S1", "mixed_at": PLACED, "placed_at": PLACED}]
 RUBBED = {"at": list(HUMP), "way": "rub", "done_at": LATER}
 
 
+def worked(given: dict[str, Any]) -> WorkedRoom:
+    """The room on its way to a plan."""
+    return WorkedRoom(check_document(given)[0])
+
+
 def flatness(given: dict[str, Any]) -> Any:
     """What the plan says of it."""
-    return plan_from(given).flatness
+    return flatness_answer_of(worked(given))
 
 
 def cautions(given: dict[str, Any]) -> set[str]:
     """The codes of what must be said at the work list."""
-    return {one.code for one in plan_from(given).cautions if one.where == "flatness.work"}
+    return {one.code for one in work_cautions_of(worked(given))}
 
 
 def test_a_hump_is_to_be_rubbed_down_where_it_is() -> None:
@@ -128,7 +137,8 @@ def test_the_bed_is_green_while_it_cannot_be_walked_on_and_hardened_after() -> N
     assert flatness(document()).is_green is None
     fresh = flatness(document(placements=PLACEMENT))
     assert fresh.is_green is True
-    walk = next(row for row in plan_from(document(placements=PLACEMENT)).readiness if row.milestone == "walk")
+    rows = worked(document(placements=PLACEMENT)).readiness.rows
+    walk = next(row for row in rows if row.milestone == "walk")
     assert fresh.green_until == walk.early
     later = document(placements=PLACEMENT)
     later["readings"].append(reading(99, (2800.0, 200.0), 0.0, NEXT_DAY))
@@ -146,3 +156,10 @@ def test_what_must_be_said_goes_by_the_state_of_the_bed() -> None:
     assert cautions(document()) == {"work_any"}
     assert cautions(document(placements=PLACEMENT)) == {"work_green"}
     assert cautions(hard) == {"work_hardened"}
+
+
+def test_the_plan_tells_all_of_it_and_explains_the_work() -> None:
+    plan = plan_from(document())
+    assert plan.flatness == flatness(document())
+    assert {one.code for one in plan.cautions if one.where == "flatness.work"} == {"work_any"}
+    assert plan.explanations["flatness.work[0]"].code == "work_least"

@@ -6,6 +6,7 @@ The formulas are a closed set, so that a screen in another language says its own
 from dataclasses import dataclass
 
 from evenbed.engine.flatness.sentences import FLATNESS_FORMULAS
+from evenbed.engine.flatness.work_sentences import WORK_FORMULAS
 from evenbed.engine.waiting.sentences import WAITING_FORMULAS
 
 
@@ -233,7 +234,7 @@ FORMULAS: dict[str, Formula] = {
     ),
     "joint_movement": Formula("movement = expansion × longest panel × range of temperature", "expansion"),
     "joint_width_by_movement": Formula("width = movement / how far the sealant gives", "expansion"),
-    **{code: Formula(*told) for code, told in (FLATNESS_FORMULAS | WAITING_FORMULAS).items()},
+    **{code: Formula(*told) for code, told in (FLATNESS_FORMULAS | WORK_FORMULAS | WAITING_FORMULAS).items()},
     "section": Formula("section = ∫ (top − subfloor) over the section, exact", "surface"),
     "section_walk": Formula(
         "walk = from the middle of the section to the way out, over sections filled later, through the middles of "

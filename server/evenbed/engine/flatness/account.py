@@ -73,6 +73,9 @@ def _explained(found: WorkedFlatness) -> Iterator[tuple[str, Explanation]]:
         if gap.limit is not None:
             code = LIMITS[found.limits.standard.split("_")[0]]
             yield f"flatness.gaps[{n}].limit", explanation_of(code, straightedge=gap.length, allowed=gap.limit)
+    for n, work in enumerate(found.work.work):
+        values = {"straightedge": work.length, "depth": work.depth, "readings": readings}
+        yield f"flatness.work[{n}]", explanation_of("work_least", **values)
     if found.level is not None:
         yield "flatness.level", explanation_of("bed_level", bed_high=found.level.mean, readings=readings)
         for n, fall in enumerate(found.level.falls):

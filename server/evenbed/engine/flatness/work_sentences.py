@@ -1,4 +1,4 @@
-"""What must be said where the bed is worked over, in English, by code."""
+"""What must be said where the bed is worked over, and how the list is reckoned, in English, by code."""
 
 WORK_CAUTIONS: dict[str, str] = {
     "work_green": (
@@ -24,3 +24,12 @@ WORK_CAUTIONS: dict[str, str] = {
         "levelled as a whole than mended place by place."
     ),
 }
+
+WORK_FORMULAS: dict[str, tuple[str, str]] = {
+    "work_least": (
+        "of all ways to raise and lower the read places, the one that moves the least mortar and leaves every gap "
+        "and hump that was beyond its limit at 4/5 of it; neighbours moved the same way are one place",
+        "bed_surface",
+    ),
+}
+"""How the work list is reckoned, and the code of the source."""

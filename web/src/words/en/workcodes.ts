@@ -5,4 +5,5 @@ export const workcodes = {
   "caution.work_any": "When the bed was placed is not told. While it is green it is rubbed with the wood float and filled with fresh mortar, rammed. Once hard it is ground, which throws silica dust (work wet or with extraction, wear a respirator), and filled with a patching compound by its maker's instructions.",
   "caution.work_reduced": "With {readings} readings not every line was looked at for this list. Lay the straightedge again when it is done.",
   "caution.work_cut": "Only the {most} places with the most effect are listed. A bed with so many is better cut off or levelled as a whole than mended place by place.",
+  "formula.work_least": "of all ways to raise and lower the read places, the one that moves the least mortar and leaves every gap and hump that was beyond its limit at 4/5 of it; neighbours moved the same way are one place",
 } as const;

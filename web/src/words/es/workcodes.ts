@@ -5,4 +5,5 @@ export const workcodes = {
   "caution.work_any": "No se ha dicho cuándo se colocó la cama. Mientras está fresca se rebaja con la llana de madera y se rellena con mortero fresco, apisonado. Ya dura se esmerila, lo que levanta polvo de sílice (en mojado o con extracción, con respirador), y se rellena con un compuesto de reparación según las instrucciones del fabricante.",
   "caution.work_reduced": "Con {readings} lecturas no se miró cada línea para esta lista. Ponga otra vez la regla cuando esté hecha.",
   "caution.work_cut": "Solo se listan los {most} lugares de más efecto. Una cama con tantos se corrige mejor entera, cortándola o nivelándola, que lugar por lugar.",
+  "formula.work_least": "de todos los modos de subir y bajar los lugares leídos, el que mueve menos mortero y deja en 4/5 de su límite cada hueco y bulto que lo pasaba; los vecinos movidos igual son un solo lugar",
 } as const;
