@@ -107,7 +107,9 @@ class Countdown:
     likely: str | None = time(about="Likely")
     late: str | None = time(about="Late")
     hours_left: float | None = described(about="Until likely, negative once past; null without a time", unit="h")
-    share: float | None = described(about="Of what is needed, gathered so far; null where nothing is placed")
+    share: float | None = described(
+        about="Of what is needed, gathered so far, at most 1; null where nothing is placed"
+    )
     ticked: Ticked | None = described(about="Who let it pass, null where nobody did")
     state: Literal["not_placed", "waiting", "may_be_ready", "should_be_ready", "ticked", "never"] = described(
         about="`may_be_ready` from early on, `should_be_ready` after late: somebody must look; `ticked` once they did"

@@ -1123,7 +1123,7 @@ export interface components {
              * @enum {unknown}
              */
             readonly milestone: "walk" | "tile" | "grout" | "light_traffic" | "heavy_traffic";
-            /** @description Of what is needed, gathered so far; null where nothing is placed */
+            /** @description Of what is needed, gathered so far, at most 1; null where nothing is placed */
             readonly share: number | null;
             /**
              * @description `may_be_ready` from early on, `should_be_ready` after late: somebody must look; `ticked` once they did
