@@ -1,7 +1,7 @@
 /** What to work over, the most effect first: rub down or fill up, how much and where; done with one tap, then read again. */
 import { entriesOf, mayWrite, setDraft, touchBed } from "../../state";
 import { clockText, momentText } from "../../units";
-import type { Flatness, FlatnessWork, Plan } from "../../wire";
+import type { Caution, Flatness, FlatnessWork, Plan } from "../../wire";
 import { reader, t } from "../../words";
 import { depthToDo, gapText, ruleText } from "../common/flatness";
 import { Cautions } from "../common/Notes";
@@ -63,20 +63,24 @@ function isGreenNow({ is_green: isGreen, green_until: until }: Flatness, now: nu
   return isGreen === true && (until === null || now < Date.parse(until));
 }
 
-function greenText(flatness: Flatness, now: number): string {
-  const { green_until: until } = flatness;
-  if (!isGreenNow(flatness, now)) return t("checking.hardened");
+/** The engine tells what was so when the bed was last measured; once that time is over the bed has hardened. */
+function workCautions(plan: Plan, isGreen: boolean): readonly Caution[] {
+  return cautionsAt(plan, "flatness.work").map((caution) => (caution.code === "work_green" && !isGreen ? { ...caution, code: "work_hardened", values: {} } : caution));
+}
+
+function greenText({ green_until: until }: Flatness): string {
   return until === null ? t("checking.green") : t("checking.green_until", { at: momentText(until, reader.value) });
 }
 
 export function WorkList({ room, flatness, plan }: { room: RoomView; flatness: Flatness; plan: Plan }) {
   const now = useNow(30_000);
+  const isGreen = isGreenNow(flatness, now);
   if (flatness.work.length === 0) return null;
   return (
     <section class="stack tight" data-testid="work-list">
       <h2>{t("checking.to_do")}</h2>
-      {flatness.is_green === true && <p class={isGreenNow(flatness, now) ? "notice good" : "notice"} data-testid="green">{greenText(flatness, now)}</p>}
-      <Cautions cautions={cautionsAt(plan, "flatness.work")} />
+      {isGreen && <p class="notice good" data-testid="green">{greenText(flatness)}</p>}
+      <Cautions cautions={workCautions(plan, isGreen)} />
       <ol class="stack tight">{flatness.work.map((work, index) => <WorkCard key={work.id} room={room} work={work} plan={plan} index={index} />)}</ol>
     </section>
   );

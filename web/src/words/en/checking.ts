@@ -85,7 +85,6 @@ export const checking = {
   "checking.once_more": "Done once more",
   "checking.green": "The bed is green: it can still be rubbed and filled.",
   "checking.green_until": "The bed is green: it can still be rubbed and filled, until about {at}.",
-  "checking.hardened": "The bed has hardened: it is ground down or patched, not rubbed.",
 
   "checking.level": "Level and fall",
   "checking.mean": "On the whole",

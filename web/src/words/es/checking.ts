@@ -87,7 +87,6 @@ export const checking: Record<keyof typeof english, string> = {
   "checking.once_more": "Hecho otra vez",
   "checking.green": "La cama está fresca: aún se puede rebajar y rellenar.",
   "checking.green_until": "La cama está fresca: aún se puede rebajar y rellenar, hasta {at} más o menos.",
-  "checking.hardened": "La cama ya endureció: se desbasta o se parcha, no se talla.",
 
   "checking.level": "Nivel y caída",
   "checking.mean": "En conjunto",
