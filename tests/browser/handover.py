@@ -1,7 +1,7 @@
 """A room with everything in it, from its first reading to a checked bed, that the office has and hands over."""
 
 import json
-from math import cos, pi, sin
+from math import cos, isclose, pi, sin
 from typing import Any
 
 from evenbed.engine.bridge import answer_text
@@ -14,8 +14,23 @@ HIGHER: Json = {"kind": "level", "height": 48.0}
 PLACED = "2026-05-04T15:00:00Z"
 PLACES = [(300.0 + 600.0 * i, 300.0 + 600.0 * j) for i in range(7) for j in range(5)]
 """Of readings of the subfloor, and again of the bed."""
+KEPT = 1e-9
+NOTHING = 1e-6
+"""mm, m³, h: what is nought in one Python may be a last bit in the other."""
 FORMULA = '=HYPERLINK("http://evenbed.test")'
 """A note that a spreadsheet would take for a formula."""
+
+
+def unlike(mine: Any, theirs: Any, path: str = "") -> list[str]:
+    """Where two answers differ by more than the ten digits that a signed copy keeps of a number."""
+    if isinstance(mine, dict) and isinstance(theirs, dict) and mine.keys() == theirs.keys():
+        return [found for key in mine for found in unlike(mine[key], theirs[key], f"{path}.{key}")]
+    if isinstance(mine, list) and isinstance(theirs, list) and len(mine) == len(theirs):
+        pairs = zip(mine, theirs, strict=True)
+        return [found for n, pair in enumerate(pairs) for found in unlike(*pair, f"{path}[{n}]")]
+    if isinstance(mine, float) and isinstance(theirs, int | float):
+        return [] if isclose(mine, theirs, rel_tol=KEPT, abs_tol=NOTHING) else [f"{path}: {mine} {theirs}"]
+    return [] if mine == theirs else [f"{path}: {mine!r} {theirs!r}"]
 
 
 def subfloor(x: float, y: float) -> float:

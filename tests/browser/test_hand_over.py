@@ -22,7 +22,6 @@ from tests.browser.pushed import push_job
 from tests.browser.records import pulled_records
 from tests.browser.running import Service
 from tests.browser.words import sentences
-from tests.engine.test_parity import differences
 from tests.pictures import jpeg
 
 from evenbed.engine.bridge import answer_text
@@ -37,7 +36,6 @@ LEAST_FOOT_MM = 4.2
 """Ordinary printers leave about 4 mm (1/6 in) blank at every edge."""
 TITLE_POINTS = 20.0
 RECORD_PATIENCE_MS = 120_000  # a busy machine is slow, not wrong
-LEFT_OUT = ("explanations", "quote")
 INCH = 25.4
 PARTS = (
     *("room", "subfloor", "top", "thickness", "material", "rails"),
@@ -255,7 +253,7 @@ def check_the_copy_at_the_office(phone: Phone, service: Service) -> None:
     plan = json.loads(answer_text("plan", json.dumps(copy["document"])))
     assert plan["engine"]["hash"] == fields["engine_hash"]
     plan["explanations"], plan["surface"]["statistics"] = {}, None
-    assert differences(plan, copy["plan"]) == []
+    assert handover.unlike(plan, copy["plan"]) == []
     phone.lose_network()
 
 

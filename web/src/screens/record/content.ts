@@ -56,12 +56,24 @@ export interface Content {
 }
 
 export function keptPlan(plan: Plan): Plan {
-  return { ...plan, explanations: {}, surface: { ...plan.surface, statistics: null } };
+  return rounded({ ...plan, explanations: {}, surface: { ...plan.surface, statistics: null } });
+}
+
+const DIGITS = 10; // lengths of some metres to a ten-thousandth of a millimetre and better: far finer than anything is read
+
+/** Answers without digits that mean nothing. The document is never rounded: its hash is of what was typed. */
+function rounded<T>(answer: T): T {
+  return JSON.parse(JSON.stringify(answer), (_, value: unknown) => (typeof value === "number" ? Number(value.toPrecision(DIGITS)) : value)) as T;
+}
+
+/** The same of a profile. */
+export function keptProfile(profile: ProfileAnswer): ProfileAnswer {
+  return rounded(profile);
 }
 
 /** What stands behind each figure of the waiting is left out too. */
 export function keptWaiting(waiting: WaitingAnswer): WaitingAnswer {
-  return { ...waiting, explanations: {} };
+  return rounded({ ...waiting, explanations: {} });
 }
 
 /** The document without money: what things cost is not for everybody who may read a record. */

@@ -5,7 +5,7 @@ import {
   railChecksOf, roomOf, stationsOf, type Asked,
 } from "../../state";
 import type { Plan, ProfileAnswer, WaitingAnswer } from "../../wire";
-import { keptPlan, keptWaiting, withoutPrices, type Content, type KeptRow } from "./content";
+import { keptPlan, keptProfile, keptWaiting, withoutPrices, type Content, type KeptRow } from "./content";
 import { loadDecided } from "./decided";
 import { telling } from "./profileLine";
 
@@ -45,7 +45,7 @@ async function gathered(room: string): Promise<Gathered | null> {
   const job = jobOf(fields.job_id ?? "")?.fields;
   const content: Content = {
     record: 1, made_at, zone: Intl.DateTimeFormat().resolvedOptions().timeZone, room_id: room, job: { name: job?.name ?? "", place: job?.place ?? "" }, room: fields, document,
-    plan: keptPlan(asked.answer), profile: profile.outcome === "answered" ? profile.answer : null, waiting: waiting.outcome === "answered" ? keptWaiting(waiting.answer) : null,
+    plan: keptPlan(asked.answer), profile: profile.outcome === "answered" ? keptProfile(profile.answer) : null, waiting: waiting.outcome === "answered" ? keptWaiting(waiting.answer) : null,
     rows: keptRows(room).flat().map(({ kind, id, fields: own }) => ({ kind, id, fields: own })), story: await loadDecided(room),
   };
   return { status: "ready", content };
