@@ -48,7 +48,7 @@ def test_readings_of_the_bed_change_nothing_of_the_floor() -> None:
 
 
 def test_a_dip_is_told_with_its_place_and_its_rule() -> None:
-    """By hand: a dip of 8 mm at the middle of a 1 m grid opens 8 mm under 10 ft, from reading to reading 2 m apart."""
+    """By hand: a dip of 8 mm in a 1 m grid opens 8 mm under 10 ft, from reading to reading 2 m apart."""
     built = over_grid(4000, 3000, 1000, lambda x, y: -8.0 if (x, y) == (2000.0, 1000.0) else 0.0)
     found = checked(built)
     long, short = found["checks"]
@@ -195,7 +195,7 @@ def test_set_ups_tied_by_a_mark_read_one_bed() -> None:
     room["setups"] = [{"id": "s"}, {"id": "t"}]
     for n, reading in enumerate(room["readings"]):
         is_second = reading.get("stage") == "bed" and n % 2 == 1
-        reading |= {"setup": "t", "down": reading["down"] + 300.0} if is_second else {"setup": "s"}
+        reading.update({"setup": "t", "down": reading["down"] + 300.0} if is_second else {"setup": "s"})
     room["readings"].append({"id": "tie", "setup": "t", "mark": "benchmark", "down": 300.0})
     level = flatness_of(room)["level"]
     assert (level["mean"], level["rms"]) == pytest.approx((0.0, 0.0), abs=1e-9)
@@ -248,7 +248,7 @@ def test_water_stands_in_a_hollow_of_a_falling_bed() -> None:
 
 
 def test_a_built_fall_less_than_a_quarter_inch_in_a_foot_is_told() -> None:
-    flattened = over_grid(4000, 3000, 250, lambda x, y: 0.01 * (math.dist((x, y), (2000, 1500)) - 2500) * -1.0)
+    flattened = over_grid(4000, 3000, 250, lambda x, y: 0.02 * (math.dist((x, y), (2000, 1500)) - 2500) * -1.0)
     assert "flatness_fall_short" in codes_of(shower(flattened))
 
 

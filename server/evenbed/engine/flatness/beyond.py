@@ -8,7 +8,7 @@ from evenbed.engine.flatness.coverage import Coverage
 from evenbed.engine.flatness.hull import is_open_over
 from evenbed.engine.flatness.mesh import way_through
 
-PLACES = 100
+PLACES = 400
 DIRECTIONS = 6  # 30 degrees apart
 
 
@@ -24,8 +24,11 @@ def beyond_share_of(surface: BedSurface, coverage: Coverage, length: float, limi
 
 
 def _is_beyond(surface: BedSurface, at: Point, length: float, limit: float) -> bool:
-    edges = surface.edges_round(at)
+    edges, flat = surface.edges_round(at), surface.flattened
     if not edges:
+        return False
+    heights = [flat[n] for edge in edges for n in edge]
+    if max(heights) - min(flat) <= limit and max(flat) - min(heights) <= limit:
         return False
     return any(_is_beyond_along(surface, at, edges, k, length, limit) for k in range(DIRECTIONS))
 

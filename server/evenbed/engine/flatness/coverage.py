@@ -61,7 +61,8 @@ def _places_in(figure: Figure) -> list[Point]:
 
 
 def _between(surface: BedSurface) -> Iterator[Point]:
-    """The places as far from three readings as can be: middles of the circles through each triangle's corners."""
+    """The places as far from three readings as can be: middles of the circles through their corners."""
+    yield from surface.mesh.places[surface.spots :]
     for i, j, k in surface.triangles:
         (ax, ay), (bx, by), (cx, cy) = (surface.mesh.places[n] for n in (i, j, k))
         ux, uy, vx, vy = bx - ax, by - ay, cx - ax, cy - ay

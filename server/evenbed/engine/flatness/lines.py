@@ -16,7 +16,7 @@ NEAR_ENOUGH = 10  # readings in reach: lines to them go in as many directions
 LONG = 4.0  # a straightedge shorter than so many times an edge crosses it at three places
 ACROSS = tuple((math.cos(math.radians(a)), math.sin(math.radians(a))) for a in (30.0, 60.0, 90.0, 120.0, 150.0))
 MOST_PAIRS = 25_000  # of readings in reach of each other, and
-MOST_KNOTS = 800_000  # where lines of one kind cross edges, all together: a scan has more
+MOST_KNOTS = 1_000_000  # where lines of one kind cross edges, all together: a scan has more
 FEWER = 0.75  # of the readings, until they have no more pairs
 MOST_EDGES = 1500  # crossed at an angle too; of a bed of more edges each is crossed square, or every so many of them
 Pair = tuple[int, int]
@@ -31,13 +31,14 @@ class Line(NamedTuple):
     high: float
 
 
-def pairs_in_reach(surface: BedSurface, length: float) -> tuple[list[Pair], bool]:
+def pairs_in_reach(surface: BedSurface, length: float, most: int | None = None) -> tuple[list[Pair], bool]:
     """Spots no further apart than a straightedge is long, each pair once; True where not all of them are told.
 
-    Where they make more than MOST_PAIRS lines, or lines of more than MOST_KNOTS, only pairs of the spots that stand
-    out most are: from the bed's plane, and from the spots next to them.
+    Where they are more than `most` (else MOST_PAIRS, or lines of more than MOST_KNOTS), only pairs of the spots that
+    stand out most are: from the bed's plane, and from the spots next to them.
     """
-    places, most = surface.mesh.places, min(MOST_PAIRS, _most_lines(surface, length))
+    places = surface.mesh.places
+    most = min(MOST_PAIRS, most_lines(surface, length)) if most is None else most
     found = list(islice(_in_reach(places, range(surface.spots), length), most + 1))
     if len(found) <= most:
         return found, False
@@ -48,7 +49,7 @@ def pairs_in_reach(surface: BedSurface, length: float) -> tuple[list[Pair], bool
     return found, True
 
 
-def _most_lines(surface: BedSurface, length: float) -> int:
+def most_lines(surface: BedSurface, length: float) -> int:
     """How many lines two straightedges long have MOST_KNOTS together where they cross edges."""
     low_x, low_y, high_x, high_y = box_of(surface.mesh.places)
     edge = math.sqrt((high_x - low_x) * (high_y - low_y) / surface.spots)
@@ -83,7 +84,7 @@ def first_lines(surface: BedSurface, pairs: Sequence[Pair], length: float) -> It
     """Lines square to edges, past corners of walls, and round each point of the mesh with few spots in reach."""
     reached = Counter(n for pair in pairs for n in pair)
     lonely = [n for n in range(len(surface.mesh.places)) if reached[n] < NEAR_ENOUGH]
-    most = _most_lines(surface, length) // DIRECTIONS
+    most = most_lines(surface, length) // DIRECTIONS
     if len(lonely) > most:
         lonely = standing_out(surface, most)
     return chain(

@@ -23,7 +23,7 @@ from evenbed.engine.document.places import Point
 from evenbed.engine.flatness.bed_surface import BedSurface
 from evenbed.engine.flatness.hull import Rest, worst_over, worst_under
 from evenbed.engine.flatness.improve import Lying, Under
-from evenbed.engine.flatness.lines import Line, Pair, first_lines, lines_through_two, pairs_in_reach
+from evenbed.engine.flatness.lines import Line, Pair, first_lines, lines_through_two, most_lines, pairs_in_reach
 from evenbed.engine.geometry import between
 
 POOL = 20  # lines kept to be improved
@@ -32,6 +32,7 @@ STAGES = ((0.02, 0.003, 0.8), (0.005, 0.0005, 0.92), (0.0005, 1e-8, 0.985))
 """First and last turn, radians, and the share of the best that a line must have by then to be improved on."""
 ALIKE = 0.04  # of the straightedge's length, between two places, and
 ALIKE_TURN = 0.15  # radians, between two lines, below which they are improved to the same
+MOST_SORTED = 100_000  # pairs of readings in reach of each other
 KEPT = 8  # surfaces and lengths
 
 
@@ -101,14 +102,13 @@ def _kept(surface: BedSurface, length: float) -> Worst:
     if not surface.triangles:
         return _along_the_readings(surface, length)
     sides = _sides(surface, length)
-    pairs, is_reduced = pairs_in_reach(surface, length)
+    pairs, is_some = pairs_in_reach(surface, length, MOST_SORTED)
     for line in first_lines(surface, pairs, length):
         _lay(line, sides)
     for under, pool in sides:
         _improve(under, pool, *STAGES[0][:2], 1.0)
-    for line in lines_through_two(surface, _worth(pairs, sides), length):
-        _lay(line, sides)
-    return _told(sides, is_reduced)
+    is_cut = _lay_through_two(surface, pairs, sides, most_lines(surface, length))
+    return _told(sides, is_some or is_cut)
 
 
 def _sides(surface: BedSurface, length: float) -> Sides:
@@ -125,13 +125,23 @@ def _lay(line: Line, sides: Sides) -> None:
             pool.take(lying)
 
 
-def _worth(pairs: Iterable[Pair], sides: Sides) -> list[Pair]:
-    """The pairs that can have more between, or beside, them than is kept already; those that stand out most first."""
+def _lay_through_two(surface: BedSurface, pairs: Sequence[Pair], sides: Sides, most: int) -> bool:
+    """Lay along the lines through the pairs that can still win, those that stand out most first; True if cut short.
+
+    What is kept by then grows, so that less and less can win.
+    """
     heights = sides[0][0].heights
-    high, low = max(heights), min(heights)
-    least = min(pool.above for _, pool in sides)
-    worth = [pair for pair in pairs if _is_worth(pair, heights, high - least, low + least)]
-    return sorted(worth, key=lambda pair: -abs(heights[pair[0]]) - abs(heights[pair[1]]))
+    high, low, length = max(heights), min(heights), sides[0][0].length
+    ordered = sorted(pairs, key=lambda pair: -abs(heights[pair[0]]) - abs(heights[pair[1]]))
+    for pair in ordered:
+        least = min(pool.above for _, pool in sides)
+        if _is_worth(pair, heights, high - least, low + least):
+            most -= 1
+            if most < 0:
+                return True
+            for line in lines_through_two(surface, (pair,), length):
+                _lay(line, sides)
+    return False
 
 
 def _is_worth(pair: Pair, heights: Sequence[float], high: float, low: float) -> bool:

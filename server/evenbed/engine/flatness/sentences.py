@@ -61,8 +61,8 @@ FLATNESS_FORMULAS: dict[str, tuple[str, str]] = {
         "common_practice",
     ),
     "beyond_share": (
-        "share of the bed under a gap or on a hump beyond the limit, by a hundred places evenly over it, along six "
-        "lines through each",
+        "share of the bed under a gap or on a hump beyond the limit, by four hundred places evenly over it, along "
+        "six lines through each",
         "bed_surface",
     ),
     "bed_level": ("mean of bed − designed top over the readings; rms about that mean", "geometry"),
