@@ -30,6 +30,7 @@ const WRITERS: Readonly<Record<string, Writer>> = {
   speed: speedText,
   temperature: temperatureText,
   volume: volumeText,
+  whole: (value, { language }) => numberText(value, 0, language),
   water: waterText,
 };
 
