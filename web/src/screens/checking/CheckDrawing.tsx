@@ -43,7 +43,7 @@ export function CheckDrawing({ room, view, layer, onLayer, onOpen }: CheckDrawin
   const flatness = view?.flatness ?? null;
   const bare = useMemo(() => bareScene(room.fields), [room.fields, language, units]);
   const scene = useMemo(() => withFlatness(bare, flatness, layer, gaps), [bare, flatness, layer, gaps, language, units]);
-  const touch = [...scene.points, ...scene.works, ...scene.edges];
+  const touch = [...(layer === "work" ? [] : scene.points), ...scene.works, ...scene.edges];
   return (
     <>
       <Drawing scene={scene} name="checking" touch={touch} onOpen={onOpen} />

@@ -11,7 +11,7 @@ import { Figure } from "../common/Figure";
 import { roomScene } from "../common/roomFigure";
 import { JointsKey } from "../common/JointsKey";
 import { flatnessOf, offText } from "../common/flatness";
-import { withFlatness } from "../common/flatnessLayers";
+import { baseOf, withFlatness } from "../common/flatnessLayers";
 import { withLayer, type Layer } from "../common/layers";
 import { liveScene } from "../common/liveFloor";
 import { LiveKey } from "../common/LiveKey";
@@ -45,10 +45,12 @@ function Key({ scene, plan }: { scene: Scene; plan: Plan | null }) {
   const [first, last] = [bands[0], bands.at(-1)];
   if (!scene.fill || !first || !last) return null;
   const text = KEY_TEXTS[scene.fill.kind];
+  const base = plan?.flatness ? baseOf(plan.flatness) : 0;
   return (
     <>
       <ScaleKey kind={scene.fill.kind} low={text(first.low, reader.value)} high={text(last.high, reader.value)} />
       {scene.fill.kind === "doubt" && <p class="quiet small">{t("doubt.key")}</p>}
+      {scene.fill.kind === "flat" && base !== 0 && <p class="quiet small">{t("checking.about_mean", { mean: offText(base) })}</p>}
     </>
   );
 }
