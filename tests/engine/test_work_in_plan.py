@@ -109,6 +109,18 @@ def test_only_readings_near_what_was_touched_before_or_without_a_time_are_stale(
     assert flatness(given).stale == (f"b{PLACES.index(HUMP)}",)
 
 
+def test_a_gap_counts_until_the_bed_under_its_straightedge_is_worked_over() -> None:
+    gap = {"id": "g", "from": [200.0, 1550.0], "to": [2200.0, 1550.0], "gap": 5.0, "taken_at": READ}
+    wide = document(hump=0.0, gaps=[gap])
+    assert flatness(wide).verdict == "beyond"
+    filled = {"at": [1200.0, 1600.0], "way": "fill", "done_at": LATER}
+    done = flatness(wide | {"touches": [filled]})
+    assert done.gaps == ()
+    assert "g" in done.stale
+    assert flatness(wide | {"touches": [filled | {"done_at": PLACED}]}).verdict == "beyond"
+    assert flatness(wide | {"touches": [filled | {"at": [1200.0, 2300.0]}]}).verdict == "beyond"
+
+
 def test_a_bed_at_its_least_thickness_is_filled_round_the_hump() -> None:
     given = document(bed={"top": {"kind": "level", "height": 40.0}, "minimum_thickness": 46.0})
     found = flatness(given)

@@ -125,7 +125,7 @@ class FlatnessAnswer:
     standard: Standard = described(about="Whose limits hold")
     verdict: Verdict = described(about="Of all checks and measured gaps: the worst of them")
     readings: int = described(about="Readings of the bed that count")
-    stale: tuple[str, ...] = described(about="Readings left out, for their place was rubbed or filled since")
+    stale: tuple[str, ...] = described(about="Readings and gaps left out, for their place was rubbed or filled since")
     spacing: float | None = length(about="How far a place of the bed is from the nearest reading, at most")
     points: tuple[Point3, ...] = height(about="Readings of the bed, each with its height above the designed top as z")
     triangles: tuple[Triangle, ...] = described(about="Between them, within the walls")

@@ -20,7 +20,7 @@ from evenbed.engine.flatness.lying import longest_stretch
 from evenbed.engine.flatness.next_places import next_places, places_to_read_again
 from evenbed.engine.flatness.shapes import GapVerdict, LevelCheck, Verdict
 from evenbed.engine.flatness.standards import ACI_NEEDS, Limits, limits_of
-from evenbed.engine.flatness.touched import stale_readings
+from evenbed.engine.flatness.touched import is_stale, stale_readings
 from evenbed.engine.flatness.verdicts import Laid, checks_of, gap_verdicts_of, tells_of, worst_verdict
 from evenbed.engine.flatness.work import WorkList, work_from
 from evenbed.engine.worked_bed import WorkedBed
@@ -46,8 +46,14 @@ class WorkedFlatness:
 
     @cached_property
     def stale(self) -> tuple[str, ...]:
-        """Ids of readings whose place was worked over since."""
-        return tuple(sorted(stale_readings(self.bed.document.readings, self.touches)))
+        """Ids of readings and gaps whose place was worked over since."""
+        gaps = {gap.id for gap in self.gaps if is_stale(gap, self.touches)}
+        return tuple(sorted(stale_readings(self.bed.document.readings, self.touches) | gaps))
+
+    @cached_property
+    def counting_gaps(self) -> tuple[MeasuredGap, ...]:
+        """The gaps under which nothing was worked over since they were measured."""
+        return tuple(gap for gap in self.gaps if not is_stale(gap, self.touches))
 
     @cached_property
     def readings(self) -> tuple[BedReading, ...]:
@@ -77,12 +83,12 @@ class WorkedFlatness:
     @cached_property
     def laid(self) -> tuple[Laid, ...]:
         """Every length of straightedge laid all over the bed."""
-        return checks_of(self.limits, self.surface, self.coverage, self.gaps)
+        return checks_of(self.limits, self.surface, self.coverage, self.counting_gaps)
 
     @cached_property
     def gap_verdicts(self) -> tuple[GapVerdict, ...]:
         """The gaps measured with a wedge."""
-        return gap_verdicts_of(self.limits, self.gaps)
+        return gap_verdicts_of(self.limits, self.counting_gaps)
 
     @cached_property
     def work(self) -> WorkList:
@@ -114,7 +120,7 @@ class WorkedFlatness:
         rows = zip(self.limits.rows, self.laid, strict=True)
         unjudged = [row for row, laid in rows if row.decides and laid.check.judged_share < ENOUGH]
         shortest = min(unjudged, key=lambda row: row.length, default=None)
-        ways = [] if shortest is None else [(g.start, g.end) for g in self.gaps if tells_of(g, shortest)]
+        ways = [] if shortest is None else [(g.start, g.end) for g in self.counting_gaps if tells_of(g, shortest)]
         again = places_to_read_again(self._stale_places.values(), [one.at for one in self.readings])
         return next_places(self.coverage, None if shortest is None else NEAR * shortest.length, ways, again)
 

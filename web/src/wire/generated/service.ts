@@ -1781,7 +1781,7 @@ export interface components {
             readonly readings: number;
             /** @description How far a place of the bed is from the nearest reading, at most (mm) */
             readonly spacing: number | null;
-            /** @description Readings left out, for their place was rubbed or filled since */
+            /** @description Readings and gaps left out, for their place was rubbed or filled since */
             readonly stale: readonly string[];
             /**
              * @description Whose limits hold
