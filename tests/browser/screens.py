@@ -72,10 +72,24 @@ def walk_the_steps(phone: Phone, stop: Stop) -> None:
     phone.wait_for("figure-joints-width-value")
     stop("joints")
     phone.tap("back")
+    walk_the_record(phone, stop)
     for step in STEPS:
         phone.go_to(step)
         expect(phone.page.locator(f".at-{step}")).to_be_visible()
         stop(step)
+
+
+def walk_the_record(phone: Phone, stop: Stop) -> None:
+    """The record of the room, its tables, and signing it; nobody signs."""
+    phone.tap("open-record")
+    phone.wait_for("record-paper")
+    stop("record")
+    with sheet(phone, "open-tables", "tables-sheet"):
+        stop("record-tables")
+    with sheet(phone, "sign", "sign-sheet"):
+        stop("record-sign")
+    phone.tap("back")
+    expect(phone.page.locator(".at-floor")).to_be_visible()
 
 
 def walk_in_and_out(phone: Phone, stop: Stop) -> None:

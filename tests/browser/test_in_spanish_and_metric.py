@@ -35,10 +35,13 @@ NAMES = {
 }
 UNITS = r"mm|m|m²|m³|kg|kg/m²|lb/ft²|lb|l|L|h|d|min|×10⁻⁶/°C|°C|km/h|%|MB"
 FIGURE = re.compile(rf"(?:[A-Z]{{1,2}}\d*)?|[\W\d_]*(?:(?:{UNITS})[\W\d_]*)*")
-JOIN_CODE = re.compile(r"[0-9A-Z]{4}-[0-9A-Z]{4}")
 MONTHS = "ene|feb|mar|abr|may|jun|jul|ago|sept?|oct|nov|dic"
 DAY = rf"(?:lun|mar|mié|jue|vie|sáb|dom), \d{{1,2}} (?:de )?(?:{MONTHS})"
-MOMENT = re.compile(rf"(?:{DAY}, )?\d{{1,2}}:\d\d(?: [ap]\. ?m\.)?")
+DATE = rf"\d{{1,2}} (?:{MONTHS}) \d{{4}}"
+AXIS_DAY = r"(?:lun|mar|mié|jue|vie|sáb|dom) \d{1,2}"
+MOMENT = re.compile(rf"(?:(?:{DAY}|{DATE}), )?\d{{1,2}}:\d\d(?: [ap]\. ?m\.)?|{AXIS_DAY}")
+MARK = re.compile(r"[0-9A-Z]{4}-[0-9A-Z]{4}|[0-9a-f]{64}|K\d+ [+−][\d.]+")
+"""Codes to join, SHA-256, and places to work over with how much."""
 JOINS = re.compile(r"(?<=\.) |: | · ")
 RAW = re.compile(r"[{}]|undefined|NaN|\[object|\bnull\b|\b[a-z]+\.[a-z]+(?:_[a-z]+)+\b")
 IMPERIAL = re.compile("[′″]|\\bft\\b|\\bin\\b|°F(?! \\(\\d+ °C)|ft²(?!\\))|ft³(?! \\(\\d+ kg/m³)|\\bgal\\b")
@@ -54,7 +57,7 @@ def in_spanish(phone: Phone) -> None:
 
 def is_ours(text: str) -> bool:
     """Whether a text is a name, a figure, a moment, one of our Spanish sentences, or two of these joined."""
-    if text in NAMES or FIGURE.fullmatch(text) or MOMENT.fullmatch(text) or JOIN_CODE.fullmatch(text):
+    if text in NAMES or FIGURE.fullmatch(text) or MOMENT.fullmatch(text) or MARK.fullmatch(text):
         return True
     if OURS.fullmatch(text):
         return ONLY_ENGLISH.fullmatch(text) is None
