@@ -117,15 +117,31 @@ class BedSurface:
         """The edges of the triangle that a place is on; none beyond the readings."""
         if not self.triangles:
             return ()
-        found = self.surface.triangle_at(*at)
-        return _edges_round(self.triangles[found]) if self.surface.nearest(at) == at else ()
+        found = self._triangle_at(at)
+        return _edges_round(self.triangles[found]) if _is_on(self.mesh, found, at) else ()
+
+    def _triangle_at(self, at: Point) -> int:
+        """The triangle that a place is on, walked to from one near by."""
+        side, starts = self._starts
+        return self.surface.triangle_at(*at, starts.get((int(at[0] // side), int(at[1] // side)), 0))
+
+    @cached_property
+    def _starts(self) -> tuple[float, dict[tuple[int, int], int]]:
+        """A triangle in each cell of a grid about as fine as the mesh."""
+        low_x, low_y, high_x, high_y = box_of(self.mesh.places)
+        side = math.sqrt((high_x - low_x) * (high_y - low_y) / len(self.triangles))
+        starts = {}
+        for n, triangle in enumerate(self.triangles):
+            x, y = (math.fsum(self.mesh.places[m][k] for m in triangle) / 3.0 for k in (0, 1))
+            starts[int(x // side), int(y // side)] = n
+        return side, starts
 
     def weights_at(self, at: Point) -> dict[int, float]:
         """By how much each spot counts in the height of a place; none beyond the readings."""
         if not self.triangles:
             return self._weights_on_the_line(at)
-        found = self.surface.triangle_at(*at)
-        nearest = self.surface.nearest(at)
+        found = self._triangle_at(at)
+        nearest = at if _is_on(self.mesh, found, at) else self.surface.nearest(at)
         if math.dist(nearest, at) > 2.0 * ONE_PLACE:
             return {}
         weights: dict[int, float] = {}
@@ -236,6 +252,12 @@ def _corners_of(mesh: Mesh, surface: Surface) -> Iterator[tuple[Point, tuple[Edg
 def _edges_round(triangle: Triangle) -> tuple[Edge, ...]:
     i, j, k = triangle
     return (i, j), (j, k), (k, i)
+
+
+def _is_on(mesh: Mesh, triangle: int, at: Point) -> bool:
+    """True for a place on a triangle, its edges included."""
+    i, j, k = (mesh.places[n] for n in mesh.triangles[triangle])
+    return min(turn_of(i, j, at), turn_of(j, k, at), turn_of(k, i, at)) >= 0.0
 
 
 def _shares(mesh: Mesh, triangle: int, at: Point) -> Iterator[tuple[int, float]]:

@@ -28,8 +28,8 @@ from evenbed.engine.geometry import between
 
 POOL = 20  # lines kept to be improved
 WORTH = 0.8  # of the best so far: a line that begins with less is not kept
-STAGES = ((0.02, 0.003, 0.8), (0.005, 0.0005, 0.92), (0.0005, 1e-8, 0.985))
-"""First and last turn, radians, and the share of the best that a line must have by then to be improved on."""
+STAGES = ((0.02, 0.003, POOL), (0.005, 0.0005, 8), (0.0005, 1e-8, 2))
+"""First and last turn, radians, and how many of the best lines are improved so far."""
 ALIKE = 0.04  # of the straightedge's length, between two places, and
 ALIKE_TURN = 0.15  # radians, between two lines, below which they are improved to the same
 MOST_SORTED = 100_000  # pairs of readings in reach of each other
@@ -106,7 +106,7 @@ def _kept(surface: BedSurface, length: float) -> Worst:
     for line in first_lines(surface, pairs, length):
         _lay(line, sides)
     for under, pool in sides:
-        _improve(under, pool, *STAGES[0][:2], 1.0)
+        _improve(under, pool, *STAGES[0][:2], 1)
     is_cut = _lay_through_two(surface, pairs, sides, most_lines(surface, length))
     return _told(sides, is_some or is_cut)
 
@@ -150,20 +150,19 @@ def _is_worth(pair: Pair, heights: Sequence[float], high: float, low: float) -> 
     return max(first, second) > low or min(first, second) < high
 
 
-def _improve(under: Under, pool: _Pool, first: float, last: float, worth: float) -> None:
-    """Improve the lines that have at least a share of the best, by turns from `first` to `last`."""
-    for lying in pool.kept[:]:
-        if lying.gap >= worth * pool.kept[0].gap:
-            better = under.improved(lying, first, last)
-            if better is not lying:
-                pool.replace(lying, better)
+def _improve(under: Under, pool: _Pool, first: float, last: float, count: int) -> None:
+    """Improve the best lines by turns from `first` to `last`."""
+    for lying in pool.kept[:count]:
+        better = under.improved(lying, first, last)
+        if better is not lying:
+            pool.replace(lying, better)
 
 
 def _told(sides: Sides, is_reduced: bool) -> Worst:
     found = []
     for under, pool in sides:
-        for first, last, worth in STAGES:
-            _improve(under, pool, first, last, worth)
+        for first, last, count in STAGES:
+            _improve(under, pool, first, last, count)
         found.append(_found(pool.kept[0]) if pool.kept else None)
     return Worst(found[0], found[1], is_reduced)
 
