@@ -50,12 +50,15 @@ class Judge:
         gap = sign * self.gap_of(first, first + share * (second - first), second)
         return gap if math.isfinite(gap) else 0.0
 
+    def _less(self, length: float, sign: float) -> Any:
+        return lambda x: -self._gap(x, length, sign)
+
     def _refined(self, x: Array, length: float, sign: float) -> float:
         best = 0.0
         for size in (60.0, 10.0):
             simplex = np.vstack([x, *(x + size * e for e in np.eye(5)[:4]), x + 0.05 * np.eye(5)[4]])
             options: Any = {"initial_simplex": simplex, "xatol": 1e-4, "fatol": 1e-6, "maxiter": 600}
-            found: Any = minimize(lambda y: -self._gap(y, length, sign), x, method="Nelder-Mead", options=options)
+            found: Any = minimize(self._less(length, sign), x, method="Nelder-Mead", options=options)
             best, x = max(best, -float(found.fun)), found.x
         return best
 

@@ -6,6 +6,7 @@ from tests.benchmarks.applying import print_applying
 from tests.benchmarks.browsers import print_browser
 from tests.benchmarks.crowd import print_crowds
 from tests.benchmarks.deciding import print_deciding
+from tests.benchmarks.flatness import print_flatness
 from tests.benchmarks.kriging import print_kriging
 from tests.benchmarks.laying import print_laying
 from tests.benchmarks.levels import print_levels
@@ -28,6 +29,7 @@ print_questions(sizes)
 print_maturity(sizes)
 print_scans(sizes)
 print_truing(sizes)
+print_flatness(sizes)
 print_applying(sizes)
 print_crowds(sizes)
 print_pulling(sizes)

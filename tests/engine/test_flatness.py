@@ -248,7 +248,7 @@ def test_water_stands_in_a_hollow_of_a_falling_bed() -> None:
 
 
 def test_a_built_fall_less_than_a_quarter_inch_in_a_foot_is_told() -> None:
-    flattened = over_grid(4000, 3000, 250, lambda x, y: 0.02 * (math.dist((x, y), (2000, 1500)) - 2500) * -1.0)
+    flattened = over_grid(4000, 3000, 500, lambda x, y: 0.02 * (math.dist((x, y), (2000, 1500)) - 2500) * -1.0)
     assert "flatness_fall_short" in codes_of(shower(flattened))
 
 

@@ -179,7 +179,7 @@ def _ripples(x: float, y: float) -> float:
 def test_no_straightedge_lies_through_a_wall() -> None:
     """A room of two arms: along each the bed is straight; only from arm to arm, through the corner, it is not."""
     outline = [[0.0, 0.0], [3000.0, 0.0], [3000.0, 1000.0], [1000.0, 1000.0], [1000.0, 3000.0], [0.0, 3000.0]]
-    spots = [(x, y, 0.0) for x, y in ((0, 0), (1000, 0), (0, 1000), (1000, 1000))]
+    spots = [(x, y, 0.0) for x, y in ((0.0, 0.0), (1000.0, 0.0), (0.0, 1000.0), (1000.0, 1000.0))]
     spots += [(3000.0, y, 10.0) for y in (0.0, 1000.0)] + [(x, 3000.0, 10.0) for x in (0.0, 1000.0)]
     inside = worst_lying(surface_of([(float(x), float(y), z) for x, y, z in spots], outline), 3048.0)
     whole = worst_lying(surface_of([(float(x), float(y), z) for x, y, z in spots]), 3048.0)

@@ -1,0 +1,46 @@
+"""A straightedge laid all over a bed: how long it takes, beside brute force by numpy and scipy in the same run."""
+
+import math
+import random
+import time
+from collections.abc import Callable
+
+from evenbed.engine.flatness.bed_surface import bed_surface_from
+from evenbed.engine.flatness.search import _kept, worst_lying
+from evenbed.engine.region import Region
+from tests.benchmarks.sizes import Sizes
+from tests.documents import Spot
+from tests.straightedge_judge import Judge
+
+WIDTH, DEPTH = 4000.0, 3000.0
+LENGTH = 2000.0
+RIVALLED = 60  # readings: the rival takes seconds for these
+
+
+def print_flatness(sizes: Sizes) -> None:
+    """Print the time of each number of readings, and the rival's for one of them with what both found."""
+    for count in (RIVALLED, *sizes.readings[1:]):
+        spots = _spots(count)
+        took, worst = _timed(lambda spots=spots: _worst_of(spots))  # type: ignore[misc]
+        print(f"straightedge over {count} readings of a bed: {1000.0 * took:.0f} ms, worst gap {worst:.3f} mm")
+    ours, found = _timed(lambda: _worst_of(_spots(RIVALLED)))
+    theirs, sought = _timed(lambda: Judge(_spots(RIVALLED)).worst(LENGTH))
+    print(f"brute force over {RIVALLED}: {theirs / ours:.1f} times as long, and found {found - sought:.4f} mm less")
+
+
+def _spots(count: int) -> list[Spot]:
+    dice = random.Random(count)
+    return [(dice.uniform(0, WIDTH), dice.uniform(0, DEPTH), dice.gauss(0, 1)) for _ in range(count)]
+
+
+def _worst_of(spots: list[Spot]) -> float:
+    room = Region(((0.0, 0.0), (WIDTH, 0.0), (WIDTH, DEPTH), (0.0, DEPTH)))
+    _kept.cache_clear()
+    gap = worst_lying(bed_surface_from(spots, (room,)), LENGTH).gap
+    return math.nan if gap is None else gap.gap
+
+
+def _timed(work: Callable[[], float]) -> tuple[float, float]:
+    started = time.process_time()
+    found = work()
+    return time.process_time() - started, found
