@@ -186,6 +186,7 @@ def test_the_address_needs_the_office_and_says_so(pocket: Phone) -> None:
     pocket.go("/settings")
     pocket.wait_for("calendar-offline")
     expect(pocket.page.get_by_test_id("make-calendar")).to_be_disabled()
+    assert sticking_out(pocket.page) + small_targets(pocket.page, THUMB_PX) == []
 
 
 def made_address(phone: Phone) -> str:
@@ -196,6 +197,7 @@ def made_address(phone: Phone) -> str:
 
 def test_a_subscribed_calendar_follows_a_changed_forecast_and_dies_when_it_is_revoked(window: Phone) -> None:
     address = made_address(window)
+    assert sticking_out(window.page) + small_targets(window.page, THUMB_PX) == []
     window.shot("calendar-address")
     before = events_in(httpx.get(address).raise_for_status().content)
     assert set(before) == uids(HALL, BATH)
@@ -221,6 +223,7 @@ def take_cold_days(window: Phone) -> None:
     window.page.get_by_test_id("job").click()
     window.tap("change-job")
     window.fill("job-on-earth", "41.88, -87.63")
+    assert sticking_out(window.page) + small_targets(window.page, THUMB_PX) == []
     window.tap("keep-on-earth")
     window.tap("change-job-close")
     window.page.get_by_test_id("room").filter(has_text="Hall").click()
