@@ -231,7 +231,7 @@ def _depth(ring: list[list[float]], at: tuple[float, float]) -> float:
 
 
 def test_a_bed_that_falls_as_designed_is_flat_and_holds_no_water() -> None:
-    found = flatness_of(shower(over_grid(4000, 3000, 250, flat)))
+    found = flatness_of(shower(over_grid(4000, 3000, 500, flat)))
     assert max(check["gap"]["gap"] if check["gap"] else 0.0 for check in found["checks"]) == pytest.approx(
         0, abs=1e-6
     )
@@ -242,8 +242,8 @@ def test_a_bed_that_falls_as_designed_is_flat_and_holds_no_water() -> None:
 
 
 def test_water_stands_in_a_hollow_of_a_falling_bed() -> None:
-    room = shower(over_grid(4000, 3000, 250, lambda x, y: -15.0 if (x, y) == (750.0, 750.0) else 0.0))
-    assert flatness_of(room)["level"]["standing_water"] == [[750.0, 750.0]]
+    room = shower(over_grid(4000, 3000, 500, lambda x, y: -60.0 if (x, y) == (1000.0, 500.0) else 0.0))
+    assert flatness_of(room)["level"]["standing_water"] == [[1000.0, 500.0]]
     assert "flatness_water" in codes_of(room)
 
 
