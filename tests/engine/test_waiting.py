@@ -305,6 +305,17 @@ def test_spells_tell_from_when_to_when_the_weather_harms_the_bed_and_how_much() 
     assert [s["worst"] for s in spells] == pytest.approx([-10.0, -10.0])
 
 
+def test_weather_between_the_first_section_and_the_last_is_told_too() -> None:
+    placements = [{"section": "S1", "placed_at": at(-24.0)}, {"section": "S2", "placed_at": PLACED}]
+    rows = [{"at": at(h), "bed": celsius} for h, celsius in ((-30.0, 10.0), (-24.0, 10.0), (-12.0, -4.0), (-1.0, 40.0))]
+    gale = {"at": at(-6.0), "air": 30.0, "humidity": 20.0, "wind": 40.0}
+    answer = waiting(1.0, placements=placements, climate=[*rows, {"at": at(0.0), "bed": 12.0}, gale])
+    assert {s["kind"] for s in answer["spells"]} == {"frost", "cold", "heat", "evaporation", "wind"}
+    assert {"frost", "heat", "warm_the_room", "wind", "evaporation_act"} <= codes_in(answer)
+    later = waiting(1.0, climate=[*rows, {"at": at(0.0), "bed": 12.0}, gale])
+    assert later["spells"] == [], "what was before the first section harms no bed"
+
+
 def test_heat_wind_and_fast_drying_have_their_spells_and_what_to_do_about_them() -> None:
     hot = {"bed": 41, "air": 40, "humidity": 10, "wind": 40}
     rows = [{"at": at(h), **hot} for h in (0.0, 2.0, 4.0)]

@@ -142,8 +142,8 @@ def readiness_from(
     BadDocumentError for temperatures that contradict each other.
     """
     last = last_placed(placements)
-    placed_at = None if last is None or last.placed_at is None else moment_from_time(last.placed_at)
-    hardening = hardening_from(curing, Warmth(climate, beside.logs, beside.forecast), placed_at)
+    placed = [moment_from_time(one.placed_at) for one in placements if one.placed_at is not None]
+    hardening = hardening_from(curing, Warmth(climate, beside.logs, beside.forecast), placed)
     needs, ticked = needs_from(curing), ticked_from(beside.ticks, hardening)
     rows = tuple(_row(milestone, needs[milestone], hardening, beside.bed, ticked) for milestone in MILESTONES)
     mixings = [*(one.mixed_at for one in placements), *(one.mixed_at for one in batches)]
@@ -259,7 +259,7 @@ def _cautions(curing: Curing, hardening: Hardening, rows: Sequence[ReadinessRow]
 
 
 def _extremes(hardening: Hardening, hardened: float | None) -> tuple[float, float]:
-    """Lowest and highest °C from placing until the bed is hard enough for tile, or for good where it never is."""
+    """Lowest and highest °C from the first placing until the bed takes tile, or for good where it never does."""
     last = hardening.temperatures.hours[-1] if hardened is None else hardened
-    celsius = [c for _, c in hardening.temperatures.between(0.0, max(0.0, last))]
+    celsius = [c for _, c in hardening.temperatures.between(hardening.fresh_from, max(0.0, last))]
     return min(celsius), max(celsius)

@@ -38,7 +38,8 @@ class Hardening:
     """One bed's waiting: hours count from `zero`, when its last section was placed.
 
     Where nothing is placed, zero is the first moment with a temperature. `known` is None where nothing tells a
-    temperature: then the assumed one holds.
+    temperature: then the assumed one holds. `fresh_from` is the hour at which its first section was placed, 0 or
+    before: from there on some of the bed lies in the weather.
     """
 
     curing: Curing
@@ -46,6 +47,7 @@ class Hardening:
     is_placed: bool
     known: Temperatures | None
     offsets: tuple[tuple[float, tzinfo], ...]
+    fresh_from: float = 0.0
 
     @cached_property
     def temperatures(self) -> Temperatures:
@@ -96,12 +98,13 @@ class Hardening:
         return time_after(self.zero, hour, self.offsets[n - 1][1] if n else offset_of(self.zero))
 
 
-def hardening_from(curing: Curing, warmth: Warmth, placed_at: datetime | None) -> Hardening:
-    """The waiting of a bed whose last section was placed at a moment. Raises BadDocumentError for contradictions."""
+def hardening_from(curing: Curing, warmth: Warmth, placed: Sequence[datetime]) -> Hardening:
+    """The waiting of a bed whose sections were placed at these moments. Raises BadDocumentError for contradictions."""
     moments = warmth.moments()
-    zero = placed_at or min(moments, default=NO_ZERO)
+    zero = max(placed) if placed else min(moments, default=NO_ZERO)
     known = warmth.temperatures(curing, zero)
-    return Hardening(curing, zero, placed_at is not None, known, _offsets(moments, zero))
+    fresh_from = (min(placed, default=zero) - zero) / HOUR
+    return Hardening(curing, zero, bool(placed), known, _offsets(moments, zero), fresh_from)
 
 
 def _offsets(moments: Sequence[datetime], zero: datetime) -> tuple[tuple[float, tzinfo], ...]:

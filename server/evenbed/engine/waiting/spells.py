@@ -14,7 +14,7 @@ _Stretch = tuple[float, float, float]  # from, to, h, and how far beyond the lim
 
 
 def spells_from(hardening: Hardening, weather: Sequence[Weather], until: float) -> tuple[Spell, ...]:
-    """Every harmful stretch from placing until an hour, in order of time.
+    """Every harmful stretch from the first placing until an hour, in order of time.
 
     Frost is 0 °C and less, cold is below the work range, heat above it, all along the course of the temperature; fast
     drying and wind go from the first to the last of the moments in a row at which they were told.
@@ -42,7 +42,7 @@ def _by_temperature(
     *,
     touches: bool = False,
 ) -> Iterator[tuple[float, Spell]]:
-    course = hardening.temperatures.between(0.0, max(0.0, until))
+    course = hardening.temperatures.between(hardening.fresh_from, max(0.0, until))
     if max(beyond(celsius) for _, celsius in (min(course, key=_celsius), max(course, key=_celsius))) < 0.0:
         return
     points = [(hour, beyond(celsius)) for hour, celsius in course]
@@ -81,7 +81,7 @@ def _by_weather(
     value: Callable[[Weather], float],
     is_harmful: Callable[[float], bool],
 ) -> Iterator[tuple[float, Spell]]:
-    within = [one for one in weather if 0.0 <= one.hour <= until]
+    within = [one for one in weather if hardening.fresh_from <= one.hour <= until]
     for harmful, run in groupby(within, key=lambda one: is_harmful(value(one))):
         if harmful:
             ones = list(run)

@@ -16,7 +16,7 @@ KM_PER_MILE = 1.609344
 
 def weather_cautions(hardening: Hardening, weather: Sequence[Weather], until: float) -> Iterator[Caution]:
     """How fast the bed dries at the worst while it hardens; where nothing is placed, at any moment told."""
-    within = [one for one in weather if not hardening.is_placed or 0.0 <= one.hour <= until]
+    within = [one for one in weather if not hardening.is_placed or hardening.fresh_from <= one.hour <= until]
     rate = max((evaporation_rate(one.bed, one.air, one.humidity, one.wind) for one in within), default=0.0)
     level = level_of(rate)
     if level != "low":
