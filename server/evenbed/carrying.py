@@ -6,6 +6,7 @@ from contextlib import closing
 from datetime import UTC, datetime
 from pathlib import Path
 
+from evenbed.access.joining import found
 from evenbed.jobfile.faults import JobFileError
 from evenbed.jobfile.making import UnknownJobError, find_job, write_job
 from evenbed.jobfile.parts import opened
@@ -45,9 +46,13 @@ def run_job_in(given: argparse.Namespace, settings: Settings) -> int:
     with opened(given.file) as parts:
         file = read(parts)
         migrate(settings.database_url)
-        with closing(Store(settings.database_url, settings.busy_timeout_s)) as store, store.writing() as work:
-            taken = take_in(work, file, parts, datetime.now(UTC), settings.photo_pixels)
-            work.commit()
+        with closing(Store(settings.database_url, settings.busy_timeout_s)) as store:
+            code = found(store, datetime.now(UTC))
+            with store.writing() as work:
+                taken = take_in(work, file, parts, datetime.now(UTC), settings.photo_pixels)
+                work.commit()
+    if code:
+        print(f"The database is new. Join code for one foreman's device: {code}")
     print(f"{taken.changes} changes and {taken.photos} photos are new; {taken.known} changes were here already.")
     _say_besides(file.unknown, file.contents.complete.history, len(file.contents.complete.photos))
     return 0
