@@ -307,7 +307,8 @@ def test_spells_tell_from_when_to_when_the_weather_harms_the_bed_and_how_much() 
 
 def test_weather_between_the_first_section_and_the_last_is_told_too() -> None:
     placements = [{"section": "S1", "placed_at": at(-24.0)}, {"section": "S2", "placed_at": PLACED}]
-    rows = [{"at": at(h), "bed": celsius} for h, celsius in ((-30.0, 10.0), (-24.0, 10.0), (-12.0, -4.0), (-1.0, 40.0))]
+    told = ((-30.0, 10.0), (-24.0, 10.0), (-12.0, -4.0), (-1.0, 40.0))
+    rows = [{"at": at(h), "bed": celsius} for h, celsius in told]
     gale = {"at": at(-6.0), "air": 30.0, "humidity": 20.0, "wind": 40.0}
     answer = waiting(1.0, placements=placements, climate=[*rows, {"at": at(0.0), "bed": 12.0}, gale])
     assert {s["kind"] for s in answer["spells"]} == {"frost", "cold", "heat", "evaporation", "wind"}

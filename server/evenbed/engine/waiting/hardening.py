@@ -99,7 +99,7 @@ class Hardening:
 
 
 def hardening_from(curing: Curing, warmth: Warmth, placed: Sequence[datetime]) -> Hardening:
-    """The waiting of a bed whose sections were placed at these moments. Raises BadDocumentError for contradictions."""
+    """A bed with sections placed at these moments. Raises BadDocumentError for contradictions."""
     moments = warmth.moments()
     zero = max(placed) if placed else min(moments, default=NO_ZERO)
     known = warmth.temperatures(curing, zero)
