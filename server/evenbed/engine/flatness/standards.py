@@ -12,6 +12,7 @@ from evenbed.engine.document.flatness import FlatnessDesign, Standard
 
 FOOT, INCH = 304.8, 25.4  # mm
 LARGE_EDGE = 15.0 * INCH  # a tile with an edge this long, or longer, is a large one: ANSI A108.02
+SHORTEST = 10.0  # mm: less is no straightedge
 SLACK = 0.02  # of its length: a straightedge is taken for one of a rule's length, as tapped on a drawing
 
 BASES = {
@@ -89,6 +90,8 @@ class Limits:
         A gap never shrinks as the straightedge grows, so that between two lengths the next longer one's limit is none
         that a flat enough bed can break. For one longer than the longest there is none.
         """
+        if length < SHORTEST:
+            return None
         if self.between is not None:
             return self.between(length)
         deciding = sorted((row.length, row.gap) for row in self.rows if row.decides)
