@@ -22,6 +22,7 @@ LONGEST = (
     *("test_in_spanish_and_metric.py", "test_without_a_network.py", "test_bad_input_on_the_phone.py"),
     *("test_fill_clock.py", "test_rails_layout.py", "test_rails_set_and_true.py", "test_levels_checks.py"),
     *("test_killed_tab.py", "test_design_joints.py", "test_design_quote.py", "test_design_bed.py"),
+    "test_hand_over.py",
 )
 
 
