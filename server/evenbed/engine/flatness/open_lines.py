@@ -68,7 +68,8 @@ class OpenLines:
 
     def everywhere(self) -> list[Open]:
         """Where the bed as it was read is beyond the limit: the worst of all first, then on every line."""
-        return [*self.worst({}), *self._beyond({}, lambda _line: True)]
+        worst = self.worst({})
+        return [*worst, *self._beyond({}, lambda _line: True)] if worst else []
 
     def worst(self, moves: Moves) -> list[Open]:
         """The worst gap and hump of all when spots were moved, by the whole search, where beyond the limit."""
