@@ -30,7 +30,7 @@ function LayerKey({ flatness, layer }: { flatness: Flatness; layer: FlatLayer })
   if (flatness.triangles.length === 0) return null;
   return (
     <>
-      <ScaleKey kind="flat" low={`${t("checking.low")} ${offText(-reach)}`} high={`${offText(reach)} ${t("checking.high")}`} />
+      <ScaleKey kind="flat" low={t("checking.low", { off: offText(-reach) })} high={t("checking.high", { off: offText(reach) })} />
       {base !== 0 && <p class="quiet small" data-testid="map-base">{t("checking.about_mean", { mean: offText(base) })}</p>}
     </>
   );

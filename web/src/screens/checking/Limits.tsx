@@ -10,6 +10,7 @@ import { cautionsAt } from "../common/plan";
 import { placeText } from "../common/roomFigure";
 import { pathOfCheck } from "../common/route";
 import type { RoomView } from "../common/useRoom";
+import { NAMED_LENGTHS } from "./standards";
 import { percentText } from "./telling";
 
 interface LimitProps {
@@ -57,7 +58,7 @@ function Limit({ room, flatness, plan, check, index }: LimitProps) {
       </div>
       <Cautions cautions={cautionsAt(plan, path)} />
       {verdict === "too_sparse" && <Sparse room={room} flatness={flatness} />}
-      <p class="quiet small">{told("limit_basis", check.code, {}, check.basis)}</p>
+      <p class="quiet small">{told("limit_basis", check.code, { edge: NAMED_LENGTHS.edge, limit: check.limit, rule: check.length }, check.basis)}</p>
     </article>
   );
 }

@@ -8,7 +8,7 @@ import { gapText, ruleText } from "../common/flatness";
 import { saved, sayOnlyLooks } from "../common/saving";
 import type { RoomView } from "../common/useRoom";
 import { ValueField } from "../common/ValueField";
-import { changedLimit, freshLimit, limitWithout, STANDARDS, USUAL } from "./standards";
+import { changedLimit, freshLimit, limitWithout, NAMED_LENGTHS, STANDARDS, USUAL } from "./standards";
 
 function standardOf({ fields }: RoomView): Standard {
   return fields["flatness.standard"] ?? USUAL;
@@ -48,7 +48,7 @@ function StandardSheet({ room, onClose }: { room: RoomView; onClose: () => void 
         {STANDARDS.map((standard) => (
           <li key={standard}>
             <button type="button" class="button wide standard" aria-pressed={standard === held} data-testid={`standard-${standard}`} onClick={() => choose(standard)}>
-              <span>{t(`standard.${standard}`)}</span><span class="quiet small">{t(`checking.asks.${standard}`)}</span>
+              <span>{t(`standard.${standard}`)}</span><span class="quiet small">{t(`checking.asks.${standard}`, NAMED_LENGTHS)}</span>
             </button>
           </li>
         ))}
@@ -68,7 +68,7 @@ export function Standards({ room }: { room: RoomView }) {
         <span>{t("named.room.flatness.standard")}{isChanged && <span class="changed"> · {t("changed")}</span>}</span>
         <span class="given standard-name">{t(`standard.${held}`)}</span>
       </button>
-      <p class="quiet small">{t(`checking.asks.${held}`)}</p>
+      <p class="quiet small">{t(`checking.asks.${held}`, NAMED_LENGTHS)}</p>
       {isChanged && mayWrite.value && <button type="button" class="button wide" data-testid="standard-usual" onClick={() => void saved(editRoom(room.id, { "flatness.standard": null }))}>{t("checking.usual", { standard: t(`standard.${USUAL}`) })}</button>}
       {held === "own" && <OwnLimits room={room} />}
       {open && <StandardSheet room={room} onClose={() => setOpen(false)} />}

@@ -10,6 +10,9 @@ export const STANDARDS = [
 
 const FIRST: GapLimit = { length: 2000, gap: 3 }; // mm, where nobody has said yet (common practice, no source)
 
+/** mm: the lengths and gaps that the rules' own sentences name, by ANSI A108.02; a straightedge of 10 ft goes with F-numbers too. */
+export const NAMED_LENGTHS = { length: 3048, gap: 6.35, small: 304.8, small_gap: 1.5875, edge: 381, large_gap: 3.175, large_small: 609.6 } as const;
+
 /** One limit more: half as long as the shortest so far, with half its gap. */
 export function freshLimit(own: readonly GapLimit[]): readonly GapLimit[] {
   const shortest = own.reduce<GapLimit | null>((best, limit) => (best && best.length <= limit.length ? best : limit), null);
