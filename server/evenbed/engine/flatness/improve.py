@@ -8,7 +8,7 @@ from evenbed.engine.document.places import Point
 from evenbed.engine.flatness.bed_surface import BedSurface
 from evenbed.engine.flatness.hull import Rest, worst_under
 from evenbed.engine.flatness.lines import Line
-from evenbed.engine.flatness.mesh import Edge, Way, way_through
+from evenbed.engine.flatness.mesh import Edge, Knots, Way, way_through
 
 SHRINKS = 4.0  # by how much turns become smaller where none wins anything
 WON = 1e-8  # mm: less is not worth another turn
@@ -42,10 +42,16 @@ class Under:
 
     def lying_on(self, line: Line, above: float) -> Lying | None:
         """How it lies worst on a line, None where no gap is over `above`."""
+        knots = self.knots_on(line)
+        return None if knots is None else self.lying_over(knots, line, above)
+
+    def knots_on(self, line: Line) -> Knots | None:
+        """The profile along a line."""
+        return self.surface.mesh.knots_from(self.heights, line.way, line.edge, (line.low, line.high))
+
+    def lying_over(self, knots: Knots, line: Line, above: float) -> Lying | None:
+        """The same as `lying_on`, of the line's profile."""
         mesh = self.surface.mesh
-        knots = mesh.knots_from(self.heights, line.way, line.edge, (line.low, line.high))
-        if knots is None:
-            return None
         best = None
         for part in mesh.stretches(line.way, knots):
             rest = worst_under(part, self.length, above)

@@ -119,8 +119,12 @@ def _sides(surface: BedSurface, length: float) -> Sides:
 
 
 def _lay(line: Line, sides: Sides) -> None:
-    for under, pool in sides:
-        lying = under.lying_on(line, pool.above)
+    knots = sides[0][0].knots_on(line)
+    if knots is None:
+        return
+    upside_down = knots[0], [-z for z in knots[1]]
+    for (under, pool), profile in zip(sides, (knots, upside_down), strict=True):
+        lying = under.lying_over(profile, line, pool.above)
         if lying is not None:
             pool.take(lying)
 
