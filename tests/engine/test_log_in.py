@@ -311,6 +311,14 @@ def test_of_several_columns_the_one_named_for_temperature_is_taken_or_the_one_a_
 # What is refused.
 
 
+def test_a_temperature_in_another_unit_than_the_file_is_read_in_is_refused() -> None:
+    mixed = "time,temp\n2026-05-14 08:00,21.5 °C\n2026-05-14 08:10,71.6 °F\n2026-05-14 08:20,22\n"
+    assert codes_of(read(mixed)) == [("log_other_unit", 3)]
+    told = "time,temp C\n2026-05-14 08:00,71.5 °F\n2026-05-14 08:10,71.6 °F\n"
+    assert codes_of(read(told)) == [("log_other_unit", 2), ("log_other_unit", 3)]
+    assert codes_of(read(told, unit="fahrenheit")) == []
+
+
 def test_every_bad_line_is_told_and_nothing_is_taken() -> None:
     text = (
         "time,temp\n2026-05-14 10:00,20\n2026-13-14 08:00,21\n2026-05-14 25:00,22\n2026-05-14 11:00,oops\n"

@@ -17,6 +17,7 @@ WAITING_PROBLEMS: dict[str, str] = {
     "log_time": "Line {line}: {text} is no date and time that can be read.",
     "log_clock": "Line {line}: {text} has no time of day that can be read.",
     "log_number": "Line {line}: {text} is not a temperature.",
+    "log_other_unit": "Line {line}: another unit stands behind the temperature than the file is read in.",
     "log_far": "Line {line}: {celsius} °C is no temperature of a bed or a room. Is the unit right?",
     "log_two_temperatures": "Line {line} gives the moment of line {first} another temperature. Keep one of them.",
     "low_above_high": "The low of {low} °C lies above the high of {high} °C.",

@@ -14,6 +14,7 @@ export const waitcodes = {
   "problem.log_time": "Line {line:number}: {text} is no date and time that can be read.",
   "problem.log_clock": "Line {line:number}: {text} has no time of day that can be read.",
   "problem.log_number": "Line {line:number}: {text} is not a temperature.",
+  "problem.log_other_unit": "Line {line:number}: another unit stands behind the temperature than the file is read in.",
   "problem.log_far": "Line {line:number}: {celsius:temperature} is no temperature of a bed or a room. Is the unit right?",
   "problem.log_two_temperatures": "Line {line:number} gives the moment of line {first:number} another temperature. Keep one of them.",
   "problem.low_above_high": "The low of {low:temperature} lies above the high of {high:temperature}.",

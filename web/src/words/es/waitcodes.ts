@@ -16,6 +16,7 @@ export const waitcodes: Readonly<Record<keyof typeof english, string>> = {
   "problem.log_time": "Renglón {line:number}: {text} no es una fecha con hora que se pueda leer.",
   "problem.log_clock": "Renglón {line:number}: {text} no tiene una hora del día que se pueda leer.",
   "problem.log_number": "Renglón {line:number}: {text} no es una temperatura.",
+  "problem.log_other_unit": "Renglón {line:number}: tras la temperatura está otra unidad que la del archivo.",
   "problem.log_far": "Renglón {line:number}: {celsius:temperature} no es temperatura de una cama ni de un cuarto. ¿Está bien la unidad?",
   "problem.log_two_temperatures": "El renglón {line:number} da al momento del renglón {first:number} otra temperatura. Deje una de las dos.",
   "problem.low_above_high": "La mínima de {low:temperature} está por encima de la máxima de {high:temperature}.",

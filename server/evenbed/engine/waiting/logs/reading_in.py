@@ -12,7 +12,7 @@ from evenbed.engine.tables.lines import Line, cut, lines_of
 from evenbed.engine.waiting.logs.days import days_of
 from evenbed.engine.waiting.logs.manner import NUMBER, SAMPLE, Manner, has_digits, manner_of
 from evenbed.engine.waiting.logs.order import Ordered, ordered
-from evenbed.engine.waiting.logs.rows import MISSING, LogReader, LogRow
+from evenbed.engine.waiting.logs.rows import MISSING, LogReader, LogRow, unit_of_sign
 from evenbed.engine.waiting.logs.times import epoch_seconds, parted, plain, zone_named
 from evenbed.engine.waiting.shapes import LogInAnswer, LogInQuestion, LogUnit, LogUnitReason, OffsetReason
 
@@ -39,7 +39,7 @@ def log_in_from(given: object) -> LogInAnswer:
     unit, reason = _unit(question, manner, whole, data, rows)
     offset, offset_reason = _offset(question, manner, rows)
     order = ordered(rows, offset)
-    found = [*problems, *reader.problems, *order.problems, *_far(order.rows, unit)]
+    found = [*problems, *reader.problems, *order.problems, *_other_units(rows, unit), *_far(order.rows, unit)]
     read = _Read(manner, data, order, unit, offset, reader.missing)
     return _answer(read, found, question, (reason, offset_reason, day_first, is_doubtful))
 
@@ -143,10 +143,10 @@ def _unit(
     if named is not None:
         return named, "header"
     cells = (line.cells[column] for line in data[:SAMPLE] if column is not None and column < len(line.cells))
-    signs = (found[1] for cell in cells if (found := _figure(cell, manner)) is not None)
-    sign = next((sign for sign in signs if sign), None)
-    if sign:
-        return ("fahrenheit" if sign[-1] in "fF" else "celsius"), "sign"
+    signs = (unit_of_sign(found[1]) for cell in cells if (found := _figure(cell, manner)) is not None)
+    sign = next((sign for sign in signs if sign is not None), None)
+    if sign is not None:
+        return sign, "sign"
     middle = median(row.figure for row in rows) if rows else 0.0
     return ("fahrenheit" if middle > HOTTEST_CELSIUS else "celsius"), "size"
 
@@ -172,6 +172,11 @@ def _offset(question: LogInQuestion, manner: Manner, rows: Sequence[LogRow]) -> 
 
 def _celsius(figure: float, unit: LogUnit) -> float:
     return round(figure if unit == "celsius" else (figure - 32.0) / 1.8, 4)
+
+
+def _other_units(rows: Sequence[LogRow], unit: LogUnit) -> list[Problem]:
+    others = [row for row in rows if row.sign not in (None, unit)]
+    return [problem_at("text", "log_other_unit", line=row.line) for row in others]
 
 
 def _far(rows: Sequence[LogRow], unit: LogUnit) -> list[Problem]:

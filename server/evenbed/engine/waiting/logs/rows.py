@@ -7,6 +7,7 @@ from evenbed.engine.problems import Problem, problem_at, shown
 from evenbed.engine.tables.lines import Line
 from evenbed.engine.waiting.logs.manner import NUMBER, Manner
 from evenbed.engine.waiting.logs.times import DAY_S, EPOCH_DAY, DateText, clock_from, epoch_seconds, parted
+from evenbed.engine.waiting.shapes import LogUnit
 
 MISSING = frozenset({"", "-", "--", "---", "nan", "na", "n/a", "null", "none", "err", "error", "s/d"})
 """What loggers write where they have no temperature: such a line is counted and left out."""
@@ -14,12 +15,16 @@ MISSING = frozenset({"", "-", "--", "---", "nan", "na", "n/a", "null", "none", "
 
 @dataclass(frozen=True)
 class LogRow:
-    """One line: its clock in seconds since 1970 as written, its own offset (minutes) if any, and its figure."""
+    """One line: its clock in seconds since 1970 as written, its own offset (minutes) if any, and its figure.
+
+    `sign` is the unit written behind the figure, None where none is.
+    """
 
     line: int
     clock: float
     offset: int | None
     figure: float
+    sign: LogUnit | None = None
 
 
 @dataclass
@@ -51,7 +56,7 @@ class LogReader:
         else:
             time = self._time(line)
             figure = self._figure(line, cells[manner.temperature])
-            return None if time is None or figure is None else LogRow(line.number, *time, figure)
+            return None if time is None or figure is None else LogRow(line.number, *time, *figure)
         return None
 
     def _refuse(self, line: Line, code: str, **values: float | str) -> None:
@@ -75,7 +80,7 @@ class LogReader:
             self._days[written] = written.ordinal(day_first=self.day_first)
         return self._days[written]
 
-    def _figure(self, line: Line, cell: str) -> float | None:
+    def _figure(self, line: Line, cell: str) -> tuple[float, LogUnit | None] | None:
         if cell.lower() in MISSING:
             self.missing += 1
             return None
@@ -83,4 +88,9 @@ class LogReader:
         if match is None:
             self._refuse(line, "log_number", text=shown(cell))
             return None
-        return float(match[1].replace(",", ".").replace("−", "-"))
+        return float(match[1].replace(",", ".").replace("−", "-")), unit_of_sign(match[2])
+
+
+def unit_of_sign(sign: str | None) -> LogUnit | None:
+    """The unit that is written behind a figure, None where none is."""
+    return None if not sign else "fahrenheit" if sign[-1] in "fF" else "celsius"
