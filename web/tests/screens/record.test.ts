@@ -9,6 +9,7 @@ import { isolines } from "../../src/screens/record/isolines";
 import { pageRules } from "../../src/screens/record/paper";
 import { telling } from "../../src/screens/record/profileLine";
 import { cellsOf, shownText, type Table } from "../../src/screens/record/table";
+import { unfinishedOf } from "../../src/screens/record/unfinished";
 import type { Plan, RoomDocument } from "../../src/wire";
 import { reader } from "../../src/words";
 
@@ -149,4 +150,26 @@ test("the foot of a page ends where it should, whatever a room is called", () =>
   const rules = pageRules("a4", 'Hall "B" \\ }', "Page # of");
   expect(rules).toContain("size: A4");
   expect(rules).toContain('content: "Hall \\22 B\\22  \\5c  }"');
+});
+
+describe("what is unfinished when somebody signs", () => {
+  const bare = {
+    levels: { suspects: [] }, sections: [{ id: "S1", order: 1, polygon: [[0, 0], [9, 0], [9, 9]] }], readiness: [{ milestone: "walk" }], flatness: null,
+  };
+  const planOf = (changed: object) => ({ ...bare, ...changed }) as unknown as Plan;
+  const placed: KeptRow<"placement"> = { kind: "placement", id: "p1", fields: { section: "S1", placed_at: "2026-05-04T15:00:00Z" } };
+  const ticked: KeptRow<"entry"> = { kind: "entry", id: "t1", fields: { what: "milestone", code: "walk", at: "2026-05-05T08:00:00Z" } };
+
+  test("is told in the order of the job", () => {
+    const plan = planOf({ levels: { suspects: [{}, {}] }, flatness: { verdict: "beyond", work: [{ done_at: null }, { done_at: "2026-05-05T08:00:00Z" }] } });
+    expect(unfinishedOf(contentOf({ plan, rows: [] }))).toEqual([
+      "Readings that the others do not bear out: 2.", "Sections not marked as placed: 1 of 1.", "The bed is beyond its limits of flatness.",
+      "Places still to rub down or fill up: 1.", "Milestones that nobody has let pass: Walk on it.",
+    ]);
+  });
+
+  test("is never nothing where the bed was not checked, and nothing where all was done", () => {
+    expect(unfinishedOf(contentOf({ plan: planOf({}), rows: [placed, ticked] }))).toEqual(["The flatness of the bed was never checked."]);
+    expect(unfinishedOf(contentOf({ plan: planOf({ flatness: { verdict: "within", work: [] } }), rows: [placed, ticked] }))).toEqual([]);
+  });
 });
