@@ -66,12 +66,11 @@ function gapNote({ gap, profile }: StraightedgeAnswer): string {
   return t(profile.length === 0 ? "checking.no_bed_there" : "checking.touches");
 }
 
-function Found({ room, edge, answer, plan }: { room: RoomView; edge: Edge; answer: StraightedgeAnswer; plan: RoomView["plan"] }) {
+function Found({ answer, plan }: { answer: StraightedgeAnswer; plan: RoomView["plan"] }) {
   const { gap, limit, length } = answer;
   const made = gap ? { explanation: explained("straightedge_gap", "bed_surface", { straightedge: length, error: gap.sigma }) } : {};
   return (
     <>
-      <Wedge room={room.id} edge={edge} answer={answer} />
       <div class="figures">
         <Figure label={t("checking.computed")} value={gap ? gapText(gap.gap) : t("checking.none")} note={gapNote(answer)} plan={NOTHING_EXPLAINED} path="flatness.straightedge" {...made} />
         <Figure label={t("checking.limit_name")} value={limit === null ? t("checking.none") : gapText(limit)} note={limit === null ? t("checking.no_limit") : ""} plan={plan ?? NOTHING_EXPLAINED} path={limitPath(plan, limit)} />
@@ -85,11 +84,12 @@ function Found({ room, edge, answer, plan }: { room: RoomView; edge: Edge; answe
 function Under({ room, now, plan }: { room: RoomView; now: EdgeNow; plan: RoomView["plan"] }) {
   const { edge, asked } = now;
   if (!edge) return <p class="notice" role="status">{t(now.laid ? "checking.tap_second" : "checking.tap_first")}</p>;
-  if (asked?.outcome === "answered") return <Found room={room} edge={edge} answer={asked.answer} plan={plan} />;
+  const answer = asked?.outcome === "answered" ? asked.answer : null;
   return (
     <>
-      <Wedge room={room.id} edge={edge} answer={null} />
-      {asked && asked.outcome !== "replaced" && <NoAnswer asked={asked} />}
+      <Wedge room={room.id} edge={edge} answer={answer} />
+      {answer && <Found answer={answer} plan={plan} />}
+      {asked && asked.outcome !== "replaced" && asked.outcome !== "answered" && <NoAnswer asked={asked} />}
       {!asked && <p class="notice" role="status">{t("engine.computing")}</p>}
     </>
   );
