@@ -9,6 +9,7 @@ import struct
 import sys
 from collections.abc import Callable, Iterator
 from copy import deepcopy
+from functools import partial
 from hashlib import sha256
 from io import BytesIO
 from pathlib import Path
@@ -164,7 +165,7 @@ def _bad_contents() -> Iterator[Made]:
         fault = Fault.NOT_A_JOB_FILE if name == "evenbed_job" else Fault.WRONG_SHAPE
         yield f"without_{name}", fault, _without(name)
     for name in good()["history"][0]:
-        yield f"change_without_{name}", Fault.WRONG_SHAPE, _edited(lambda it, name=name: it["history"][1].pop(name))
+        yield f"change_without_{name}", Fault.WRONG_SHAPE, _edited(partial(_without_in_change, name))
     yield (
         "time_without_offset",
         Fault.WRONG_SHAPE,
@@ -172,6 +173,10 @@ def _bad_contents() -> Iterator[Made]:
     )
     yield "fields_as_a_list", Fault.WRONG_SHAPE, _edited(lambda it: it["history"][1].update(fields=[]))
     yield "knew_no_ids", Fault.WRONG_SHAPE, _edited(lambda it: it["history"][1].update(knew=["x"]))
+
+
+def _without_in_change(name: str, document: Document) -> None:
+    document["history"][1].pop(name)
 
 
 def _without(name: str) -> bytes:
