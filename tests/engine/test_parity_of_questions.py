@@ -2,6 +2,7 @@
 
 import json
 import subprocess
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -20,6 +21,11 @@ ROOMS = 30
 CLOSE = 1e-6  # mm: a micron's thousandth; a last bit of a square root or a sine may differ between C libraries
 
 
+def waves(n: int, x: float, y: float) -> float:
+    """A bed that climbs and steps down again, `n` mm at most."""
+    return (x * y / 1e6) % n
+
+
 def asked() -> list[tuple[str, Json]]:
     rooms = [random_room(seed) for seed in range(ROOMS)]
     tables = [
@@ -29,7 +35,7 @@ def asked() -> list[tuple[str, Json]]:
         *(f"{x},{y},1,x\n9,9,9,y\n" for x, y in ((1, 2), (1000.5, 3), (1e6, 4))),
     ]
     logs = [A_LOG, "04.05.2026 08:00;21,5\n04.05.2026 09:00;21,7", "#,Time,Temp (F)\n1,05/14/26 8:00 AM,70", "a,b"]
-    checked = [checked_room(SQUARE, over_grid(4000, 3000, 700, lambda x, y, n=n: (x * y / 1e6) % n)) for n in (2, 3)]
+    checked = [checked_room(SQUARE, over_grid(4000, 3000, 700, partial(waves, n))) for n in (2, 3)]
     return [
         *(("walk", room) for room in rooms),
         *(("bed_design", room) for room in rooms[:10]),

@@ -42,11 +42,19 @@ def value_of(column: "Column[Any]", number: int) -> st.SearchStrategy[Any]:
     return st.none() | told if column.nullable else told
 
 
-def row_of(draw: st.DrawFn, table: Table, number: int, parents: Rows) -> dict[str, Any]:
-    """One row; what points elsewhere points to a row that is there, or to nothing where it may."""
+def owner_of(table: Table) -> str | None:
+    """The table of which each row has one row here at most, for its key is the whole key here; None for no such."""
+    key = set(table.primary_key.columns.keys())
+    owners = [one.referred_table.name for one in table.foreign_key_constraints if set(one.columns.keys()) == key]
+    return owners[0] if owners else None
+
+
+def row_of(draw: st.DrawFn, table: Table, number: int, parents: Rows, place: int) -> dict[str, Any]:
+    """The `place`-th row of its table; what points elsewhere points to a row there is, or to nothing where it may."""
     row = {column.name: draw(value_of(column, number)) for column in table.columns}
     for key in table.foreign_key_constraints:
-        parent = draw(st.sampled_from(parents[key.referred_table.name]))
+        there = parents[key.referred_table.name]
+        parent = there[place] if key.referred_table.name == owner_of(table) else draw(st.sampled_from(there))
         is_told = not all(column.nullable for column in key.columns) or draw(st.booleans())
         row |= {one.parent.name: parent[one.column.name] if is_told else None for one in key.elements}
     return row
@@ -58,7 +66,11 @@ def companies(draw: st.DrawFn) -> Rows:
     rows: Rows = {}
     numbers = count(1)
     for table in TABLES:
-        rows[table.name] = [row_of(draw, table, next(numbers), rows) for _ in range(draw(st.integers(1, 3)))]
+        owner = owner_of(table)
+        most = 3 if owner is None else len(rows[owner])
+        rows[table.name] = [
+            row_of(draw, table, next(numbers), rows, place) for place in range(draw(st.integers(1, most)))
+        ]
     return rows
 
 

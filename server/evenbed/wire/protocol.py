@@ -1,7 +1,8 @@
 """Versions and limits that both ends agree on."""
 
 PROTOCOL = 2
-"""Version of the exchange itself; 2 tells where changes out of a file come from. Older ones are always taken; a newer one is answered `update_needed`."""
+"""Version of the exchange itself; 2 tells where changes out of a file come from. Older ones are always taken; a newer
+one is answered `update_needed`."""
 
 SCHEMA = 3
 """Version of what the fields of a change mean. A service that knows only older ones asks for its own update, and the
