@@ -6,6 +6,7 @@ import pytest
 import shapely
 
 from evenbed.engine.document.check import check_document
+from evenbed.engine.flatness.account import flatness_cautions_of
 from evenbed.engine.flatness.answer import flatness_answer_of
 from evenbed.engine.flatness.work_account import work_cautions_of
 from evenbed.engine.plan import plan_from
@@ -79,6 +80,33 @@ def test_what_was_read_before_its_place_was_worked_over_counts_no_more_and_is_as
     assert touched.readings == len(PLACES) - 1
     assert touched.next_readings[0] == HUMP
     assert [one.done_at for one in touched.work] == [LATER]
+
+
+def test_a_bed_is_not_within_its_limits_while_nobody_looked_where_it_was_worked_over() -> None:
+    touched = document(touches=[RUBBED])
+    found = flatness(touched)
+    assert (found.verdict, [check.verdict for check in found.checks]) == ("too_sparse", ["too_sparse"])
+    told = {one.code: one for one in flatness_cautions_of(worked(touched).flatness)}
+    assert told["flatness_touched"].values == {"count": 1}
+    beside = reading(99, (HUMP[0] + 200.0, HUMP[1]), 0.0, NEXT_DAY)
+    assert flatness(touched | {"readings": [*touched["readings"], beside]}).verdict == "too_sparse"
+    beyond_the_walls = RUBBED | {"at": [WIDE + 400.0, DEEP]}
+    assert flatness(document(hump=0.0, touches=[beyond_the_walls])).verdict == "within"
+
+
+def test_a_straightedge_laid_where_it_was_worked_over_or_passed_over_all_since_is_a_look_at_it() -> None:
+    gap = {"id": "g", "from": [500.0, 800.0], "to": [2500.0, 800.0], "gap": 1.0, "taken_at": NEXT_DAY}
+    far = gap | {"from": [500.0, 2300.0], "to": [2500.0, 2300.0]}
+    passed = far | {"passed_over": True}
+    cases = [(gap, "within"), (far, "too_sparse"), (passed, "within"), (passed | {"taken_at": READ}, "too_sparse")]
+    for one, verdict in cases:
+        assert flatness(document(touches=[RUBBED], gaps=[one])).verdict == verdict
+
+
+def test_a_place_worked_over_where_nothing_was_ever_read_is_asked_for() -> None:
+    between = RUBBED | {"at": [500.0, 1200.0]}
+    found = flatness(document(hump=0.0, touches=[between]))
+    assert (found.verdict, found.next_readings) == ("too_sparse", ((500.0, 1200.0),))
 
 
 def test_read_again_it_counts_and_the_work_is_gone() -> None:

@@ -1,14 +1,17 @@
 """What must be said beside the flatness of a bed: cautions, and how its figures explain themselves."""
 
+import math
 from collections.abc import Iterable, Iterator
 
 from evenbed.engine.cautions import Caution, caution_at
 from evenbed.engine.flatness.coverage import ENOUGH
+from evenbed.engine.flatness.levelled import FALLS
 from evenbed.engine.flatness.lying import longest_stretch
-from evenbed.engine.flatness.shapes import LevelCheck, StraightedgeCheck
+from evenbed.engine.flatness.shapes import FallCheck, LevelCheck, StraightedgeCheck
 from evenbed.engine.flatness.verdicts import DOUBT, Laid
 from evenbed.engine.flatness.worked_flatness import WorkedFlatness
 from evenbed.engine.sources import Explanation, explanation_of
+from evenbed.engine.top.facets import BedTop, Facet
 
 LEAST_FALL = 1.0 / 48.0  # 1/4 in per foot
 COARSE = 0.5  # of the limit: a gap no better known than this is hardly judged by it
@@ -26,11 +29,13 @@ def flatness_cautions_of(found: WorkedFlatness) -> Iterable[Caution]:
         yield caution_at("flatness.checks", "flatness_no_limits")
     for n, laid in enumerate(found.laid):
         yield from _check_cautions(f"flatness.checks[{n}]", laid, found)
+    if found.unread:
+        yield caution_at("flatness.verdict", "flatness_touched", count=len(found.unread))
     if found.flat_and_level.overall is not None:
         lines = found.flat_and_level.overall.lines
         yield caution_at("flatness.f_numbers", "flatness_numbers_partly", lines=lines)
     if found.level is not None:
-        yield from _fall_cautions(found.level, found.drain is not None)
+        yield from _fall_cautions(found.level, found.bed.top, is_to_drain=found.drain is not None)
 
 
 def _check_cautions(where: str, laid: Laid, found: WorkedFlatness) -> Iterator[Caution]:
@@ -52,12 +57,23 @@ def _check_cautions(where: str, laid: Laid, found: WorkedFlatness) -> Iterator[C
         yield caution_at(where, "flatness_coarse", limit=check.limit, doubt=doubt)
 
 
-def _fall_cautions(level: LevelCheck, is_to_drain: bool) -> Iterator[Caution]:
+def _fall_cautions(level: LevelCheck, top: BedTop, *, is_to_drain: bool) -> Iterator[Caution]:
+    away = sum(_falls_back(one, top.facets[one.facet]) for one in level.falls if one.designed >= FALLS)
+    if away:
+        yield caution_at("flatness.level.falls", "flatness_fall_away", count=away)
     built = [one.fall for one in level.falls if one.designed > 0.0 and one.fall is not None]
     if is_to_drain and built and min(built) < LEAST_FALL:
         yield caution_at("flatness.level.falls", "flatness_fall_short", fall=min(built), least=LEAST_FALL)
     if level.standing_water:
         yield caution_at("flatness.level.standing_water", "flatness_water", count=len(level.standing_water))
+
+
+def _falls_back(check: FallCheck, designed: Facet) -> bool:
+    """True where a facet as built falls more against its designed way than along it."""
+    if check.direction is None:
+        return False
+    way = math.radians(check.direction)
+    return designed.b * math.cos(way) + designed.c * math.sin(way) > 0.0
 
 
 def flatness_explanations_of(found: WorkedFlatness) -> dict[str, Explanation]:

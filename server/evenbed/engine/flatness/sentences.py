@@ -39,6 +39,14 @@ FLATNESS_CAUTIONS: dict[str, str] = {
         "As built, the bed falls {fall:.2%} where it falls least, less than the {least:.2%} (1/4 in per foot) asked "
         "of shower floors (IRC P2709.1, as quoted): water may stand."
     ),
+    "flatness_fall_away": (
+        "As built, parts of the bed fall away from where the water is to run: {count:.0f}. Water will stand, or run "
+        "to the walls: build the fall anew before anything covers it."
+    ),
+    "flatness_touched": (
+        "Places that were worked over and that nobody looked at since: {count:.0f}. Read them again, or lay the "
+        "straightedge there: until then the bed is not judged."
+    ),
     "flatness_water": (
         "Places from which no water runs off: {count:.0f}. Fill them, or cut a way down, before anything covers them."
     ),

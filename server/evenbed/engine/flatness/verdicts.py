@@ -1,7 +1,8 @@
 """What a straightedge laid all over the bed, and gaps measured with a wedge, come to against the limits.
 
 A gap or a hump over its limit is beyond it, however few the readings. That none was found says nothing where the
-readings are too far apart (`coverage`): then it is too sparse to judge.
+readings are too far apart (`coverage`), or a place was worked over and nobody looked since: then it is too sparse to
+judge.
 """
 
 import math
@@ -31,20 +32,22 @@ class Laid:
 
 
 def checks_of(
-    limits: Limits, surface: BedSurface, coverage: Coverage, gaps: Sequence[MeasuredGap]
+    limits: Limits, surface: BedSurface, coverage: Coverage, gaps: Sequence[MeasuredGap], *, is_awaited: bool
 ) -> tuple[Laid, ...]:
-    """Every length of straightedge of a standard against its limit."""
-    return tuple(_checked(limit, surface, coverage, gaps) for limit in limits.rows)
+    """Every length of straightedge of a standard against its limit; `is_awaited` where a touched place is unread."""
+    return tuple(_checked(limit, surface, coverage, gaps, is_awaited) for limit in limits.rows)
 
 
-def _checked(limit: Limit, surface: BedSurface, coverage: Coverage, gaps: Sequence[MeasuredGap]) -> Laid:
+def _checked(
+    limit: Limit, surface: BedSurface, coverage: Coverage, gaps: Sequence[MeasuredGap], is_awaited: bool
+) -> Laid:
     worst = worst_lying(surface, limit.length)
     gap, hump = (lying_of(surface, found, limit.length) for found in (worst.gap, worst.hump))
     told = [one for one in gaps if tells_of(one, limit)]
     laid = [(one.start, one.end) for one in told]
     judged = 1.0 if any(one.passed_over for one in told) else coverage.judged_share(limit.length, laid)
     is_beyond = any(one is not None and one.gap > limit.gap for one in (gap, hump))
-    verdict = _verdict(is_beyond, judged, bool(surface.spots or laid))
+    verdict = _verdict(is_beyond, judged >= ENOUGH and not is_awaited, bool(surface.spots or laid))
     is_sure = all(abs(found - limit.gap) >= DOUBT * sigma for found, sigma in _found(gap, hump))
     return Laid(
         StraightedgeCheck(
@@ -74,10 +77,10 @@ def _found(gap: Lying | None, hump: Lying | None) -> Iterable[tuple[float, float
     return [(one.gap, one.sigma) for one in (gap, hump) if one is not None]
 
 
-def _verdict(is_beyond: bool, judged: float, is_read: bool) -> Verdict:
+def _verdict(is_beyond: bool, is_judged: bool, is_read: bool) -> Verdict:
     if is_beyond:
         return "beyond"
-    if judged >= ENOUGH:
+    if is_judged:
         return "within"
     return "too_sparse" if is_read else "not_read"
 

@@ -20,7 +20,7 @@ from evenbed.engine.flatness.lying import longest_stretch
 from evenbed.engine.flatness.next_places import next_places, places_to_read_again
 from evenbed.engine.flatness.shapes import GapVerdict, LevelCheck, Verdict
 from evenbed.engine.flatness.standards import ACI_NEEDS, Limits, limits_of
-from evenbed.engine.flatness.touched import is_stale, stale_readings
+from evenbed.engine.flatness.touched import is_near, is_stale, stale_readings, unread_touches
 from evenbed.engine.flatness.verdicts import Laid, checks_of, gap_verdicts_of, tells_of, worst_verdict
 from evenbed.engine.flatness.work import WorkList, work_from
 from evenbed.engine.worked_bed import WorkedBed
@@ -83,7 +83,7 @@ class WorkedFlatness:
     @cached_property
     def laid(self) -> tuple[Laid, ...]:
         """Every length of straightedge laid all over the bed."""
-        return checks_of(self.limits, self.surface, self.coverage, self.counting_gaps)
+        return checks_of(self.limits, self.surface, self.coverage, self.counting_gaps, is_awaited=bool(self.unread))
 
     @cached_property
     def gap_verdicts(self) -> tuple[GapVerdict, ...]:
@@ -101,8 +101,19 @@ class WorkedFlatness:
     @cached_property
     def _read_again(self) -> frozenset[str]:
         """Ids of stale readings at whose place something was read since."""
-        left = places_to_read_again(self._stale_places.values(), [one.at for one in self.readings])
-        return frozenset(key for key, at in self._stale_places.items() if at not in left)
+        return frozenset(key for key, at in self._stale_places.items() if at not in self._left)
+
+    @cached_property
+    def _left(self) -> tuple[Point, ...]:
+        """Places of stale readings at which nothing was read since."""
+        return tuple(places_to_read_again(self._stale_places.values(), [one.at for one in self.readings]))
+
+    @cached_property
+    def unread(self) -> tuple[Touch, ...]:
+        """Touches in the room whose work nobody looked at since."""
+        holds = self.bed.figure.holds
+        touches = [one for one in self.touches if holds(one.at) or any(is_near(one, at) for at in self._left)]
+        return unread_touches(touches, [one.at for one in self.readings], self._left, self.counting_gaps)
 
     @cached_property
     def _stale_places(self) -> dict[str, Point]:
@@ -121,7 +132,7 @@ class WorkedFlatness:
         unjudged = [row for row, laid in rows if row.decides and laid.check.judged_share < ENOUGH]
         shortest = min(unjudged, key=lambda row: row.length, default=None)
         ways = [] if shortest is None else [(g.start, g.end) for g in self.counting_gaps if tells_of(g, shortest)]
-        again = places_to_read_again(self._stale_places.values(), [one.at for one in self.readings])
+        again = [*self._left, *(one.at for one in self.unread if not any(is_near(one, at) for at in self._left))]
         return next_places(self.coverage, None if shortest is None else NEAR * shortest.length, ways, again)
 
     @property
@@ -157,7 +168,8 @@ class WorkedFlatness:
     @cached_property
     def verdict(self) -> Verdict:
         """The worst of everything that decides."""
-        return worst_verdict([*self._by_straightedge(), *self._by_wedge(), *self._by_numbers()])
+        worst = worst_verdict([*self._by_straightedge(), *self._by_wedge(), *self._by_numbers()])
+        return "too_sparse" if worst == "within" and self.unread else worst
 
     def _by_straightedge(self) -> Iterator[Verdict]:
         rows = zip(self.limits.rows, self.laid, strict=True)

@@ -12,6 +12,8 @@ export const flatcodes = {
   "caution.flatness_no_limits": "The company's own limits are asked for, and none is given.",
   "caution.flatness_numbers_partly": "F-numbers rest on {lines} {lines|line|lines} of heights. Where lines must run and how many there must be is for ASTM E1155 and the contract; that was not looked after.",
   "caution.flatness_fall_short": "As built, the bed falls {fall:percent} where it falls least, less than the {least:percent} (1/4 in per foot) asked of shower floors (IRC P2709.1, as quoted): water may stand.",
+  "caution.flatness_fall_away": "As built, parts of the bed fall away from where the water is to run: {count}. Water will stand, or run to the walls: build the fall anew before anything covers it.",
+  "caution.flatness_touched": "Places that were worked over and that nobody looked at since: {count}. Read them again, or lay the straightedge there: until then the bed is not judged.",
   "caution.flatness_water": "Places from which no water runs off: {count}. Fill them, or cut a way down, before anything covers them.",
 
   "limit_basis.ansi_small_long": "ANSI A108.02, all edges of the tile under {edge:length}: {limit:error} under {rule:length}",

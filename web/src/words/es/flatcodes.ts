@@ -12,6 +12,8 @@ export const flatcodes = {
   "caution.flatness_no_limits": "Se piden los límites propios de la empresa, y no hay ninguno.",
   "caution.flatness_numbers_partly": "Los números F se apoyan en {lines} {lines|línea|líneas} de alturas. Por dónde deben ir las líneas y cuántas deben ser lo dicen ASTM E1155 y el contrato; eso no se revisó.",
   "caution.flatness_fall_short": "Como quedó, la cama cae {fall:percent} donde menos cae, menos que el {least:percent} (1/4 in por pie) que se pide en pisos de ducha (IRC P2709.1, según se cita): el agua puede quedarse.",
+  "caution.flatness_fall_away": "Como quedó, hay partes de la cama que caen al revés de donde debe correr el agua: {count}. El agua se quedará o irá a los muros: rehaga la caída antes de cubrirla.",
+  "caution.flatness_touched": "Lugares trabajados que nadie ha revisado desde entonces: {count}. Léalos otra vez o ponga ahí la regla: hasta entonces la cama no se juzga.",
   "caution.flatness_water": "Lugares de donde no sale el agua: {count}. Rellénelos, o abra un paso hacia abajo, antes de cubrirlos.",
 
   "limit_basis.ansi_small_long": "ANSI A108.02, todos los lados de la loseta menores de {edge:length}: {limit:error} bajo {rule:length}",
