@@ -1,4 +1,4 @@
-"""Which way a finished bed falls, and what is said where it falls the wrong way."""
+"""What is told of a finished bed that falls the wrong way, or of which one part is less flat than the rest."""
 
 import pytest
 from tests.checked_bed import HIGH, checked_room, over_grid, rectangle
@@ -21,3 +21,17 @@ def test_a_bed_that_falls_against_its_design_is_told(built: float, is_told: bool
     (fall,) = plan["flatness"]["level"]["falls"]
     assert fall["fall"] == pytest.approx(abs(built), abs=1e-9)
     assert ("flatness_fall_away" in {caution["code"] for caution in plan["cautions"]}) is is_told
+
+
+@pytest.mark.parametrize(("rough", "verdict"), [(1.0, "within"), (1.5, "beyond")])
+def test_one_line_below_three_fifths_of_the_overall_f_number_is_beyond(rough: float, verdict: str) -> None:
+    """ACI 117-10, table 4.8.5.1: the least of any one part is 3/5 of the overall FF, here 15 of 25.
+
+    By hand: heights 0, a, 0, a ... bend by ±2 a; 12 bends spread by 2.089 a, so that FF is 115.8 / 6.267 a.
+    """
+    lines = [{"id": "even", "heights": [0.0] * 60}, {"id": "rough", "heights": [rough * (n % 2) for n in range(14)]}]
+    room = checked_room(ROOM, [], height_lines=lines, flatness={"standard": "aci_117_25_20"})
+    found = plan_of(room, "plan")["flatness"]
+    assert found["f_numbers"]["ff"] > 25.0
+    assert found["f_lines"][1]["ff"] == pytest.approx(115.8 / (6.267 * rough), rel=1e-3)
+    assert found["verdict"] == verdict

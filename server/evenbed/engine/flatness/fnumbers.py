@@ -64,7 +64,7 @@ def f_numbers_of(measured: Sequence[Heights], is_level: bool) -> FlatAndLevel:
     levels = [(fl, len(row.heights) - RUN) for row, _, fl in rows if fl is not None]
     level = combined(levels) if levels and is_level else None
     count = sum(len(row.heights) for row, _, _ in rows)
-    return FlatAndLevel(FNumbers(flat, level, len(rows), count, None, None), tuple(told), None)
+    return FlatAndLevel(FNumbers(flat, level, len(rows), count), tuple(told), None)
 
 
 def numbers_of(heights: Sequence[float]) -> tuple[float, float | None]:

@@ -87,8 +87,6 @@ class FNumbers:
     fl: float | None = described(about="Overall FL, levelness; null where no line is long enough, or the top falls")
     lines: int = described(about="Lines of heights they rest on")
     heights: int = described(about="Heights in those lines")
-    low_ff: float | None = described(about="Lower end of the 90 % range of FF, null for too few heights")
-    low_fl: float | None = described(about="Lower end of the 90 % range of FL, null for too few heights")
 
 
 @dataclass(frozen=True)

@@ -18,8 +18,8 @@ from evenbed.engine.flatness.fnumbers import FlatAndLevel, Heights, f_numbers_of
 from evenbed.engine.flatness.levelled import FALLS, level_check_of
 from evenbed.engine.flatness.lying import longest_stretch
 from evenbed.engine.flatness.next_places import next_places, places_to_read_again
-from evenbed.engine.flatness.shapes import GapVerdict, LevelCheck, Verdict
-from evenbed.engine.flatness.standards import ACI_NEEDS, Limits, limits_of
+from evenbed.engine.flatness.shapes import FNumbers, GapVerdict, LevelCheck, LineNumbers, Verdict
+from evenbed.engine.flatness.standards import ACI_LOCAL, ACI_NEEDS, Limits, limits_of
 from evenbed.engine.flatness.touched import is_near, is_stale, stale_readings, unread_touches
 from evenbed.engine.flatness.verdicts import Laid, checks_of, gap_verdicts_of, tells_of, worst_verdict
 from evenbed.engine.flatness.work import WorkList, work_from
@@ -185,9 +185,16 @@ class WorkedFlatness:
         if found is None:
             return ("too_sparse" if self.surface.spots else "not_read",)
         ff, fl = asked
-        if found.ff < ff or (fl is not None and found.fl is not None and found.fl < fl):
+        least_fl = None if fl is None else ACI_LOCAL * fl
+        parts = [_is_below(line, ACI_LOCAL * ff, least_fl) for line in self.flat_and_level.lines]
+        if _is_below(found, ff, fl) or any(parts):
             return ("beyond",)
         return ("within" if fl is None or found.fl is not None else "too_sparse",)
+
+
+def _is_below(found: FNumbers | LineNumbers, ff: float, fl: float | None) -> bool:
+    """True where F-numbers are less than asked; what was not told or not asked is not less."""
+    return found.ff < ff or (fl is not None and found.fl is not None and found.fl < fl)
 
 
 def flatness_of(document: Document, bed: WorkedBed) -> WorkedFlatness:

@@ -16,11 +16,10 @@ interface OneProps {
 }
 
 function One({ which, numbers, needs, plan }: OneProps) {
-  const [value, low] = which === "ff" ? [numbers.ff, numbers.low_ff] : [numbers.fl, numbers.low_fl];
-  const notes = [low === null ? "" : t("checking.f_low", { low: fText(low) }), needs === null ? "" : t("checking.f_needs", { needs: fText(needs) })];
+  const value = numbers[which];
   return (
     <Figure
-      label={t(`checking.${which}`)} value={value === null ? t("checking.none") : fText(value)} note={notes.filter((note) => note !== "").join(" ")}
+      label={t(`checking.${which}`)} value={value === null ? t("checking.none") : fText(value)} note={needs === null ? "" : t("checking.f_needs", { needs: fText(needs) })}
       plan={plan} path={`flatness.f_numbers.${which}`}
     />
   );

@@ -1870,10 +1870,6 @@ export interface components {
             readonly heights: number;
             /** @description Lines of heights they rest on */
             readonly lines: number;
-            /** @description Lower end of the 90 % range of FF, null for too few heights */
-            readonly low_ff: number | null;
-            /** @description Lower end of the 90 % range of FL, null for too few heights */
-            readonly low_fl: number | null;
         };
         /** @description A day foretold: its low and its high, each at its time; between them the temperature swings as half a wave. */
         readonly ForecastDay: {
