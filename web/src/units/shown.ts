@@ -84,6 +84,11 @@ export function errorText(mm: number, { units, language }: Reader): string {
   return units === "imperial" ? inchesOnly(mm, 64) : `${numberText(mm, 1, language)}${NARROW}mm`;
 }
 
+/** A gap under a straightedge, a limit, how far the bed is off: tenths of mm, or thirty-seconds of an inch. */
+export function gapText(mm: number, { units, language }: Reader): string {
+  return units === "imperial" ? inchesOnly(mm, 32) : `${numberText(mm, 1, language)}${NARROW}mm`;
+}
+
 /** The same without "mm": on the drawing, where every figure is one. */
 export function markText(text: string): string {
   return text.replace(/\u202fmm$/, "");

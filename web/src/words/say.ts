@@ -3,7 +3,7 @@
  * `depth`, a number of mm, as inches and sixteenths or as mm, whichever the person reads. `{count|room|rooms}` chooses.
  */
 import {
-  areaText, clockHourText, clockText, datedText, depthText, errorText, heightText, hoursText, lengthText, loadText, massText, momentText, numberText,
+  areaText, clockHourText, clockText, datedText, depthText, errorText, gapText, heightText, hoursText, lengthText, loadText, massText, momentText, numberText,
   rateText, soonHourText, soonText, speedText, temperatureText, volumeText, waterText, type Reader,
 } from "../units";
 
@@ -19,6 +19,7 @@ const WRITERS: Readonly<Record<string, Writer>> = {
   area: areaText,
   depth: depthText,
   error: errorText,
+  gap: gapText,
   height: heightText,
   hours: hoursText,
   length: lengthText,

@@ -204,6 +204,13 @@ test("a bed that lies high on the whole is shown about its own mean, as far as i
   expect(offPoints(raised).map(({ label }) => label)).toEqual(["\u22121/32\u2033", "+1/32\u2033", "0\u2033"]);
 });
 
+test("the highest and the lowest reading carry their signs where no other reads the same", () => {
+  const kinds = (points: Flatness["points"]) => offPoints({ ...HILL, points }).map(({ kind }) => kind);
+  expect(kinds([[0, 0, -3], [1000, 0, 2], [0, 1000, 0]])).toEqual(["low", "high", "read"]);
+  expect(kinds([[0, 0, -3], [1000, 0, 0], [0, 1000, 0.02]])).toEqual(["low", "read", "read"]);
+  expect(kinds([[0, 0, 0]])).toEqual(["read"]);
+});
+
 test("work counts as done from the tap on, until its place is read again", () => {
   const row = <K extends "entry" | "reading">(kind: K, fields: Row<K>["fields"]): Row<K> => ({ kind, id: "x", sequence: 0, waiting: 0, conflicts: {}, fields });
   const work = { at: [100, 100], way: "fill" } as const;

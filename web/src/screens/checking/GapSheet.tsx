@@ -11,6 +11,7 @@ import { Link } from "../common/Link";
 import { placeText } from "../common/roomFigure";
 import { pathOfHistory } from "../common/route";
 import { saved } from "../common/saving";
+import { PassedOver } from "./PassedOver";
 
 interface GapSheetProps {
   readonly gap: Row<"gap">;
@@ -20,6 +21,7 @@ interface GapSheetProps {
 
 /** What the engine says of it; nothing until it has. */
 export function gapVerdict(id: string, view: FlatnessView | null): string {
+  if (view?.flatness.stale.includes(id)) return t("checking.gap_stale");
   const found = view?.flatness.gaps.find(({ gap }) => gap === id);
   if (!found) return "";
   return found.limit === null ? t("checking.no_limit") : t(`checking.wedge_${found.verdict === "beyond" ? "beyond" : "within"}`, { limit: gapText(found.limit) });
@@ -37,19 +39,6 @@ function Facts({ gap: { id, fields }, view }: Pick<GapSheetProps, "gap" | "view"
       {verdict !== "" && <div class="tall"><dt>{t("checking.limit_name")}</dt><dd data-testid="gap-verdict">{verdict}</dd></div>}
       {takenAt && <div><dt>{t("reading.taken")}</dt><dd>{momentText(takenAt, reader.value)}</dd></div>}
     </dl>
-  );
-}
-
-/** A straightedge is passed over the whole bed before its worst gap is measured: then it tells of all of it. */
-function PassedOver({ gap }: { gap: Row<"gap"> }) {
-  const isPassed = gap.fields.passed_over === true;
-  return (
-    <>
-      <button type="button" class="button wide" aria-pressed={isPassed} data-testid="passed-over" onClick={() => void saved(editGap(gap.id, { passed_over: !isPassed }))}>
-        {t(isPassed ? "checking.passed_over_yes" : "checking.passed_over")}
-      </button>
-      <p class="quiet small">{t("checking.passed_over_more")}</p>
-    </>
   );
 }
 

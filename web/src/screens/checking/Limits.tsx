@@ -1,5 +1,5 @@
 /** Each limit by itself: how long a straightedge, how much may stand open, how much does and where, how much of the bed was judged. */
-import { lengthText } from "../../units";
+import { errorText, lengthText } from "../../units";
 import type { Flatness, Lying, Plan, StraightedgeCheck } from "../../wire";
 import { reader, t, told } from "../../words";
 import { Figure } from "../common/Figure";
@@ -22,7 +22,7 @@ interface LimitProps {
 }
 
 function lyingNote(lying: Lying | null): string {
-  return lying ? t("checking.lies_at", { place: placeText(lying.at), sigma: gapText(lying.sigma) }) : "";
+  return lying ? t("checking.lies_at", { place: placeText(lying.at), sigma: errorText(lying.sigma, reader.value) }) : "";
 }
 
 function sparseKey(places: number, spacing: string) {

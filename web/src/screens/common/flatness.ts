@@ -1,5 +1,5 @@
 /** The flatness of a room's bed as the plan tells it, and its figures in words: for every screen that shows some of it. */
-import { feetInches, inchesOnly, numberText } from "../../units";
+import { feetInches, gapText as gapWords, inchesOnly, numberText } from "../../units";
 import type { Flatness, FlatnessWork, Plan, StraightedgeCheck } from "../../wire";
 import { reader, t } from "../../words";
 import type { RoomView } from "./useRoom";
@@ -40,12 +40,9 @@ export function knownVerdict(room: string, plan: Plan): Flatness["verdict"] | nu
   return (plan.flatness ?? kept.get(room)?.flatness)?.verdict ?? null;
 }
 
-const FINE = 32; // parts of an inch: a gap is judged finer than a tape is read
-
 /** A gap, a hump, how far a place is off: to 1/32 in, or 0.1 mm. */
 export function gapText(mm: number): string {
-  const { units, language } = reader.value;
-  return units === "imperial" ? inchesOnly(mm, FINE) : `${numberText(mm, 1, language)}\u202fmm`;
+  return gapWords(mm, reader.value);
 }
 
 /** The same with its sign: + where the bed is high. */

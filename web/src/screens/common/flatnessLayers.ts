@@ -12,6 +12,7 @@ const BANDS = 7;
 const LEAST_REACH = 1.5;
 const MOST_NEXT = 9; // places to read next that carry a number
 
+const SAME_HEIGHT = 0.05; // mm: two that are told alike
 const RAISED = 2; // times the rms about its mean: a bed that lies farther from its top on the whole is shown about its mean
 
 /** What the map counts from: the designed top; or the bed's own mean, where it lies so far from the top that nothing else would be seen. */
@@ -37,14 +38,20 @@ export function flatFill(flatness: Flatness): Scene["fill"] {
   return triangles.length === 0 ? null : { kind: "flat", bands: bandsBetween(corners, -reach, reach, BANDS) };
 }
 
+/** Which of the heights it is, where no other reads the same; else none is singled out. */
+function onlyOne(heights: readonly number[], height: number): number {
+  const same = heights.filter((z) => Math.abs(z - height) < SAME_HEIGHT);
+  return same.length === 1 && heights.length > 1 ? heights.indexOf(height) : -1;
+}
+
 /** Every reading that counts by how far the bed is off there, the highest and the lowest place by their signs. */
 export function offPoints(flatness: Flatness): readonly ScenePoint[] {
   const { points } = flatness;
   const base = baseOf(flatness);
   const heights = points.map(([, , z]) => z);
-  const [high, low] = [Math.max(...heights), Math.min(...heights)];
+  const [high, low] = [onlyOne(heights, Math.max(...heights)), onlyOne(heights, Math.min(...heights))];
   return points.map(([x, y, z], index): ScenePoint => ({
-    id: `off-${index}`, at: [x, y], label: markText(offText(z - base)), kind: high === low ? "read" : z === high ? "high" : z === low ? "low" : "read",
+    id: `off-${index}`, at: [x, y], label: markText(offText(z - base)), kind: index === high ? "high" : index === low ? "low" : "read",
   }));
 }
 

@@ -2,8 +2,8 @@
 export const flatcodes = {
   "caution.flatness_computed": "A straightedge laid by computation knows the bed at its readings alone. The way of measuring that the contract names, and whoever inspects it, decide.",
   "caution.flatness_sparse": "Readings stand near enough for a straightedge of {length:length} on {share:percent} of the bed only: that nothing was found elsewhere says nothing. Read more places, or lay the straightedge and enter the gaps.",
-  "caution.flatness_near_limit": "The worst place under {length:length} is {gap:error} against a limit of {limit:error}, known to about {doubt:error}: too near to the limit to tell. Lay the straightedge there.",
-  "caution.flatness_coarse": "A gap is known to about {doubt:error} by these readings, half of the limit of {limit:error} or more: read with a finer instrument, or lay the straightedge itself.",
+  "caution.flatness_near_limit": "The worst place under {length:length} is {gap:gap} against a limit of {limit:gap}, known to about {doubt:error}: too near to the limit to tell. Lay the straightedge there.",
+  "caution.flatness_coarse": "A gap is known to about {doubt:error} by these readings, half of the limit of {limit:gap} or more: read with a finer instrument, or lay the straightedge itself.",
   "caution.flatness_longer": "A straightedge of {length:length} is longer than the {fits:length} that fit this room: it was laid as long as the room allows, against the whole limit.",
   "caution.flatness_one_line": "The readings of the bed are too few, or stand on one line: nothing is known beside them.",
   "caution.flatness_reduced": "There are so many readings that a straightedge of {length:length} was not laid through every two of them: a worse place may have been passed over.",

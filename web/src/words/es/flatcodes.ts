@@ -2,8 +2,8 @@
 export const flatcodes = {
   "caution.flatness_computed": "Una regla puesta por cálculo solo conoce la cama en sus lecturas. Deciden la manera de medir que nombra el contrato y quien la inspeccione.",
   "caution.flatness_sparse": "Para una regla de {length:length} solo hay lecturas bastante cerca en {share:percent} de la cama: que en el resto no se hallara nada no dice nada. Lea más lugares, o ponga la regla y anote los huecos.",
-  "caution.flatness_near_limit": "El peor lugar bajo {length:length} tiene {gap:error} y el límite es {limit:error}; se conoce a unos {doubt:error}: demasiado cerca del límite para decirlo. Ponga la regla ahí.",
-  "caution.flatness_coarse": "Con estas lecturas un hueco se conoce a unos {doubt:error}, la mitad del límite de {limit:error} o más: lea con un instrumento más fino, o ponga la regla misma.",
+  "caution.flatness_near_limit": "El peor lugar bajo {length:length} tiene {gap:gap} y el límite es {limit:gap}; se conoce a unos {doubt:error}: demasiado cerca del límite para decirlo. Ponga la regla ahí.",
+  "caution.flatness_coarse": "Con estas lecturas un hueco se conoce a unos {doubt:error}, la mitad del límite de {limit:gap} o más: lea con un instrumento más fino, o ponga la regla misma.",
   "caution.flatness_longer": "Una regla de {length:length} es más larga que los {fits:length} que caben en este cuarto: se puso tan larga como el cuarto permite, contra el límite entero.",
   "caution.flatness_one_line": "Las lecturas de la cama son muy pocas, o están en una sola línea: fuera de ellas no se sabe nada.",
   "caution.flatness_reduced": "Hay tantas lecturas que una regla de {length:length} no se puso por cada dos de ellas: puede haberse pasado por alto un lugar peor.",

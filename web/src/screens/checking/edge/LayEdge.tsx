@@ -3,11 +3,11 @@ import { useState } from "preact/hooks";
 import { Drawing } from "../../../drawing/Drawing";
 import type { Scene } from "../../../drawing/scene";
 import { mayWrite } from "../../../state";
-import { lengthText } from "../../../units";
+import { errorText, lengthText } from "../../../units";
 import type { Flatness, StraightedgeAnswer } from "../../../wire";
 import { reader, t } from "../../../words";
 import { Figure } from "../../common/Figure";
-import { flatnessOf, gapText, ruleText } from "../../common/flatness";
+import { flatnessOf, gapText, ruleText, type FlatnessView } from "../../common/flatness";
 import { flatFill } from "../../common/flatnessLayers";
 import { explained } from "../../common/ownExplanations";
 import { Missing } from "../../common/Missing";
@@ -62,7 +62,7 @@ function limitPath(plan: RoomView["plan"], limit: number | null): string {
 }
 
 function gapNote({ gap, profile }: StraightedgeAnswer): string {
-  if (gap) return t("checking.plus_minus", { sigma: gapText(gap.sigma) });
+  if (gap) return t("checking.plus_minus", { sigma: errorText(gap.sigma, reader.value) });
   return t(profile.length === 0 ? "checking.no_bed_there" : "checking.touches");
 }
 
@@ -81,14 +81,14 @@ function Found({ answer, plan }: { answer: StraightedgeAnswer; plan: RoomView["p
   );
 }
 
-function Under({ room, now, plan }: { room: RoomView; now: EdgeNow; plan: RoomView["plan"] }) {
+function Under({ room, now, view }: { room: RoomView; now: EdgeNow; view: FlatnessView | null }) {
   const { edge, asked } = now;
   if (!edge) return <p class="notice" role="status">{t(now.laid ? "checking.tap_second" : "checking.tap_first")}</p>;
   const answer = asked?.outcome === "answered" ? asked.answer : null;
   return (
     <>
-      <Wedge room={room.id} edge={edge} answer={answer} />
-      {answer && <Found answer={answer} plan={plan} />}
+      <Wedge room={room.id} edge={edge} answer={answer} outdated={new Set(view?.flatness.stale ?? [])} />
+      {answer && <Found answer={answer} plan={view?.plan ?? room.plan} />}
       {asked && asked.outcome !== "replaced" && asked.outcome !== "answered" && <NoAnswer asked={asked} />}
       {!asked && <p class="notice" role="status">{t("engine.computing")}</p>}
     </>
@@ -108,8 +108,8 @@ export function LayEdge({ id }: { id: string }) {
   return (
     <RoomFrame room={room} step="checking" part="edge" drawing={drawing}>
       <div class="stack">
-        {edge && <h3 data-testid="edge-length">{t("checking.laid", { rule: lengthText(lengthOf(edge), reader.value) })}</h3>}
-        <Under room={room} now={now} plan={view?.plan ?? room.plan} />
+        {edge && <h3 data-testid="edge-length">{t("checking.laid", { rule: ruleText(lengthOf(edge)) })}</h3>}
+        <Under room={room} now={now} view={view} />
         {view && <Offered flatness={view.flatness} edge={edge} lay={now.lay} />}
         {edge && <Ends room={id} edge={edge} lay={now.lay} />}
         <button type="button" class="button wide" data-testid="edge-hold" aria-pressed={!isByHand} onClick={() => setByHand(!isByHand)}>{t("checking.move_drawing")}</button>

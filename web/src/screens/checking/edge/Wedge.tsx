@@ -8,14 +8,16 @@ import { Dialog } from "../../common/Dialog";
 import { Entry } from "../../common/Entry";
 import { gapText, ruleText, SIGNS } from "../../common/flatness";
 import { saved, sayOnlyLooks } from "../../common/saving";
+import { PassedOver } from "../PassedOver";
 import { lengthOf, type Edge } from "./laid";
-
 
 interface WedgeProps {
   readonly room: string;
   readonly edge: Edge;
   /** Null while the engine reckons: the gap is kept all the same. */
   readonly answer: StraightedgeAnswer | null;
+  /** Gaps that count no more, as the bed under them was worked over. */
+  readonly outdated: ReadonlySet<string>;
 }
 
 const ONE_PLACE = 1; // mm
@@ -39,11 +41,11 @@ function Said({ gap, limit }: { gap: number; limit: number | null | undefined })
   );
 }
 
-export function Wedge({ room, edge, answer }: WedgeProps) {
+export function Wedge({ room, edge, answer, outdated }: WedgeProps) {
   const [typing, setTyping] = useState(false);
   const [isTooMuch, setTooMuch] = useState(false);
   const draft = `wedge:${room}`;
-  const here = measuredHere(gapsOf(room).value, edge);
+  const here = measuredHere(gapsOf(room).value.filter(({ id }) => !outdated.has(id)), edge);
   const begin = () => { if (mayWrite.value) setTyping(true); else sayOnlyLooks(); };
   const keep = (gap: number, typed: string) => {
     setTooMuch(gap > LARGEST);
@@ -55,6 +57,7 @@ export function Wedge({ room, edge, answer }: WedgeProps) {
     <>
       {here && <Said gap={here.fields.gap ?? 0} limit={answer ? answer.limit : undefined} />}
       <button type="button" class="button main wide" data-testid="type-gap" onClick={begin}>{t(here ? "checking.type_another" : "checking.type_gap")}</button>
+      {here && mayWrite.value && <PassedOver gap={here} />}
       {typing && (
         <Dialog title={t("checking.wedge")} testid="wedge" onClose={() => setTyping(false)}>
           <p class="quiet">{t("checking.wedge_how")}</p>
