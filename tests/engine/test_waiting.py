@@ -317,6 +317,14 @@ def test_weather_between_the_first_section_and_the_last_is_told_too() -> None:
     assert later["spells"] == [], "what was before the first section harms no bed"
 
 
+def test_a_forecast_that_ends_before_the_bed_takes_tile_is_told() -> None:
+    days = [{"low": 4.0, "high": 20.0, "low_at": at(24.0 * n - 3.0), "high_at": at(24.0 * n + 7.0)} for n in range(4)]
+    short, long = (waiting(1.0, forecast=days[:count]) for count in (1, 4))
+    told = {caution["code"]: caution["values"] for caution in short["cautions"]}
+    assert told["forecast_ends"] == {"held": 20.0}
+    assert "forecast_ends" not in codes_in(long)
+
+
 def test_heat_wind_and_fast_drying_have_their_spells_and_what_to_do_about_them() -> None:
     hot = {"bed": 41, "air": 40, "humidity": 10, "wind": 40}
     rows = [{"at": at(h), **hot} for h in (0.0, 2.0, 4.0)]

@@ -14,7 +14,7 @@ from evenbed.engine.waiting.explaining import part_explanations
 from evenbed.engine.waiting.shapes import Drying, EvaporationRow, Spell, TileWindow
 from evenbed.engine.waiting.spells import spells_from
 from evenbed.engine.waiting.tile import tile_window_from
-from evenbed.engine.waiting.warning import tick_cautions, tile_cautions, weather_cautions
+from evenbed.engine.waiting.warning import forecast_cautions, tick_cautions, tile_cautions, weather_cautions
 from evenbed.engine.waiting.windows import NOMINAL, BedKind
 
 
@@ -71,6 +71,8 @@ class RoomWaiting:
         """What the plan says of the waiting beside its prediction."""
         yield from weather_cautions(self.readiness.hardening, self.weather, self.hardened)
         yield from tile_cautions(self.tile, self.readiness.hardening, self.drying)
+        if self.document.forecast:
+            yield from forecast_cautions(self.readiness)
         yield from tick_cautions(self.readiness)
 
     def explanations(self) -> dict[str, Explanation]:

@@ -53,6 +53,10 @@ WAITING_CAUTIONS: dict[str, str] = {
     "frozen_subfloor": (
         "Do not place on a frozen subfloor or on frozen ground, and use no frozen sand: thaw and warm it first."
     ),
+    "forecast_ends": (
+        "What is foretold ends before the bed takes tile: from there on {held:.1f} °C is taken, day and night. Enter "
+        "more days; where nights are colder, it takes longer than told."
+    ),
     "frost_cover": (
         "Frost is foretold before the bed is hard: cover it with insulating blankets, keep it above {limit:.0f} °C."
     ),

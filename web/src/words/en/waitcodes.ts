@@ -28,6 +28,7 @@ export const waitcodes = {
   "caution.warm_the_room": "To keep the bed warm, heat the room and not the bed: no warm air may blow over it, and it stays covered.",
   "caution.unvented_heater": "A heater that burns fuel without a flue gives off carbon monoxide, which kills, and carbon dioxide, which leaves a fresh bed soft and dusty on top. Use electric heat or one that is vented to the outside.",
   "caution.frozen_subfloor": "Do not place on a frozen subfloor or on frozen ground, and use no frozen sand: thaw and warm it first.",
+  "caution.forecast_ends": "What is foretold ends before the bed takes tile: from there on {held:temperature} is taken, day and night. Enter more days; where nights are colder, it takes longer than told.",
   "caution.frost_cover": "Frost is foretold before the bed is hard: cover it with insulating blankets, keep it above {limit:temperature}.",
   "caution.ticked_early": "Milestones that were ticked before their window opens: {count:number}. Try the bed again before anybody relies on it.",
   "caution.drying_test": "{thickness:depth} of bed may take {early:whole} to {late:whole} days to dry, and longer in damp air: a band, never a date. A moisture test decides before a covering that minds moisture is laid.",

@@ -30,6 +30,7 @@ export const waitcodes: Readonly<Record<keyof typeof english, string>> = {
   "caution.warm_the_room": "Para mantener tibia la cama, caliente el cuarto y no la cama: que no le sople aire caliente, y que siga cubierta.",
   "caution.unvented_heater": "Un calentador que quema combustible sin chimenea suelta monóxido de carbono, que mata, y dióxido de carbono, que deja la cama fresca blanda y polvosa por encima. Use calor eléctrico o uno con salida al exterior.",
   "caution.frozen_subfloor": "No coloque sobre un subpiso helado ni sobre suelo helado, ni use arena helada: deshiélelo y caliéntelo antes.",
+  "caution.forecast_ends": "El pronóstico termina antes de que la cama reciba loseta: desde ahí se toma {held:temperature} de día y de noche. Anote más días; si las noches son más frías, tarda más de lo dicho.",
   "caution.frost_cover": "Se pronostica helada antes de que la cama esté dura: cúbrala con mantas aislantes y manténgala por encima de {limit:temperature}.",
   "caution.ticked_early": "Pasos que se marcaron antes de que empiece su plazo: {count:number}. Pruebe otra vez la cama antes de que alguien confíe en ella.",
   "caution.drying_test": "{thickness:depth} de cama pueden tardar de {early:whole} a {late:whole} días en secar, y más en aire húmedo: es un margen, nunca una fecha. Una prueba de humedad decide antes de poner un revestimiento delicado a la humedad.",
