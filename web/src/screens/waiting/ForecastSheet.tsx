@@ -15,9 +15,10 @@ function dayName(day: string): string {
   return dayText(Date.parse(`${day}${NOON}`), reader.value);
 }
 
-function columnKey(column: Column): WordKey {
-  if (column === "wind") return reader.value.units === "imperial" ? "forecast.wind_miles" : "forecast.wind_km";
-  return `forecast.${column}`;
+function columnName(column: Column): string {
+  const isImperial = reader.value.units === "imperial";
+  if (column === "wind") return t(isImperial ? "forecast.wind_miles" : "forecast.wind_km");
+  return t(`forecast.${column}`, { unit: isImperial ? "°F" : "°C" });
 }
 
 interface TableProps {
@@ -31,7 +32,7 @@ function Cell({ day, column, form, isHere }: { day: string; column: Column; form
   useEffect(() => { if (isHere) box.current?.scrollIntoView({ block: "nearest" }); }, [isHere]);
   const value = form.values.days[day]?.[column];
   return (
-    <button ref={box} type="button" class="button forecast-cell" aria-pressed={isHere} aria-label={t("forecast.cell", { day: dayName(day), what: t(columnKey(column)) })} data-testid={`forecast-${column}-${day}`} onClick={() => form.set({ cell: [day, column] })}>
+    <button ref={box} type="button" class="button forecast-cell" aria-pressed={isHere} aria-label={t("forecast.cell", { day: dayName(day), what: columnName(column) })} data-testid={`forecast-${column}-${day}`} onClick={() => form.set({ cell: [day, column] })}>
       {value === undefined ? "\u00b7" : numberText(value, 1, reader.value.language)}
     </button>
   );
@@ -41,7 +42,7 @@ function Table({ days, form, cell }: TableProps) {
   const columns = form.values.isMore ? COLUMNS : COLUMNS.slice(0, 2);
   return (
     <table class="forecast-table">
-      <thead><tr><th scope="col"><span class="hidden-words">{t("forecast.day")}</span></th>{columns.map((column) => <th key={column} scope="col">{t(columnKey(column))}</th>)}</tr></thead>
+      <thead><tr><th scope="col"><span class="hidden-words">{t("forecast.day")}</span></th>{columns.map((column) => <th key={column} scope="col">{columnName(column)}</th>)}</tr></thead>
       <tbody>
         {days.map((day) => (
           <tr key={day}>
@@ -81,7 +82,7 @@ function Keys({ days, form, cell, draft }: TableProps & { readonly cell: readonl
     form.set({ days: { ...form.values.days, [day]: typed }, cell: cellAfter(days, cell, form.values.isMore) });
     void clearDraft(own);
   };
-  return <Entry key={own} what={t("forecast.cell", { day: dayName(day), what: t(columnKey(column)) })} draft={own} measure="number" signed={column === "low" || column === "high"} nextLabel={t("keys.next")} onDone={done} />;
+  return <Entry key={own} what={t("forecast.cell", { day: dayName(day), what: columnName(column) })} draft={own} measure="number" signed={column === "low" || column === "high"} nextLabel={t("keys.next")} onDone={done} />;
 }
 
 /** Days that were typed and have gone by meanwhile are let go. */
