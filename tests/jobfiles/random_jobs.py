@@ -13,9 +13,7 @@ from evenbed.sync.accept import accept_push
 from evenbed.sync.jobs import PARENTS
 from evenbed.wire.exchange import Change, PushRequest
 from evenbed.wire.protocol import PROTOCOL, SCHEMA
-from tests.machine.edits import CHOICES as COMMON_CHOICES
-from tests.machine.edits import MOMENTS, NAMES, Fields, some_of
-from tests.machine.edits import NEW as COMMON_NEW
+from tests.machine.edits import CHOICES, NEW, Fields
 from tests.phones import uuid_text
 from tests.pictures import Picture, jpeg
 from tests.stores import START, author_of, join_device
@@ -23,43 +21,6 @@ from tests.stores import START, author_of, join_device
 PEOPLE = ("Ana", "Ben", "Cal")
 JOB = uuid_text(1)
 PICTURES = (jpeg(1), jpeg(2))
-WHAT = st.sampled_from(["note", "milestone", "rubbed", "filled_up"])
-HASHES = {"engine_hash": "a" * 64, "inputs_hash": "b" * 64}
-PLACES = st.sampled_from([[0, 0], [1200, 300.5]])
-NEW: dict[str, st.SearchStrategy[Fields]] = COMMON_NEW | {
-    "entry": st.fixed_dictionaries(
-        {"what": st.sampled_from(["note", "milestone", "rubbed", "filled_up"]), "at": MOMENTS}
-    ),
-    "gap": st.builds(lambda gap: {"from": [0, 0], "to": [2000, 0], "gap": gap}, st.integers(0, 6)),
-    "height_line": st.builds(lambda top: {"heights": [0, top, 0.5]}, st.integers(-3, 3)),
-    "temperature_log": st.builds(
-        lambda start, warm: {"start": start, "seconds": [0, 600, 1200.5], "celsius": [warm, 19, 18.5]},
-        MOMENTS,
-        st.integers(5, 30),
-    ),
-    "forecast_day": st.fixed_dictionaries(
-        {"low": st.integers(-5, 10), "high": st.integers(11, 30), "low_at": MOMENTS, "high_at": MOMENTS}
-    ),
-    "sign_off": st.builds(
-        lambda at: {
-            "at": at,
-            "by": "Ana",
-            "engine": "1",
-            "copy": "{}",
-            "engine_hash": "a" * 64,
-            "inputs_hash": "b" * 64,
-        },
-        MOMENTS,
-    ),
-}
-CHOICES: dict[str, st.SearchStrategy[Fields]] = COMMON_CHOICES | {
-    "entry": some_of({"text": st.text(max_size=2), "by": NAMES, "place": PLACES | st.none()}),
-    "gap": some_of({"gap": st.integers(0, 6), "at": PLACES | st.none()}),
-    "height_line": some_of({"spacing": st.sampled_from([300, 304.8]), "from": PLACES}),
-    "temperature_log": some_of({"where": st.sampled_from(["bed", "air", None]), "name": NAMES}),
-    "forecast_day": some_of({"low": st.integers(-5, 10), "source": NAMES}),
-    "sign_off": some_of({"note": st.text(max_size=2), "deleted": st.booleans()}),
-}
 PLACED = sorted(set(NEW) - {"photo"})
 
 

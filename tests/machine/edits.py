@@ -11,6 +11,7 @@ NAMES = st.sampled_from(["Alder", "Birch", "Cedar", "Dogwood", "Elm", None])
 MOMENTS = st.sampled_from(["2026-05-04T08:00:00Z", "2026-05-04T12:30:00+02:00"])
 SECTIONS, RAILS = st.sampled_from(["A", "B"]), st.sampled_from(["A", "B", "C"])
 SHARES = st.sampled_from([1, 0.5, None])
+PLACES = st.sampled_from([[0, 0], [1200, 300.5]])
 TYPED = st.sampled_from(["1/16 in", {"off": "1.5 mm"}, None])
 OPTIONS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "job": {"name": NAMES, "note": st.text(max_size=2), "units": st.sampled_from(["imperial", "metric"])},
@@ -26,13 +27,18 @@ OPTIONS: dict[str, dict[str, st.SearchStrategy[Any]]] = {
     "batch": {"section": SECTIONS, "placed_at": MOMENTS, "thrown_at": MOMENTS | st.none(), "size": SHARES},
     "station": {"rail": RAILS, "shim": st.integers(0, 20)},
     "rail_check": {"off": st.integers(-3, 3), "reversed_off": st.sampled_from([0, -1.5, None]), "typed": TYPED},
-    "entry": {"until": MOMENTS | st.none(), "text": st.text(max_size=2)},
+    "entry": {"until": MOMENTS | st.none(), "text": st.text(max_size=2), "by": NAMES, "place": PLACES | st.none()},
     "climate": {"air": st.integers(5, 30), "humidity": st.integers(30, 90)},
     "alternative": {
         "name": NAMES,
         "chosen_at": MOMENTS,
         "top": st.sampled_from([{"kind": "level", "height": 40}, None]),
     },
+    "gap": {"gap": st.integers(0, 6), "at": PLACES | st.none(), "typed": st.sampled_from([{"gap": "1/8 in"}, None])},
+    "height_line": {"heights": st.lists(st.integers(-3, 3), max_size=4), "spacing": st.sampled_from([300, 304.8])},
+    "temperature_log": {"where": st.sampled_from(["bed", "air", None]), "name": NAMES},
+    "forecast_day": {"low": st.integers(-5, 10), "high": st.integers(11, 30), "source": NAMES},
+    "sign_off": {"note": st.text(max_size=2)},
     "prices": {"prices.cement_bag": st.integers(8, 20), "prices.margin": st.sampled_from([0.1, 0.2, None])},
     "supplies": {"supplies.tile.waste": st.sampled_from([0.1, 0.15]), "supplies.membrane.lap": st.integers(50, 200)},
 }
@@ -53,9 +59,36 @@ NEW: dict[str, st.SearchStrategy[Fields]] = {
         lambda rail, along: {"rail": rail, "at": [150, along], "shim": along / 100}, RAILS, st.integers(0, 2400)
     ),
     "rail_check": st.fixed_dictionaries({"rail": RAILS, "off": st.integers(-3, 3)}, optional={"rail_to": RAILS}),
-    "entry": st.fixed_dictionaries({"what": st.sampled_from(["stopped", "note", "trued", "habit"]), "at": MOMENTS}),
+    "entry": st.fixed_dictionaries(
+        {
+            "what": st.sampled_from(["stopped", "note", "trued", "habit", "milestone", "rubbed", "filled_up"]),
+            "at": MOMENTS,
+        }
+    ),
     "climate": st.fixed_dictionaries({"at": MOMENTS, "bed": st.integers(5, 30)}),
     "alternative": st.fixed_dictionaries({"name": NAMES}),
+    "gap": st.builds(lambda gap: {"from": [0, 0], "to": [2000, 0], "gap": gap}, st.integers(0, 6)),
+    "height_line": st.builds(lambda top: {"heights": [0, top, 0.5]}, st.integers(-3, 3)),
+    "temperature_log": st.builds(
+        lambda start, warm: {"start": start, "seconds": [0, 600, 1200.5], "celsius": [warm, 19, 18.5]},
+        MOMENTS,
+        st.integers(5, 30),
+    ),
+    "forecast_day": st.fixed_dictionaries(
+        {"low": st.integers(-5, 10), "high": st.integers(11, 30), "low_at": MOMENTS, "high_at": MOMENTS}
+    ),
+    "sign_off": st.builds(
+        lambda at, by: {
+            "at": at,
+            "by": by,
+            "engine": "1",
+            "engine_hash": "a" * 64,
+            "inputs_hash": "b" * 64,
+            "copy": "{}",
+        },
+        MOMENTS,
+        st.sampled_from(["Ana", "Ben"]),
+    ),
     "photo": st.builds(
         lambda size: {"hash": f"{size:064x}", "media_type": "image/jpeg", "width": 8, "height": 6, "size": size},
         st.integers(1, 1000),

@@ -76,7 +76,7 @@ def _is_seen(worker_id: str, record: Record, records: Mapping[Key, Record]) -> b
 def _job_key(record: Record, records: Mapping[Key, Record]) -> Key:
     if record.kind == "job":
         return "job", record.id
-    if record.kind == "room":
+    if "job_id" in record.fields:
         return "job", str(record.fields["job_id"])
     return _job_key(records["room", str(record.fields["room_id"])], records)
 

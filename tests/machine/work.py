@@ -2,11 +2,18 @@
 
 from hypothesis import strategies as st
 
+from evenbed.sync.jobs import PARENTS
 from evenbed.wire.supplies import COMPANYS
 from tests.machine.base import Base, numbers, tabs
 from tests.machine.bases import CREW
 from tests.machine.edits import CHOICES, CREWS, NEW, WRONG, Fields
 from tests.machine.happenings import NothingToDoError, happens
+
+
+def within(kind: str, room: str, job: str) -> Fields:
+    """The field by which a record of this kind names what it belongs to."""
+    parent, field = PARENTS[kind]
+    return {field: room if parent == "room" else job}
 
 
 class Work(Base):
@@ -33,7 +40,7 @@ class Work(Base):
         """Two records saved together, the second one in the first."""
         job = self.pick(data, n, "job")
         room, inside = self.names.new(), self.names.new()
-        fields = data.draw(NEW[kind]) | {"room_id": room}
+        fields = data.draw(NEW[kind]) | within(kind, room, job[1])
         edits = [
             {"kind": "room", "id": room, "fields": {"job_id": job[1], "name": "new"}},
             {"kind": kind, "id": inside, "fields": fields},
@@ -42,9 +49,9 @@ class Work(Base):
 
     @happens(often=3, n=numbers, tab=tabs, data=st.data(), kind=st.sampled_from(sorted(NEW)))
     def new_in_a_room(self, n: int, tab: int, data: st.DataObject, kind: str) -> None:
-        """A reading, a batch, a station that was set, or whatever else lies in a room."""
-        room = self.pick(data, n, "room")
-        fields = data.draw(NEW[kind]) | {"room_id": room[1]}
+        """A reading, a batch, a station that was set, or whatever else lies in a room; a day's forecast, in a job."""
+        around = self.pick(data, n, PARENTS[kind][0])[1]
+        fields = data.draw(NEW[kind]) | within(kind, around, around)
         self.write(n, tab, [{"kind": kind, "id": self.names.new(), "fields": fields}])
 
     @happens(often=6, n=numbers, tab=tabs, data=st.data())
