@@ -74,9 +74,9 @@ class Base(RuleBasedStateMachine):
             getattr(self, what.name)(**told)
             self.steps[what.name] += 1
         except NothingToDoError:
-            self._somebody_syncs()
+            self.somebody_syncs()
 
-    def _somebody_syncs(self) -> None:
+    def somebody_syncs(self) -> None:
         """In the place of what cannot happen now."""
         self.steps["somebody_syncs_instead"] += 1
         self.instead += 1

@@ -1,5 +1,6 @@
 """What the machine remembers: every change that a phone showed as saved, and what may no longer be asked of it."""
 
+import json
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field, replace
 from datetime import datetime
@@ -111,6 +112,16 @@ class Memory:
         for name in change["fields"]:
             self.stood.pop((change["kind"], change["record_id"], name), None)
 
+    def dismiss(self, refused: Row, by: Phone) -> None:
+        """Its person has read why this was refused, and lets go of the values that the phone had shown of it."""
+        self.dismissed.add(refused["change_id"])
+        told = {(refused["kind"], refused["record_id"], *_told(field)) for field in refused["fields"].items()}
+        self.witnesses = [
+            one
+            for one in self.witnesses
+            if one.phone is not by or (one.kind, one.record_id, *_told((one.field, one.value))) not in told
+        ]
+
     def only_looks(self, phone: Phone) -> None:
         """Its person is a viewer now, who offers nothing."""
         self._offers_none(phone, lambda _kind: True)
@@ -141,6 +152,11 @@ class Memory:
         for seen in phones.values():
             for change in seen.contents["changes"]:
                 self.forget_what_stood(change)
+
+
+def _told(field: tuple[str, Any]) -> tuple[str, str]:
+    """A field and its value, to be compared as JSON."""
+    return field[0], json.dumps(field[1], sort_keys=True)
 
 
 def _what_stood(phones: dict[str, Seen], before: Iterable[Record]) -> Iterator[tuple[Place, Stood]]:

@@ -110,12 +110,14 @@ class Mishaps(Base):
     @happens(n=numbers, which=st.integers(0, 3))
     def a_refusal_is_dismissed(self, n: int, which: int) -> None:
         """The person has read it."""
-        refused = sorted(one["change_id"] for one in self.tool.contents(self.phones[n])["refused"])
+        phone = self.phones[n]
+        refused = sorted(self.tool.contents(phone)["refused"], key=lambda one: one["change_id"])
         if not refused:
             raise NothingToDoError
-        self.tool.calm(self.phones[n])
-        self.tool.dismiss(self.phones[n], refused[which % len(refused)])
-        self.memory.dismissed.add(refused[which % len(refused)])
+        one = refused[which % len(refused)]
+        self.tool.calm(phone)
+        self.tool.dismiss(phone, one["change_id"])
+        self.memory.dismiss(one, phone)
 
     @happens()
     def the_service_starts_again(self) -> None:

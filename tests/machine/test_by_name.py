@@ -109,6 +109,35 @@ def test_a_setter_taken_off_a_job_holds_nothing_of_it_and_gets_it_back(bases: Ba
             assert (FIRST in kept) == expected
 
 
+def test_who_has_read_why_a_value_was_refused_is_not_asked_for_it_after_the_service_went_back(
+    bases: Bases, pipe: Pipe
+) -> None:
+    with story(bases, pipe) as machine:
+        machine.the_service_is_copied()
+        machine.write(ANA, 0, [{"kind": "job", "id": FIRST, "fields": {"note": 5}}], is_sound=False)
+        machine.the_service_is_put_back(0)
+        machine.sync(ANA, 0)
+        machine.a_refusal_is_dismissed(ANA, 0)
+        assert machine.tool.contents(machine.phones[ANA])["refused"] == []
+
+
+def test_the_same_steps_come_to_the_same_end_whatever_was_counted_before(bases: Bases, pipe: Pipe) -> None:
+    """What the machine counts goes on from run to run: were anything decided by it, no run could be made again."""
+    kind = machine_on(bases, pipe)
+    ends = []
+    for _run in range(3):
+        machine = kind()
+        machine.begin()
+        name_it(machine, BEN, "only Ben has it")
+        machine.the_phone_is_copied_or_put_back(CAL, 0)
+        for _step in range(2):
+            machine.somebody_syncs()
+        ends.append([[row["fields"] for row in machine.tool.shown(phone)] for phone in machine.phones])
+        machine.teardown()
+        kind.steps["steps of other runs"] += 1
+    assert ends[0] == ends[1] == ends[2]
+
+
 def test_two_tabs_without_a_lock_between_them_are_as_safe_as_one(bases: Bases, pipe: Pipe) -> None:
     with story(bases, pipe) as machine:
         machine.the_app_is_opened(ANA, is_another=True)
