@@ -69,10 +69,11 @@ function edgesOfCheck({ gap, hump, limit }: StraightedgeCheck, index: number): r
   return [...edgeOf(`gap-${index}`, "gap", gap, limit), ...edgeOf(`hump-${index}`, "hump", hump, limit)];
 }
 
-/** A gap that a wedge showed, where it lay; `isBeyond` is the engine's word, false until it has spoken. */
+/** A gap that a wedge showed, where it lay, unless the bed was worked over since; `isBeyond` is the engine's word, false until it has spoken. */
 export function wedgeEdges(gaps: readonly Row<"gap">[], flatness: Flatness | null): readonly SceneEdge[] {
   const beyond = new Set(flatness?.gaps.filter(({ verdict }) => verdict === "beyond").map(({ gap }) => gap));
-  return gaps.flatMap(({ id, fields: { from, to, at, gap } }): readonly SceneEdge[] => {
+  const stale = new Set(flatness?.stale ?? []);
+  return gaps.filter(({ id }) => !stale.has(id)).flatMap(({ id, fields: { from, to, at, gap } }): readonly SceneEdge[] => {
     if (!from || !to || typeof gap !== "number") return [];
     const middle = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2] as const;
     return [{ id: `wedge-${id}`, kind: "wedge", from, to, at: at ?? middle, label: markText(gapText(gap)), isBeyond: beyond.has(id) }];

@@ -27,7 +27,7 @@ function Head({ content, signed, others }: { content: Content; signed: Signed | 
       <p class="record-place">{[job.name, job.place].filter((part) => part !== "").join(" · ")}</p>
       <p>{t(signed ? "record.as_signed" : "record.as_of", { at })}</p>
       {signed && <p class="record-signed" data-testid="record-signed-by">{t("record.signed_by", { person: signed.by, at: signed.at })}{signed.note && ` ${signed.note}`}</p>}
-      {!signed && others.map((one) => <p key={one.id} class="record-signed">{t("record.signed_by", { person: one.by, at: one.at })}{one.note && ` ${one.note}`}</p>)}
+      {!signed && others.map((one) => <p key={one.id} class="record-signed">{t(one.inputsHash === inputsHash(content) ? "record.signed_by" : "record.signed_changed", { person: one.by, at: one.at })}{one.note && ` ${one.note}`}</p>)}
       {!signed && others.length === 0 && <p class="record-none">{t("record.not_signed")}</p>}
     </header>
   );

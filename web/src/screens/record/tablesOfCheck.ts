@@ -115,7 +115,9 @@ export function flatnessTable({ plan }: Content): Table {
 
 /** Gaps as a wedge showed them, with what the limits say of each. */
 export function gapsTable(content: Content): Table {
-  const verdicts = new Map((content.plan.flatness?.gaps ?? []).map((one) => [one.gap, one]));
+  const { flatness } = content.plan;
+  const verdicts = new Map((flatness?.gaps ?? []).map((one) => [one.gap, one]));
+  const stale = new Set(flatness?.stale ?? []);
   return {
     id: "gaps", title: t("record.gaps"), none: t("record.no_gaps"),
     columns: [
@@ -125,7 +127,7 @@ export function gapsTable(content: Content): Table {
     ],
     rows: rowsOf(content, "gap").map(({ id, fields }) => {
       const own = verdicts.get(id);
-      return [fields.from, fields.to, fields.gap, fields.at, own?.limit ?? null, own ? t(`record.gap_${own.verdict}`) : "", fields.taken_at];
+      return [fields.from, fields.to, fields.gap, fields.at, own?.limit ?? null, stale.has(id) ? t("record.stale") : own ? t(`record.gap_${own.verdict}`) : "", fields.taken_at];
     }),
   };
 }

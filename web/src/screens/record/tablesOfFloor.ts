@@ -50,6 +50,8 @@ export function readingsTable(content: Content, stage: "subfloor" | "bed" | "all
   const { document, plan } = content;
   const heights = new Map(plan.levels.heights.map((one) => [one.reading, one]));
   const suspects = new Set(plan.levels.suspects.map(({ reading }) => reading));
+  const stale = new Set(plan.flatness?.stale ?? []);
+  const noteOf = (id: string) => (stale.has(id) ? t("record.stale") : suspects.has(id) ? t("record.doubted_yes") : "");
   const numbers = readingNumbers(content);
   const isOne = (document.setups ?? []).length < 2;
   const own = document.readings.filter((one) => stage === "all" || (one.stage ?? "subfloor") === stage);
@@ -61,7 +63,7 @@ export function readingsTable(content: Content, stage: "subfloor" | "bed" | "all
       { title: t("record.setup"), measure: "text", isOptional: true },
       { title: t("named.reading.down"), measure: "length" }, { title: t("record.place"), measure: "place" },
       { title: t("named.reading.mark"), measure: "text", isOptional: true },
-      { title: t("reading.height"), measure: "height" }, { title: t("record.doubted"), measure: "text", isOptional: true }, { title: t("reading.taken"), measure: "moment", isOptional: true },
+      { title: t("reading.height"), measure: "height" }, { title: t("record.reading_note"), measure: "text", isOptional: true }, { title: t("reading.taken"), measure: "moment", isOptional: true },
     ],
     rows: own.map(({ id, stage: on, setup, down, at, mark, taken_at }) => [
       numbers.get(id),
@@ -69,7 +71,7 @@ export function readingsTable(content: Content, stage: "subfloor" | "bed" | "all
       isOne ? "" : setupText(content, setup),
       down, at ?? heights.get(id)?.at ?? null,
       mark === undefined ? "" : markText(content, mark),
-      heights.get(id)?.z ?? null, suspects.has(id) ? t("record.doubted_yes") : "", taken_at ?? null,
+      heights.get(id)?.z ?? null, noteOf(id), taken_at ?? null,
     ]),
   };
 }
