@@ -1,6 +1,7 @@
 """What is asked beside the plan gets one answer in CPython and in the phone's Python."""
 
 import json
+import math
 import subprocess
 from functools import partial
 from pathlib import Path
@@ -21,9 +22,9 @@ ROOMS = 30
 CLOSE = 1e-6  # mm: a micron's thousandth; a last bit of a square root or a sine may differ between C libraries
 
 
-def waves(n: int, x: float, y: float) -> float:
-    """A bed that climbs and steps down again, `n` mm at most."""
-    return (x * y / 1e6) % n
+def uneven(n: int, x: float, y: float) -> float:
+    """A bed of which no two places are equally bad: of two such each Python may tell the other one."""
+    return round(2.0 * math.sin(n + x / 713.0) + 1.3 * math.cos(y / 391.0 - x / 1009.0), 3)
 
 
 def asked() -> list[tuple[str, Json]]:
@@ -35,7 +36,7 @@ def asked() -> list[tuple[str, Json]]:
         *(f"{x},{y},1,x\n9,9,9,y\n" for x, y in ((1, 2), (1000.5, 3), (1e6, 4))),
     ]
     logs = [A_LOG, "04.05.2026 08:00;21,5\n04.05.2026 09:00;21,7", "#,Time,Temp (F)\n1,05/14/26 8:00 AM,70", "a,b"]
-    checked = [checked_room(SQUARE, over_grid(4000, 3000, 700, partial(waves, n))) for n in (2, 3)]
+    checked = [checked_room(SQUARE, over_grid(4000, 3000, 1000, partial(uneven, n))) for n in (2, 3)]
     return [
         *(("walk", room) for room in rooms),
         *(("bed_design", room) for room in rooms[:10]),
