@@ -7,6 +7,7 @@ import type { BoardRow } from "./rows";
 import { barsIn, shareAt, weekFrom, type WeekBar } from "./week";
 
 const NOON_MS = 12 * 3_600_000;
+const NEAR_END = 0.8; // of the strip: a name written on from there would leave it
 
 function percent(share: number): string {
   return `${(share * 100).toFixed(2)}%`;
@@ -18,7 +19,7 @@ function Bar({ bar, row }: { bar: WeekBar; row: BoardRow }) {
   const likely = window?.likely ?? "";
   const spoken = t("bar.spoken", { milestone: name, early: window?.early ?? likely, likely, late: window?.late ?? likely });
   return (
-    <span class={`week-bar ${bar.milestone}`} role="img" aria-label={spoken} title={spoken} style={{ left: percent(bar.from), width: percent(bar.to - bar.from) }} data-testid="week-bar">
+    <span class={`week-bar ${bar.milestone}${bar.from > NEAR_END ? " near-end" : ""}`} role="img" aria-label={spoken} title={spoken} style={{ left: percent(bar.from), width: percent(bar.to - bar.from) }} data-testid="week-bar">
       {name}
     </span>
   );

@@ -1,10 +1,12 @@
 /** The course of the job: its steps in the trade's order, each with the one fact that tells how far it is. */
 import { setStationsOf } from "../../state";
 import type { Plan } from "../../wire";
-import { momentText } from "../../units";
+import { momentText, roundedUp } from "../../units";
 import { reader, t } from "../../words";
 import { knownVerdict, SIGNS } from "./flatness";
 import type { Step } from "./route";
+
+const LIKELY_MIN = 10; // a likely time is told no finer, as on the screen of the waiting
 
 export interface RoomFacts {
   readonly readings: number;
@@ -28,7 +30,7 @@ function railsFact(plan: Plan, room: string): string {
 
 function waitingFact(plan: Plan): string {
   const tile = plan.readiness.find(({ milestone }) => milestone === "tile");
-  return tile?.at ? t("course.waiting", { at: momentText(tile.at, reader.value) }) : "";
+  return tile?.at ? t("course.waiting", { at: momentText(roundedUp(tile.at, LIKELY_MIN), reader.value) }) : "";
 }
 
 function checkingFact(plan: Plan, room: string): string {

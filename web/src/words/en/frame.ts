@@ -88,7 +88,7 @@ export const frame = {
   "course.material": "{bags} {bags|bag|bags} of cement",
   "course.rails": "{set} of {stations} set",
   "course.filling": "{sections} {sections|section|sections}",
-  "course.waiting": "Tile {at}",
+  "course.waiting": "Tile likely {at}",
   "floor.figures": "Figures of the room",
   "floor.no_outline": "Begin with the outline: tape the walls.",
   "floor.high_to_low": "High to low",

@@ -18,7 +18,7 @@ export const handed = {
   "named.room.flatness.own": "Our own limits",
   "named.entry.place": "Place",
   "named.entry.by": "Who",
-  "named.entry.how": "Looked at by",
+  "named.entry.how": "How it was looked at",
   "value.entry_milestone": "A milestone let pass",
   "value.entry_rubbed": "The bed rubbed down",
   "value.entry_filled_up": "The bed filled up",

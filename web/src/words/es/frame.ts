@@ -90,7 +90,7 @@ export const frame: Readonly<Record<keyof typeof english, string>> = {
   "course.material": "{bags} {bags|saco|sacos} de cemento",
   "course.rails": "{set} de {stations} puestos",
   "course.filling": "{sections} {sections|tramo|tramos}",
-  "course.waiting": "Loseta {at}",
+  "course.waiting": "Loseta, probable: {at}",
   "floor.figures": "Cifras del cuarto",
   "floor.no_outline": "Empiece por el contorno: mida las paredes.",
   "floor.high_to_low": "De alto a bajo",

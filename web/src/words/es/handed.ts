@@ -20,7 +20,7 @@ export const handed: Readonly<Record<keyof typeof english, string>> = {
   "named.room.flatness.own": "Nuestros límites",
   "named.entry.place": "Lugar",
   "named.entry.by": "Quién",
-  "named.entry.how": "Comprobado",
+  "named.entry.how": "Cómo se comprobó",
   "value.entry_milestone": "Un paso autorizado",
   "value.entry_rubbed": "La cama rebajada",
   "value.entry_filled_up": "La cama rellenada",
