@@ -1,6 +1,10 @@
 """A bed that waits: placed, logged, foretold, one milestone ticked, for the tests of the waiting."""
 
-from tests.documents import Json
+from datetime import datetime, timedelta
+from typing import Any
+
+from tests.documents import SQUARE, Json, room_over
+from tests.questions import answer_to
 
 PLACED = "2026-05-04T08:00:00-05:00"
 A_WAIT: Json = {
@@ -30,3 +34,26 @@ A_WAIT: Json = {
     "curing": {"moisture_sensitive": True, "tile_when": "same_day"},
 }
 A_LOG = "Fecha,Hora,Temp (°C)\n14/05/2026,08:00:00,21.5\n14/05/2026,08:10:00,--\n14/05/2026,08:20:00,21.7\n"
+ROOM = room_over(SQUARE, [(0.0, 0.0, 0.0), (4000.0, 0.0, 0.0), (4000.0, 3000.0, 0.0), (0.0, 3000.0, 0.0)])
+PLACEMENTS = [{"section": "S1", "placed_at": PLACED}]
+
+
+def at(hours: float) -> str:
+    return (datetime.fromisoformat(PLACED) + timedelta(hours=hours)).isoformat()
+
+
+def held(celsius: float, hours: float = 400.0) -> list[Json]:
+    return [{"at": at(h), "bed": celsius} for h in (-2.0, hours)]
+
+
+def waiting(now: float, **more: Any) -> Json:
+    return answer_to("waiting", document=ROOM | {"placements": PLACEMENTS} | more, now=at(now))
+
+
+def tile_in(answer: Json) -> Json:
+    found: Json = next(one for one in answer["countdown"] if one["milestone"] == "tile")
+    return found
+
+
+def codes_in(answer: Json) -> set[str]:
+    return {caution["code"] for caution in answer["cautions"]}
