@@ -1,8 +1,7 @@
 /** A secret address at which this person's own calendar program reads which room when: made, shown once, revoked. */
 import { useEffect, useState } from "preact/hooks";
 import { calendarStanding, loadCalendar, makeCalendar, preferences, revokeCalendar, saveLine } from "../../state";
-import { momentText } from "../../units";
-import { reader, t } from "../../words";
+import { t } from "../../words";
 import { ownZone } from "../common/CalendarButton";
 import { Failure, useWish, type Wish } from "../people/Outcome";
 import { QrCode } from "../people/QrCode";
@@ -32,7 +31,7 @@ function Standing({ wish, onRevoked }: { wish: Wish; onRevoked: () => void }) {
   if (madeAt === null) return null;
   return (
     <>
-      <p data-testid="calendar-since">{t("calendar.since", { at: momentText(madeAt, reader.value) })}</p>
+      <p data-testid="calendar-since">{t("calendar.since", { at: madeAt })}</p>
       <button type="button" class="button danger wide" data-testid="revoke-calendar" disabled={wish.isAsking} onClick={() => void revoke()}>{t("calendar.revoke")}</button>
     </>
   );
