@@ -90,8 +90,12 @@ class Base(RuleBasedStateMachine):
             self.tool.open_first(phone)
             self.join(phone, FINE)
         crew = [worker.id for worker in CREW]
-        job = {"kind": "job", "id": self.names.new(), "fields": {"name": "first", "crew": crew}}
-        self.write(0, 0, [job])
+        self.write(0, 0, self.job_edits(self.names.new(), "first", crew))
+
+    def job_edits(self, job_id: str, name: str, crew: list[str] | None) -> list[Row]:
+        """A new job, and its crew as the app says it: in a change of its own."""
+        told = [{"name": name}] if crew is None else [{"name": name}, {"crew": crew}]
+        return [{"kind": "job", "id": job_id, "fields": fields} for fields in told]
 
     def write(self, n: int, tab: int, edits: list[Row], *, is_sound: bool = True) -> None:
         """Save these together on a phone, and remember it where it says that it did."""

@@ -3,13 +3,13 @@
 from collections import Counter
 
 from tests.machine.bases import Bases
+from tests.machine.carrying import Carrying
 from tests.machine.exchanges import Exchanges
 from tests.machine.mishaps import Mishaps
 from tests.machine.pipe import Pipe
-from tests.machine.work import Work
 
 
-class PhonesAndOffice(Work, Exchanges, Mishaps):
+class PhonesAndOffice(Carrying, Exchanges, Mishaps):
     """Draws what happens next."""
 
 

@@ -52,6 +52,9 @@ class Stood:
     held_by: tuple[tuple[Phone, int], ...]
 
 
+NO_CLOCK = -1
+"""In the place of how often a phone's clock had been set."""
+
 Place = tuple[str, str, str]
 """Kind and id of a record, and a field of it."""
 
@@ -78,6 +81,17 @@ class Memory:
             self.forget_what_stood(change)
             if key not in self.keys:
                 self.keys.append(key)
+
+    def brought(self, changes: Iterable[Row], phone: Phone, at: datetime) -> None:
+        """The phone has just taken these out of a job's file.
+
+        Those that nobody saved tell a whole record that another phone knew: they too may not be lost, but no clock
+        says when they were made.
+        """
+        for change in changes:
+            self.forget_what_stood(change)
+            if change["change_id"] not in self.saved:
+                self.saved[change["change_id"]] = Saved(change, phone, phone.life, at, NO_CLOCK, is_sound=False)
 
     def makers(self, record_id: str) -> list[str]:
         """The first change of a record."""

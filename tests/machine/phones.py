@@ -136,6 +136,20 @@ class Phones:
         assert told is None or told["outcome"] == "read", told
         return told is not None
 
+    def open_job(self, phone: Phone, job_id: str) -> None:
+        """Look at a job: its history is kept from then on."""
+        self._attempt(phone, "open_job", job=job_id)
+
+    def job_file(self, phone: Phone, job_id: str) -> str | None:
+        """A job as a file, in base 64; None where the phone's storage does not hold it."""
+        file: str | None = self._call(phone, "job_file", job=job_id)
+        return file
+
+    def take_job(self, phone: Phone, file: str) -> Row | None:
+        """Take a job's file in; how much was new, or None where that failed."""
+        told: Row | None = self._attempt(phone, "take_job", file=file)
+        return told
+
     def dismiss(self, phone: Phone, change_id: str) -> None:
         """The person has read why a change was refused."""
         self._call(phone, "dismiss", change=change_id)

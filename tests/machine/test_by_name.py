@@ -194,3 +194,41 @@ def test_prices_that_a_backup_lacks_come_back_from_a_foremans_phone_alone(bases:
         told = {record.kind: record.fields for record in machine.office.records() if record.kind in COMPANYS}
         assert told["prices"] == {"prices.cement_bag": 15, "prices.margin": 0.2}
         assert told["supplies"] == {"supplies.tile.waste": 0.15}
+
+
+def carry(machine: PhonesAndOffice, n: int, other: int, job_id: str) -> int:
+    """A job as a file from one phone into another; how many changes were new there."""
+    file = machine.tool.job_file(machine.phones[n], job_id)
+    assert file is not None
+    return len(machine.take_in(machine.phones[other], file))
+
+
+@pytest.mark.parametrize("is_opened", [True, False])
+def test_a_job_that_went_by_file_counts_once_whoever_sends_it_first(
+    bases: Bases, pipe: Pipe, is_opened: bool
+) -> None:
+    with story(bases, pipe) as machine:
+        if is_opened:
+            machine.tool.open_job(machine.phones[ANA], FIRST)
+            machine.sync(ANA, 0)
+        name_it(machine, ANA, "only Ana has it")
+        assert carry(machine, ANA, CAL, FIRST) == (3 if is_opened else 2)
+        assert carry(machine, ANA, CAL, FIRST) == 0
+        machine.everybody_syncs([CAL, ANA, BEN])
+        entries = [entry for entry in machine.office.log() if entry.fields.get("name") == "only Ana has it"]
+        assert len(entries) == 1
+        assert name_of(machine) == "only Ana has it"
+
+
+def test_a_foremans_crew_stands_though_a_setter_brought_the_job_first(bases: Bases, pipe: Pipe) -> None:
+    """A setter may not say who is assigned: that waits for the foreman's own phone."""
+    with story(bases, pipe) as machine:
+        job = machine.names.new()
+        crew = [CREW[BEN].id, CREW[CAL].id]
+        machine.write(ANA, 0, machine.job_edits(job, "new", crew))
+        carry(machine, ANA, BEN, job)
+        machine.everybody_syncs([BEN, ANA, CAL])
+        assert next(record.fields for record in machine.office.records() if record.id == job) == {
+            "name": "new",
+            "crew": crew,
+        }

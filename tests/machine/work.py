@@ -30,10 +30,8 @@ class Work(Base):
     @happens(often=2, n=numbers, tab=tabs, crew=st.none() | CREWS)
     def new_job(self, n: int, tab: int, crew: list[str] | None) -> None:
         """Also with a crew, which only the foreman may name."""
-        fields: Fields = {"name": f"job {self.memory.restores}"}
-        if crew is not None:
-            fields["crew"] = [worker.id for worker in CREW if worker.name in crew]
-        self.write(n, tab, [{"kind": "job", "id": self.names.new(), "fields": fields}])
+        named = None if crew is None else [worker.id for worker in CREW if worker.name in crew]
+        self.write(n, tab, self.job_edits(self.names.new(), f"job {self.memory.restores}", named))
 
     @happens(often=2, n=numbers, tab=tabs, data=st.data(), kind=st.sampled_from(sorted(NEW)))
     def new_room_with_something_in_it(self, n: int, tab: int, data: st.DataObject, kind: str) -> None:

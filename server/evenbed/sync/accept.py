@@ -173,10 +173,14 @@ def _is_same(sent: Change, earlier: Entry) -> bool:
 
 
 def _allowed(sent: Change, role: Role) -> Change:
-    """Who is no foreman takes out of a file all but the foremen's choices, with which the rest would be refused."""
-    if sent.origin is None or role == "foreman":
+    """Who is no foreman takes out of a file all but the foremen's choices, with which the rest would be refused.
+
+    A change that is nothing else stays whole and is refused, so that its id is free for the foreman's own phone.
+    """
+    rest = without_foremans(sent.kind, sent.fields)
+    if sent.origin is None or role == "foreman" or not rest:
         return sent
-    return sent.model_copy(update={"fields": without_foremans(sent.kind, sent.fields)})
+    return sent.model_copy(update={"fields": rest})
 
 
 def _knew(ledger: Ledger, author: Author, change: Change) -> frozenset[int]:

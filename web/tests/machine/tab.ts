@@ -1,4 +1,5 @@
 /** One open tab of the app on one phone: its own storage and office, over the phone's disk and the machine's network. */
+import { makeJobFile, readJobFile } from "../../src/carrying";
 import { Storage, type QueuedChange } from "../../src/storage";
 import { Office, type Http, type JoinOutcome } from "../../src/sync";
 import type { Edit, Row } from "../../src/wire";
@@ -71,6 +72,25 @@ export class Tab {
 
   readIn(text: string): Promise<unknown> {
     return this.#storage.readUnsentFile(text);
+  }
+
+  openJob(jobId: string): Promise<void> {
+    return this.#storage.noteOpened(jobId);
+  }
+
+  /** What this phone knows of a job as a file, in base 64; null where the job is not here. */
+  async jobFile(jobId: string): Promise<string | null> {
+    const out = await this.#storage.jobOut(jobId, "machine");
+    if (out === null) return null;
+    const file = makeJobFile(out.contents, out.photos);
+    return Buffer.from(await file.arrayBuffer()).toString("base64");
+  }
+
+  /** Taken as the app takes it: looked into, then all of it or nothing. */
+  async takeJob(text: string): Promise<{ readonly changes: number; readonly known: number }> {
+    const file = await readJobFile(new Blob([Buffer.from(text, "base64")]));
+    const { changes, known } = await this.#storage.takeJob(file);
+    return { changes, known };
   }
 
   close(): void {

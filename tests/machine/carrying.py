@@ -1,0 +1,40 @@
+"""Jobs go as files from phone to phone, past the service."""
+
+from hypothesis import strategies as st
+
+from tests.machine.base import numbers
+from tests.machine.happenings import NothingToDoError, happens
+from tests.machine.phones import Phone, Row
+from tests.machine.work import Work
+
+
+class Carrying(Work):
+    """What a phone knows of a job comes to another that knows it, knows some of it, or has never heard of it."""
+
+    @happens(n=numbers, data=st.data())
+    def a_job_is_opened(self, n: int, data: st.DataObject) -> None:
+        """From then on the phone fetches the job's history, so that it has it for a file."""
+        self.tool.open_job(self.phones[n], self.pick(data, n, "job")[1])
+
+    @happens(often=2, n=numbers, further=st.integers(1, 2), data=st.data())
+    def a_job_goes_by_file(self, n: int, further: int, data: st.DataObject) -> None:
+        """Taken in twice: the second time nothing is new."""
+        job_id = self.pick(data, n, "job")[1]
+        file = self.tool.job_file(self.phones[n], job_id)
+        if file is None:
+            raise NothingToDoError
+        other = self.phones[(n + further) % len(self.phones)]
+        if self.take_in(other, file):
+            assert not self.take_in(other, file)
+
+    def take_in(self, phone: Phone, file: str) -> list[Row]:
+        """The changes that are new in the phone's queue: all that it said, or none where it could not say so."""
+        before = {change["change_id"] for change in self._waiting(phone)}
+        told = self.tool.take_job(phone, file)
+        new = [change for change in self._waiting(phone) if change["change_id"] not in before]
+        assert told is None or told["changes"] == len(new)
+        self.memory.brought(new, phone, self.time.now)
+        return new
+
+    def _waiting(self, phone: Phone) -> list[Row]:
+        return self.tool.contents(phone)["changes"]
