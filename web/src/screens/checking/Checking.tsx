@@ -23,9 +23,14 @@ import { Standards } from "./Standards";
 import { NotRead, VerdictHead } from "./VerdictHead";
 import { WorkList } from "./WorkList";
 
+/** A straightedge laid by computation: it measures nothing, so whoever may only look may lay one too. */
+function LayLink({ room, wide = false }: { room: RoomView; wide?: boolean }) {
+  return <Link to={pathOfCheck(room.id, "edge")} class={wide ? "button wide" : "button"} testid="lay-edge">{t("checking.lay")}</Link>;
+}
+
 /** Ways to find out more; the first is what the check lacks most. */
 function Ways({ room, view }: { room: RoomView; view: FlatnessView | null }) {
-  if (!mayWrite.value) return null;
+  if (!mayWrite.value) return <LayLink room={room} wide />;
   const lacking = view?.flatness.next_readings.length ?? 0;
   const isLacking = !view || view.flatness.verdict === "not_read" || view.flatness.verdict === "too_sparse";
   const label = !view || view.flatness.readings === 0 || lacking === 0 ? t("checking.read") : t("checking.read_more", { places: lacking });
@@ -33,7 +38,7 @@ function Ways({ room, view }: { room: RoomView; view: FlatnessView | null }) {
     <div class="stack tight">
       <Link to={pathOfCheck(room.id, "read")} class={isLacking ? "button main wide" : "button wide"} testid="read-bed">{label}</Link>
       <div class="row even">
-        <Link to={pathOfCheck(room.id, "edge")} class="button" testid="lay-edge">{t("checking.lay")}</Link>
+        <LayLink room={room} />
         <Link to={pathOfCheck(room.id, "heights")} class="button" testid="height-line">{t("checking.heights")}</Link>
       </div>
     </div>
