@@ -1,8 +1,10 @@
-"""What is told of a finished bed that falls the wrong way, or of which one part is less flat than the rest."""
+"""What is told of a finished bed that falls the wrong way, is flat in parts alone, or lies right at its limit."""
+
+import math
 
 import pytest
 from tests.checked_bed import HIGH, checked_room, over_grid, rectangle
-from tests.documents import Json, plan_of
+from tests.documents import Json, plan_of, turned
 
 ROOM = rectangle(4000.0, 3000.0)
 FALL = 1.0 / 50.0
@@ -35,3 +37,17 @@ def test_one_line_below_three_fifths_of_the_overall_f_number_is_beyond(rough: fl
     assert found["f_numbers"]["ff"] > 25.0
     assert found["f_lines"][1]["ff"] == pytest.approx(115.8 / (6.267 * rough), rel=1e-3)
     assert found["verdict"] == verdict
+
+
+@pytest.mark.parametrize(("deep", "is_beyond"), [(5.0, False), (5.00001, True)])
+def test_a_gap_right_at_its_limit_is_not_beyond_it_however_the_room_lies(deep: float, is_beyond: bool) -> None:
+    """By hand: a valley 5 mm deep between ridges 2 m apart, BS 8204 SR2."""
+    valley = over_grid(4000, 3000, 1000, lambda x, _y: -deep if x == 1000.0 else 0.0)
+    for n in range(8):
+        angle = n * math.pi / 11.0
+        outline = [turned(corner, angle, (300.0 * n, 7.0)) for corner in ROOM]
+        built = [(*turned((x, y), angle, (300.0 * n, 7.0)), z) for x, y, z in valley]
+        plan = plan_of(checked_room(outline, built, flatness={"standard": "bs_8204_sr2"}), "plan")
+        (check,) = plan["flatness"]["checks"]
+        assert check["gap"]["gap"] == pytest.approx(deep, abs=1e-6)
+        assert (check["verdict"] == "beyond") is is_beyond

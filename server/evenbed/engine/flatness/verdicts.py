@@ -19,6 +19,7 @@ from evenbed.engine.flatness.shapes import GapVerdict, Lying, StraightedgeCheck,
 from evenbed.engine.flatness.standards import SLACK, Limit, Limits
 
 DOUBT = 1.645  # standard errors: 90 % of what readings err by lies within them, either way
+ROUNDING = 1e-6  # mm: what is no further over its limit is right at it, however the room lies on the drawing
 ORDER: tuple[Verdict, ...] = ("beyond", "too_sparse", "not_read", "within")
 """The worst first: a floor is within its limits where every check is."""
 
@@ -46,7 +47,7 @@ def _checked(
     told = [one for one in gaps if tells_of(one, limit)]
     laid = [(one.start, one.end) for one in told]
     judged = 1.0 if any(one.passed_over for one in told) else coverage.judged_share(limit.length, laid)
-    is_beyond = any(one is not None and one.gap > limit.gap for one in (gap, hump))
+    is_beyond = any(one is not None and one.gap > limit.gap + ROUNDING for one in (gap, hump))
     verdict = _verdict(is_beyond, judged >= ENOUGH and not is_awaited, bool(surface.spots or laid))
     is_sure = all(abs(found - limit.gap) >= DOUBT * sigma for found, sigma in _found(gap, hump))
     return Laid(
@@ -91,7 +92,7 @@ def gap_verdicts_of(limits: Limits, gaps: Sequence[MeasuredGap]) -> tuple[GapVer
     for gap in gaps:
         length = math.dist(gap.start, gap.end)
         limit = limits.at(length)
-        verdict = "no_limit" if limit is None else "beyond" if gap.gap > limit else "within"
+        verdict = "no_limit" if limit is None else "beyond" if gap.gap > limit + ROUNDING else "within"
         found.append(GapVerdict(gap.id, gap.gap, limit, verdict, length))  # type: ignore[arg-type]
     return tuple(found)
 
