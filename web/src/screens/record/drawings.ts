@@ -5,7 +5,7 @@ import { setStationsFrom } from "../../state";
 import { depthText, heightText } from "../../units";
 import { reader, t } from "../../words";
 import { offText } from "../common/flatness";
-import { withFlatness, type FlatLayer } from "../common/flatnessLayers";
+import { baseOf, withFlatness, type FlatLayer } from "../common/flatnessLayers";
 import { withLayer } from "../common/layers";
 import { placeText, roomScene } from "../common/roomFigure";
 import { thicknessPieces } from "../common/topLayers";
@@ -84,7 +84,9 @@ export function hasFlat(content: Content, layer: FlatLayer): boolean {
 
 export function flatScene(content: Content, layer: FlatLayer): Scene {
   const flatness = content.plan.flatness;
-  const spoken = t(`record.flat_${layer}_spoken`, { readings: flatness?.readings ?? 0, places: flatness?.work.length ?? 0 });
+  const base = flatness && layer === "height" ? baseOf(flatness) : 0;
+  const values = { readings: flatness?.readings ?? 0, places: flatness?.work.length ?? 0, mean: offText(base) };
+  const spoken = t(base === 0 ? `record.flat_${layer}_spoken` : "record.flat_mean_spoken", values);
   return { ...withFlatness(roomScene(content.room), flatness, layer, rowsOf(content, "gap")), spoken };
 }
 

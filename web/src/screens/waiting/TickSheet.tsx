@@ -1,5 +1,5 @@
 /** Somebody looked at the bed: how, who, when. Before the window opens it is asked once more, with the reason. */
-import { useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { session, tickMilestone } from "../../state";
 import { momentText } from "../../units";
 import { reader, t, told } from "../../words";
@@ -49,8 +49,10 @@ function reasonText(doubt: Doubt, { early }: Countdown, at: number): string {
 
 /** The same tick, asked once more. */
 function AskAgain({ reason, onKeep, onWait }: { reason: string; onKeep: () => void; onWait: () => void }) {
+  const box = useRef<HTMLDivElement>(null);
+  useEffect(() => box.current?.scrollIntoView({ block: "nearest" }), []);
   return (
-    <div class="stack tight" role="alert">
+    <div class="stack tight" role="alert" ref={box}>
       <p class="caution" data-testid="tick-early">{reason}</p>
       <div class="row even">
         <button type="button" class="button" data-testid="tick-wait" onClick={onWait}>{t("tick.early_wait")}</button>
