@@ -7,6 +7,7 @@ import { EMPTY_LINE, fieldsFromLine, spacingOf } from "../../src/screens/checkin
 import { changedLimit, freshLimit, limitWithout } from "../../src/screens/checking/standards";
 import { percentText } from "../../src/screens/checking/telling";
 import { touchedAt } from "../../src/screens/checking/touched";
+import { becauseOf } from "../../src/screens/checking/VerdictHead";
 import { depthToDo, flatnessOf, gapText, governingCheck, nearText, offText, ruleText, verdictText, worstOf } from "../../src/screens/common/flatness";
 import { baseOf, flatFill, offPoints, reachOf, sceneWorks, wedgeEdges, worstEdges } from "../../src/screens/common/flatnessLayers";
 import type { RoomView } from "../../src/screens/common/useRoom";
@@ -57,6 +58,12 @@ test("what decides is the check that is beyond, then the one that cannot be judg
   expect(of([far, sparse, near])).toBe(sparse);
   expect(of([far, sparse, beyond])).toBe(beyond);
   expect(of([])).toBeNull();
+});
+
+test("a bed that is read densely enough and not judged was worked over since", () => {
+  const told = (share: number) => becauseOf({ ...NOT_READ, verdict: "too_sparse", checks: [check({ verdict: "too_sparse", judged_share: share, gap: null })] });
+  expect(told(0.98)).toContain("nobody looked since");
+  expect(told(0.5)).toContain("only 50");
 });
 
 test("the worst of a check is its hump where that is more than its gap", () => {

@@ -16,13 +16,18 @@ function numbersShort({ f_numbers: numbers, needs_ff: needs }: Flatness): string
   return numbers.ff < needs ? t("checking.ff_decides", { ff: fText(numbers.ff), needs: fText(needs) }) : t("checking.fl_decides");
 }
 
-function becauseOf(flatness: Flatness): string {
+/** Share of the bed from which on it counts as judged; what is unread then was worked over since. */
+const JUDGED = 0.95;
+
+/** Why the verdict is what it is, in one sentence. */
+export function becauseOf(flatness: Flatness): string {
   const check = governingCheck(flatness);
   if (flatness.verdict === "not_read") return t("checking.not_read_more");
   if (flatness.verdict === "beyond" && check?.verdict !== "beyond") return wedgeBeyond(flatness) || numbersShort(flatness);
   if (!check) return "";
   const worst = worstOf(check);
   const [rule, limit] = [ruleText(check.length), gapText(check.limit)];
+  if (check.verdict === "too_sparse" && check.judged_share >= JUDGED) return t("checking.unread_more", { rule });
   if (check.verdict === "too_sparse") return t("checking.sparse_more", { rule, share: percentText(check.judged_share) });
   return worst ? t(`checking.decides_${worst.kind}`, { gap: gapText(worst.lying.gap), rule, limit }) : t("checking.decides_none", { rule, limit });
 }

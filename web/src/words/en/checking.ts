@@ -49,6 +49,7 @@ export const checking = {
   "checking.near": "Nearer to the limit than the readings can tell.",
   "checking.old": "Being worked out again: these are the figures of before.",
   "checking.not_read_more": "Read the bed with the rod, or lay a straightedge and type the gap.",
+  "checking.unread_more": "Under {rule} nothing beyond was found, but nobody looked since where the bed was worked over. Read it there again.",
   "checking.sparse_more": "Under {rule} nothing beyond was found, but only {share} of the bed is judged. Read more places, lay the straightedge there, or pass it over the whole bed and type the worst gap.",
   "checking.decides_gap": "{gap} stands open under {rule}. The limit is {limit}.",
   "checking.decides_hump": "{rule} rocks on a hump of {gap}. The limit is {limit}.",

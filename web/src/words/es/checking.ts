@@ -51,6 +51,7 @@ export const checking: Record<keyof typeof english, string> = {
   "checking.near": "Más cerca del límite de lo que las lecturas distinguen.",
   "checking.old": "Se está calculando de nuevo: estas cifras son las de antes.",
   "checking.not_read_more": "Lea la cama con la mira, o ponga una regla y anote el hueco.",
+  "checking.unread_more": "Bajo {rule} no se encontró nada fuera, pero nadie ha revisado donde se trabajó la cama. Lea ahí otra vez.",
   "checking.sparse_more": "Bajo {rule} no se encontró nada fuera, pero solo se juzga el {share} de la cama. Lea más puntos, ponga ahí la regla, o pásela por toda la cama y escriba el peor hueco.",
   "checking.decides_gap": "Quedan {gap} abiertos bajo {rule}. El límite es {limit}.",
   "checking.decides_hump": "{rule} cabecea sobre un lomo de {gap}. El límite es {limit}.",
