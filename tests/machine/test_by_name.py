@@ -220,6 +220,18 @@ def test_a_job_that_went_by_file_counts_once_whoever_sends_it_first(
         assert name_of(machine) == "only Ana has it"
 
 
+def test_what_a_phone_took_out_of_a_file_and_knew_itself_stands_once_in_its_own_file(
+    bases: Bases, pipe: Pipe
+) -> None:
+    """Ana and Cal know the job as it stands and not its history: both tell the whole of it in the same words."""
+    with story(bases, pipe) as machine:
+        assert carry(machine, CAL, ANA, FIRST) == 1
+        name_it(machine, ANA, "only Ana has it")
+        assert carry(machine, ANA, BEN, FIRST) == 2
+        machine.everybody_syncs([BEN, ANA, CAL])
+        assert name_of(machine) == "only Ana has it"
+
+
 def test_a_foremans_crew_stands_though_a_setter_brought_the_job_first(bases: Bases, pipe: Pipe) -> None:
     """A setter may not say who is assigned: that waits for the foreman's own phone."""
     with story(bases, pipe) as machine:

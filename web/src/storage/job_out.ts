@@ -82,8 +82,15 @@ async function historyOf(database: PhoneDatabase, { jobId, account, stored, chan
   const own = [...changes].filter(({ change_id }) => !known.has(change_id)).sort((a, b) => (a.acked || Infinity) - (b.acked || Infinity) || a.number - b.number);
   const used = pasts.filter(({ sequence }) => opened !== undefined && sequence <= opened.next);
   const summaries = inOrder.map((record) => summaryOf(record, used, account));
-  const told = new Teller(account, used, inOrder, summaries);
-  return { changes: [...used.map(changeFromPast), ...summaries, ...own.map((change) => told.own(change))], isWhole: summaries.length === 0 };
+  const teller = new Teller(account, used, inOrder, summaries);
+  const before = [...used.map(changeFromPast), ...summaries];
+  return { changes: [...before, ...ownAfter(before, own, teller)], isWhole: summaries.length === 0 };
+}
+
+/** The phone's own changes, less those told before: it may have taken the very same whole of a record out of a file. */
+function ownAfter(before: readonly FileChange[], own: readonly QueuedChange[], teller: Teller): readonly FileChange[] {
+  const ids = new Set(before.map(({ change_id }) => change_id));
+  return own.map((change) => teller.own(change)).filter(({ change_id }) => !ids.has(change_id));
 }
 
 function changeFromPast(past: StoredPast): FileChange {
