@@ -8,7 +8,7 @@ from evenbed.engine.flatness.coverage import Coverage
 from evenbed.engine.flatness.hull import is_open_over
 from evenbed.engine.flatness.mesh import way_through
 
-PLACES = 400
+PLACES = 250
 DIRECTIONS = 6  # 30 degrees apart
 
 

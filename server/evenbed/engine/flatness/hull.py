@@ -39,8 +39,16 @@ def worst_under(knots: Knots, length: float, above: float = 0.0) -> Rest | None:
     along, height = knots
     if len(along) < 3 or max(height) - min(height) <= above:
         return None
-    profile = _Profile(along, height)
+    slopes = slopes_of(along, height)
+    if (max(slopes) - min(slopes)) * length / 4.0 <= above:
+        return None  # a gap has two slopes on its sides, and most of it where they are as long
+    profile = _Profile(along, height, slopes)
     return profile.worst(length, above) if profile.valleys else None
+
+
+def slopes_of(along: list[float], height: list[float]) -> list[float]:
+    """The slope of each piece of a profile."""
+    return [(z - y) / (t - s) for s, t, y, z in zip(along, along[1:], height, height[1:], strict=False)]
 
 
 def worst_over(knots: Knots, length: float, above: float = 0.0) -> Rest | None:
@@ -58,36 +66,38 @@ def is_open_over(knots: Knots, at: float, length: float, limit: float) -> bool:
         share = (at - along[n - 1]) / (along[n] - along[n - 1])
         z = height[n - 1] + share * (height[n] - height[n - 1])
         along, height = [*along[:n], at, *along[n:]], [*height[:n], z, *height[n:]]
-    if max(height) - min(height) <= limit:
+    slopes = slopes_of(along, height)
+    if max(height) - min(height) <= limit or (max(slopes) - min(slopes)) * length / 4.0 <= limit:
         return False
+    upside_down = [-z for z in height], [-slope for slope in slopes]
     return any(
-        _Profile(along, [sign * z for z in height], [n]).worst(length, limit) is not None for sign in (1.0, -1.0)
+        _Profile(along, zs, leans, [n]).worst(length, limit) is not None
+        for zs, leans in ((height, slopes), upside_down)
     )
 
 
 def hull_over(along: list[float], height: list[float]) -> list[int]:
     """The upper hull of a profile: which knots lie on it, from the first to the last."""
     hull: list[int] = []
-    for n in range(len(along)):
-        while len(hull) > 1 and _is_under(along, height, hull[-2], hull[-1], n):
+    for n, (t, z) in enumerate(zip(along, height, strict=True)):
+        while len(hull) > 1:
+            a, p = hull[-2], hull[-1]
+            if (height[p] - height[a]) * (t - along[a]) > (z - height[a]) * (along[p] - along[a]):
+                break  # the last is above the line from the one before it to this one
             hull.pop()
         hull.append(n)
     return hull
 
 
-def _is_under(along: list[float], height: list[float], a: int, p: int, b: int) -> bool:
-    """True where knot p is not above the line from knot a to knot b."""
-    return (height[p] - height[a]) * (along[b] - along[a]) <= (height[b] - height[a]) * (along[p] - along[a])
-
-
 class _Profile:
     """A profile with what of it can be touched (`ridges`) and can be open under it (`valleys`): knots bent so."""
 
-    def __init__(self, along: list[float], height: list[float], asked: list[int] | None = None) -> None:
+    def __init__(
+        self, along: list[float], height: list[float], slopes: list[float], asked: list[int] | None = None
+    ) -> None:
         """`asked` are the knots that are looked at alone, where they are no valleys too."""
-        self.along, self.height = along, height
-        self.slopes = [(height[n + 1] - height[n]) / (along[n + 1] - along[n]) for n in range(len(along) - 1)]
-        bends = [0.0, *(after - before for before, after in pairwise(self.slopes)), 0.0]
+        self.along, self.height, self.slopes = along, height, slopes
+        bends = [0.0, *(after - before for before, after in pairwise(slopes)), 0.0]
         self.valleys = [n for n, bend in enumerate(bends) if bend > FLAT] if asked is None else asked
         self.ridges = [n for n, bend in enumerate(bends) if bend < -FLAT]
 

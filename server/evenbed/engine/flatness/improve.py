@@ -11,7 +11,7 @@ from evenbed.engine.flatness.lines import Line
 from evenbed.engine.flatness.mesh import Edge, Knots, Way, way_through
 
 SHRINKS = 4.0  # by how much turns become smaller where none wins anything
-WON = 1e-8  # mm: less is not worth another turn
+WON = 1e-5  # mm: less is not worth another turn
 
 
 @dataclass(frozen=True)

@@ -5,22 +5,26 @@ programme (`least_moved`). Not all lines can be told beforehand: what is beyond 
 found, and the straightedge is laid anew near what moved, until nothing is beyond.
 """
 
-import math
 from collections.abc import Iterable, Sequence
 
 from evenbed.engine.flatness.bed_surface import BedSurface
-from evenbed.engine.flatness.least_moved import LeastMoved
+from evenbed.engine.flatness.least_moved import LeastMoved, NoEndError
 from evenbed.engine.flatness.open_lines import Moves, Open, OpenLines
 from evenbed.engine.flatness.standards import Limit
 
 AIM = 0.8  # of the limit: what is worked over shall not lie right at it (common practice, no source)
 REACHED = 1e-3  # mm beyond the limit that rounding may leave
+SAME = 1e-4  # mm: what moved so little is not looked at again
 AT_ONCE = 12  # places demanded in one go
 MOST_ROUNDS = 60
+MOST_LOOKED = 10_000  # lines laid in all: a bed that needs more is beyond its limits nearly everywhere
 
 
 class LeastWork:
-    """The moves (mm, by spot), and every gap and hump that was beyond its limit at any time while they were found."""
+    """The moves (mm, by spot), and the gaps and humps that were beyond their limit while they were found.
+
+    `is_partly`: there was so much that the moves are of the worst alone, or not all of the bed was looked at again.
+    """
 
     def __init__(
         self, surface: BedSurface, limits: Sequence[Limit], costs: Sequence[float], lowest: Sequence[float]
@@ -28,20 +32,31 @@ class LeastWork:
         """`costs` of a mm at each spot (mm³), `lowest` move of each (mm, 0 or less)."""
         self._everything = [OpenLines(surface, limit) for limit in limits]
         self._moved = LeastMoved(costs, lowest)
+        self.is_partly = False
         self.seen = [one for lines in self._everything for one in lines.everywhere()]
         self.moves: Moves = {}
         self._find()
 
-    def worst(self, moves: Moves) -> float:
-        """By how much the worst of what was seen is beyond its limit when spots are moved so; negative within."""
-        return max((one.excess(moves) for one in self.seen), default=-math.inf)
+    @property
+    def looked(self) -> int:
+        """Lines laid so far."""
+        return sum(lines.looked for lines in self._everything)
+
+    @property
+    def cells(self) -> int:
+        """Cells of the programme's tableau gone through so far."""
+        return self._moved.cells
+
+    def see(self, moves: Moves) -> None:
+        """Take note of the worst that is left when some spots are moved, though nothing else is done."""
+        self.seen += [one for lines in self._everything for one in lines.worst(moves)]
 
     def holds(self, moves: Moves) -> bool:
         """True where the whole search finds nothing beyond its limit when spots are moved so.
 
         Else what it found is demanded too, and there are other moves.
         """
-        found = _beyond((one for lines in self._everything for one in lines.worst(moves)), moves)
+        found = _beyond((one for lines in self._everything for one in lines.anywhere(moves)), moves)
         self.seen += found
         if found:
             self._find()
@@ -50,20 +65,34 @@ class LeastWork:
     def _find(self) -> None:
         for _ in range(MOST_ROUNDS):
             settled = self._settled()
-            changed = [n for n in settled.keys() | self.moves.keys() if settled.get(n) != self.moves.get(n)]
+            changed = [
+                n
+                for n in settled.keys() | self.moves.keys()
+                if abs(settled.get(n, 0.0) - self.moves.get(n, 0.0)) > SAME
+            ]
             self.moves = settled
+            if self.is_partly or self.looked > MOST_LOOKED:
+                break
             found = _beyond((one for lines in self._everything for one in lines.near(settled, changed)), settled)
             if not found:
-                break
+                return
             self.seen += found
+        self.is_partly = True
 
     def _settled(self) -> Moves:
-        """Moves that bring all that was seen within its limits: the worst is demanded first, a few at a time."""
+        """Moves that bring all that was seen within its limits: the worst is demanded first, a few at a time.
+
+        Where that is too much, those that bring within what was demanded until then.
+        """
         moves = self.moves
         while beyond := _beyond(self.seen, moves):
             for one in _apart(sorted(beyond, key=lambda one: -one.excess(moves))):
                 self._moved.demand(one.factors, AIM * one.limit.gap - one.value)
-            moves = self._moved.moves()
+            try:
+                moves = self._moved.moves()
+            except NoEndError:
+                self.is_partly = True
+                return moves
         return moves
 
 

@@ -16,8 +16,9 @@ NEAR_ENOUGH = 10  # readings in reach: lines to them go in as many directions
 LONG = 4.0  # a straightedge shorter than so many times an edge crosses it at three places
 ACROSS = tuple((math.cos(math.radians(a)), math.sin(math.radians(a))) for a in (30.0, 60.0, 90.0, 120.0, 150.0))
 MOST_PAIRS = 25_000  # of readings in reach of each other, and
-MOST_KNOTS = 1_000_000  # where lines of one kind cross edges, all together: a scan has more
+MOST_KNOTS = 400_000  # where lines of one kind cross edges, all together: a scan has more
 FEWER = 0.75  # of the readings, until they have no more pairs
+MANY = 450  # edges: each of more is crossed at its middle alone
 MOST_EDGES = 1500  # crossed at an angle too; of a bed of more edges each is crossed square, or every so many of them
 Pair = tuple[int, int]
 
@@ -53,7 +54,7 @@ def most_lines(surface: BedSurface, length: float) -> int:
     """How many lines two straightedges long have MOST_KNOTS together where they cross edges."""
     low_x, low_y, high_x, high_y = box_of(surface.mesh.places)
     edge = math.sqrt((high_x - low_x) * (high_y - low_y) / surface.spots)
-    knots = 2.0 * min(2.0 * length, math.hypot(high_x - low_x, high_y - low_y)) / edge
+    knots = 12.0 + 2.0 * min(2.0 * length, math.hypot(high_x - low_x, high_y - low_y)) / edge
     return int(MOST_KNOTS / max(1.0, knots))
 
 
@@ -82,14 +83,20 @@ def _in_reach(places: Sequence[Point], chosen: Iterable[int], length: float) -> 
 
 def first_lines(surface: BedSurface, pairs: Sequence[Pair], length: float) -> Iterator[Line]:
     """Lines square to edges, past corners of walls, and round each point of the mesh with few spots in reach."""
+    return chain(
+        lines_across(surface, length),
+        lines_past_corners(surface, length),
+        _lines_round_lonely(surface, pairs, length),
+    )
+
+
+def _lines_round_lonely(surface: BedSurface, pairs: Sequence[Pair], length: float) -> Iterator[Line]:
     reached = Counter(n for pair in pairs for n in pair)
     lonely = [n for n in range(len(surface.mesh.places)) if reached[n] < NEAR_ENOUGH]
     most = most_lines(surface, length) // DIRECTIONS
     if len(lonely) > most:
         lonely = standing_out(surface, most)
-    return chain(
-        lines_across(surface, length), lines_past_corners(surface, length), lines_round(surface, lonely, length)
-    )
+    return lines_round(surface, lonely, length)
 
 
 def lines_through_two(surface: BedSurface, pairs: Sequence[Pair], length: float) -> Iterator[Line]:
@@ -128,22 +135,38 @@ def lines_round(surface: BedSurface, points: Sequence[int], length: float) -> It
 
 
 def lines_across(surface: BedSurface, length: float) -> Iterator[Line]:
-    """Lines across each edge: there a straightedge stands over a crease. Long edges are crossed at several places.
+    """A line square across the middle of each edge: there a straightedge stands over a crease.
 
-    Of more than MOST_EDGES only so many are crossed, square and at their middles.
+    Of more than MOST_EDGES only so many are crossed.
     """
-    mesh = surface.mesh
-    is_crowded = len(mesh.edges) > MOST_EDGES
-    for i, j in mesh.edges[:: 1 + len(mesh.edges) // (2 * MOST_EDGES)]:
-        (xi, yi), (xj, yj) = mesh.places[i], mesh.places[j]
-        size = math.hypot(xj - xi, yj - yi)
-        along = (xj - xi) / size, (yj - yi) / size
-        for share in (0.5,) if is_crowded or size * LONG < length else (1.0 / 6.0, 0.5, 5.0 / 6.0):
-            at = xi + share * (xj - xi), yi + share * (yj - yi)
-            for cos, sin in ACROSS[2:3] if is_crowded else ACROSS:
-                dx, dy = along[0] * cos + along[1] * sin, along[1] * cos - along[0] * sin
-                way = way_through(at, dx, dy)
-                yield Line(way, (j, i), *_about(way.along(at), length))
+    edges = surface.mesh.edges
+    for edge in edges[:: 1 + len(edges) // (2 * MOST_EDGES)]:
+        yield _across(surface.mesh, edge, length, 0.5, ACROSS[2])
+
+
+def lines_askew(surface: BedSurface, length: float) -> Iterator[Line]:
+    """More lines across each edge: at other angles, and at other places of long ones where edges are not MANY.
+
+    None where they are more than MOST_EDGES.
+    """
+    mesh, is_many = surface.mesh, len(surface.mesh.edges) > MANY
+    for edge in mesh.edges if len(mesh.edges) <= MOST_EDGES else ():
+        size = math.dist(*(mesh.places[n] for n in edge))
+        for share in (0.5,) if is_many or size * LONG < length else (1.0 / 6.0, 0.5, 5.0 / 6.0):
+            for turned in ACROSS:
+                if share != 0.5 or turned != ACROSS[2]:
+                    yield _across(mesh, edge, length, share, turned)
+
+
+def _across(mesh: Mesh, edge: Edge, length: float, share: float, turned: tuple[float, float]) -> Line:
+    """The line across an edge at a share of it, turned from it by an angle (cos, sin)."""
+    i, j = edge
+    (xi, yi), (xj, yj) = mesh.places[i], mesh.places[j]
+    size = math.hypot(xj - xi, yj - yi)
+    along, (cos, sin) = ((xj - xi) / size, (yj - yi) / size), turned
+    at = xi + share * (xj - xi), yi + share * (yj - yi)
+    way = way_through(at, along[0] * cos + along[1] * sin, along[1] * cos - along[0] * sin)
+    return Line(way, (j, i), *_about(way.along(at), length))
 
 
 def lines_past_corners(surface: BedSurface, length: float) -> Iterator[Line]:

@@ -2,8 +2,7 @@
 
     worst_lying(surface, length)          -> Worst(gap, hump), each a Found or None where there is none
     worst_on(surface, start, end, length) -> the same along one line alone, exact
-    lines_beyond(surface, length, limit)  -> of the lines looked at first, those with more than a limit under them
-    worst_among(surface, lines, length)   -> the same along those lines alone: quick, for heights changed since
+    beyond_lying(surface, length, limit)  -> the same where they are beyond a limit, quick where nothing is
 
 Along one line the answer is exact (`hull`). Over all lines gap and hump change smoothly while the three places (rest,
 gap, rest) stay on their edges, and are best where the line meets corners of the triangles or the straightedge's whole
@@ -14,7 +13,7 @@ once.
 """
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import chain
@@ -23,12 +22,23 @@ from evenbed.engine.document.places import Point
 from evenbed.engine.flatness.bed_surface import BedSurface
 from evenbed.engine.flatness.hull import Rest, worst_over, worst_under
 from evenbed.engine.flatness.improve import Lying, Under
-from evenbed.engine.flatness.lines import Line, Pair, first_lines, lines_through_two, most_lines, pairs_in_reach
+from evenbed.engine.flatness.lines import (
+    Line,
+    Pair,
+    first_lines,
+    lines_askew,
+    lines_through_two,
+    most_lines,
+    pairs_in_reach,
+)
 from evenbed.engine.geometry import between
 
 POOL = 20  # lines kept to be improved
+ALMOST = 0.82  # of a limit: a line that begins with less does not come to it
 WORTH = 0.8  # of the best so far: a line that begins with less is not kept
-STAGES = ((0.02, 0.003, POOL), (0.005, 0.0005, 8), (0.0005, 1e-8, 2))
+HOPELESS = 0.5  # of the best by now: a line with less is not improved
+NEARLY = 0.95  # of a limit: where the best is less after the first turns, it does not come to it by finer ones
+STAGES = ((0.02, 0.003, POOL), (0.005, 0.0005, 8), (0.0005, 1e-7, 2))
 """First and last turn, radians, and how many of the best lines are improved so far."""
 ALIKE = 0.04  # of the straightedge's length, between two places, and
 ALIKE_TURN = 0.15  # radians, between two lines, below which they are improved to the same
@@ -61,10 +71,11 @@ class Worst:
 class _Pool:
     """The best lines so far over one set of heights."""
 
-    def __init__(self, length: float) -> None:
+    def __init__(self, length: float, limit: float) -> None:
+        """Of no line that is far below a limit is anything kept."""
         self.alike = ALIKE * length
         self.kept: list[Lying] = []
-        self.above = 0.0
+        self.least = self.above = ALMOST * limit
 
     def take(self, lying: Lying) -> None:
         """Keep a line among the best; of several that hardly differ, the best."""
@@ -73,7 +84,7 @@ class _Pool:
             return
         self.kept = sorted([one for one in self.kept if one not in same] + [lying], key=lambda one: -one.gap)[:POOL]
         least = self.kept[-1].gap if len(self.kept) == POOL else 0.0
-        self.above = max(least, WORTH * self.kept[0].gap)
+        self.above = max(self.least, least, WORTH * self.kept[0].gap)
 
     def replace(self, lying: Lying, better: Lying) -> None:
         """Put a line in the place of the one it was improved from."""
@@ -101,21 +112,55 @@ def worst_lying(surface: BedSurface, length: float) -> Worst:
 def _kept(surface: BedSurface, length: float) -> Worst:
     if not surface.triangles:
         return _along_the_readings(surface, length)
-    sides = _sides(surface, length)
+    sides, is_reduced = _searched(surface, length, 0.0)
+    found = []
+    for under, pool in sides:
+        for first, last, count in STAGES:
+            _improve(under, pool, first, last, count)
+        found.append(found_from(pool.kept[0]) if pool.kept else None)
+    return Worst(found[0], found[1], is_reduced)
+
+
+def beyond_lying(surface: BedSurface, length: float, limit: float) -> tuple[list[Found], list[Found]]:
+    """Gaps and humps beyond a limit, the worst first, at some places each; none where the search finds none.
+
+    Lines that are far within it are left at once, and what is beyond it is not followed to where it is worst. The bed
+    has triangles.
+    """
+    gaps, humps = (_beyond(*side, limit) for side in _searched(surface, length, limit)[0])
+    return gaps, humps
+
+
+def _beyond(under: Under, pool: _Pool, limit: float) -> list[Found]:
+    for first, last, count in STAGES:
+        if not pool.kept or pool.kept[0].gap > limit:
+            break
+        _improve(under, pool, first, last, count)
+        if pool.kept[0].gap < NEARLY * limit:
+            break
+    return [found_from(one) for one in pool.kept if one.gap > limit]
+
+
+def _searched(surface: BedSurface, length: float, limit: float) -> tuple[Sides, bool]:
+    """The best lines, hardly improved yet; True where some were left out."""
+    sides = _sides(surface, length, limit)
     pairs, is_some = pairs_in_reach(surface, length, MOST_SORTED)
-    for line in first_lines(surface, pairs, length):
+    for line in chain(first_lines(surface, pairs, length), lines_askew(surface, length)):
         _lay(line, sides)
     for under, pool in sides:
         _improve(under, pool, *STAGES[0][:2], 1)
     is_cut = _lay_through_two(surface, pairs, sides, most_lines(surface, length))
-    return _told(sides, is_some or is_cut)
+    return sides, is_some or is_cut
 
 
-def _sides(surface: BedSurface, length: float) -> Sides:
+def _sides(surface: BedSurface, length: float, limit: float) -> Sides:
     """The bed as it lies, for gaps, and upside down, for humps."""
     flat = surface.flattened
     down = tuple(-z for z in flat)
-    return (Under(surface, flat, length), _Pool(length)), (Under(surface, down, length), _Pool(length))
+    return (
+        (Under(surface, flat, length), _Pool(length, limit)),
+        (Under(surface, down, length), _Pool(length, limit)),
+    )
 
 
 def _lay(line: Line, sides: Sides) -> None:
@@ -157,21 +202,15 @@ def _is_worth(pair: Pair, heights: Sequence[float], high: float, low: float) -> 
 def _improve(under: Under, pool: _Pool, first: float, last: float, count: int) -> None:
     """Improve the best lines by turns from `first` to `last`."""
     for lying in pool.kept[:count]:
+        if lying.gap < HOPELESS * pool.kept[0].gap:
+            return
         better = under.improved(lying, first, last)
         if better is not lying:
             pool.replace(lying, better)
 
 
-def _told(sides: Sides, is_reduced: bool) -> Worst:
-    found = []
-    for under, pool in sides:
-        for first, last, count in STAGES:
-            _improve(under, pool, first, last, count)
-        found.append(_found(pool.kept[0]) if pool.kept else None)
-    return Worst(found[0], found[1], is_reduced)
-
-
-def _found(lying: Lying) -> Found:
+def found_from(lying: Lying) -> Found:
+    """Where a straightedge lies."""
     way, rest = lying.line.way, lying.rest
     return Found(rest.gap, way.at(rest.at), way.at(rest.first), way.at(rest.second))
 
@@ -196,22 +235,3 @@ def _along_the_readings(surface: BedSurface, length: float) -> Worst:
     """Readings that all stand on one line tell of that line alone; one, or none, tells of nothing."""
     places = surface.mesh.places
     return worst_on(surface, places[0], places[-1], length) if len(places) > 2 else Worst(None, None)
-
-
-def lines_beyond(surface: BedSurface, length: float, limit: float) -> tuple[Line, ...]:
-    """Of all lines that are looked at first, those with a gap or a hump over a limit."""
-    sides = [under for under, _ in _sides(surface, length)]
-    pairs, _ = pairs_in_reach(surface, length)
-    lines = chain(first_lines(surface, pairs, length), lines_through_two(surface, pairs, length))
-    return tuple(line for line in lines if any(under.lying_on(line, limit) for under in sides))
-
-
-def worst_among(surface: BedSurface, lines: Iterable[Line], length: float) -> Worst:
-    """The largest gap and the highest hump along some lines alone, none of them turned."""
-    best: list[Lying | None] = [None, None]
-    for line in lines:
-        for n, (under, _) in enumerate(_sides(surface, length)):
-            known = best[n]
-            best[n] = under.lying_on(line, known.gap if known else 0.0) or known
-    gap, hump = (None if one is None else _found(one) for one in best)
-    return Worst(gap, hump)

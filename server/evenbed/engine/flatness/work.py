@@ -7,17 +7,21 @@ leaves the worst straightedge of the whole bed best off, then the next; what not
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import islice
 
 from evenbed.engine.document.flatness import Touch
 from evenbed.engine.flatness.bed_surface import BedSurface
-from evenbed.engine.flatness.least_work import REACHED, LeastWork
-from evenbed.engine.flatness.open_lines import MOST_SPOTS, Moves
+from evenbed.engine.flatness.effects import Effects
+from evenbed.engine.flatness.least_work import MOST_LOOKED, LeastWork
+from evenbed.engine.flatness.open_lines import Moves
 from evenbed.engine.flatness.places import Place, areas_of, places_of
 from evenbed.engine.flatness.search import worst_lying
 from evenbed.engine.flatness.shapes import Work
 from evenbed.engine.flatness.standards import Limit
 from evenbed.engine.flatness.touched import is_near
 
+FEW_SPOTS = 15  # read, of a bed that is looked at as a whole with each place alone done, and
+MOST_SPOTS = 150  # of one that is with all of them done
 MOST_CHECKS = 20  # of all the work by the whole search
 MOST_PLACES = 60  # told; a bed with more is not mended place by place
 
@@ -26,7 +30,8 @@ MOST_PLACES = 60  # told; a bed with more is not mended place by place
 class WorkList:
     """The places in order; `is_cut` where there are more than are told.
 
-    `is_reduced`: there are so many readings that not every line was looked at, nor the whole bed again at the end.
+    `is_reduced`: there are so many readings, or so much is beyond its limit, that the whole bed was not looked at
+    again with the work done: more may be found then.
     """
 
     work: tuple[Work, ...]
@@ -44,39 +49,28 @@ def work_from(
     if not surface.triangles or not any(_is_beyond(surface, limit) for limit in limits):
         return NOTHING
     least = LeastWork(surface, limits, areas_of(surface), lowest)
-    places = _needed(least, places_of(surface, least.moves))
-    is_reduced = surface.spots > MOST_SPOTS
-    for _ in range(0 if is_reduced else MOST_CHECKS):
-        if least.holds(_moves_of(places)):
+    places, is_reduced = _places_of(least, surface)
+    told = list(islice(_told(least, places, touches), MOST_PLACES))
+    return WorkList(tuple(told), len(places) > MOST_PLACES, is_reduced)
+
+
+def _places_of(least: LeastWork, surface: BedSurface) -> tuple[list[Place], bool]:
+    """The places that are needed, in order; True where the whole bed was not looked at again with them done."""
+    for _ in range(MOST_CHECKS if surface.spots <= MOST_SPOTS else 0):
+        if least.is_partly or least.looked > MOST_LOOKED:
             break
-        places = _needed(least, places_of(surface, least.moves))
-    told = list(_told(least, places, touches))
-    return WorkList(tuple(told[:MOST_PLACES]), len(told) > MOST_PLACES, is_reduced)
+        made = places_of(surface, least.moves)
+        for place in made if surface.spots <= FEW_SPOTS else ():
+            least.see(place.moves)
+        places = Effects(least.seen, made).needed(is_whole=True)
+        if least.holds(_moves_of(places)):
+            return places, False
+    return Effects(least.seen, places_of(surface, least.moves)).needed(is_whole=False), True
 
 
 def _is_beyond(surface: BedSurface, limit: Limit) -> bool:
     worst = worst_lying(surface, limit.length)
     return any(found is not None and found.gap > limit.gap for found in (worst.gap, worst.hump))
-
-
-def _needed(least: LeastWork, places: Sequence[Place]) -> list[Place]:
-    """The places in order of effect, without those that nothing needs any more when the others are done."""
-    ordered = list(_in_order(least, places))
-    for place in reversed(ordered):
-        others = [one for one in ordered if one is not place]
-        if least.worst(_moves_of(others)) <= REACHED:
-            ordered = others
-    return ordered
-
-
-def _in_order(least: LeastWork, places: Sequence[Place]) -> Iterator[Place]:
-    done: Moves = {}
-    left = list(places)
-    while left:
-        best = min(left, key=lambda place: (round(least.worst({**done, **place.moves}), 6), -place.depth))
-        left.remove(best)
-        done = {**done, **best.moves}
-        yield best
 
 
 def _moves_of(places: Iterable[Place]) -> Moves:

@@ -16,8 +16,9 @@ WORK_CAUTIONS: dict[str, str] = {
         "respirator), and filled with a patching compound by its maker's instructions."
     ),
     "work_reduced": (
-        "With {readings:.0f} readings not every line was looked at for this list. Lay the straightedge again when it "
-        "is done."
+        "With {readings:.0f} readings, or so much of the bed beyond its limits, not every line was looked at for "
+        "this list. The worst comes first, and more may be left. Lay the straightedge, or read the bed, again when "
+        "it is done."
     ),
     "work_cut": (
         "Only the {most:.0f} places with the most effect are listed. A bed with so many is better cut off or "
