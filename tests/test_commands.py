@@ -89,13 +89,14 @@ def test_demo_comes_once_and_its_rooms_have_plans(tmp_path: Path, capfd: pytest.
     assert {kind: kinds.count(kind) for kind in set(kinds)} == {
         "job": 1,
         "room": 2,
-        "reading": 44,
+        "reading": 67,
         "placement": 6,
         "station": 11,
         "rail_check": 7,
         "batch": 3,
         "entry": 7,
         "climate": 9,
+        "gap": 1,
     }
 
 

@@ -1,7 +1,7 @@
 """Figures of the bed that the screens show explain themselves, and its limits are passed by more than rounding."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.documents import SQUARE, Json, plan_of, room_over
 
@@ -30,6 +30,7 @@ def test_the_recipe_of_a_batch_follows_from_its_volume_and_a_bag() -> None:
 
 
 @given(st.floats(-500.0, 500.0), st.floats(20.0, 60.0))
+@settings(deadline=None)
 def test_a_bed_as_thick_as_it_may_be_is_not_called_too_thick(floor: float, limit: float) -> None:
     spots = [(x, y, floor) for x, y, _ in FLOOR]
     bed = {"minimum_thickness": limit, "maximum_thickness": limit}
