@@ -6,7 +6,6 @@ import re
 from collections.abc import Callable, Iterator
 from hashlib import sha256
 from io import StringIO
-from itertools import pairwise
 from pathlib import Path
 from typing import Any
 from zipfile import ZipFile
@@ -15,9 +14,10 @@ import pytest
 import rfc8785
 from playwright.sync_api import expect
 from tests.browser import handover
-from tests.browser.pdfs import ROUNDED, SIZES, Printed, printed, squeezed
+from tests.browser.pdfs import printed
 from tests.browser.people import assign, let_in
 from tests.browser.phone import Phone
+from tests.browser.printed_record import check_headers, check_pages, check_words
 from tests.browser.pushed import push_job
 from tests.browser.records import pulled_records
 from tests.browser.running import Service
@@ -30,11 +30,6 @@ pytestmark = pytest.mark.browser
 
 Json = dict[str, Any]
 PERSON = "Rosa"
-MARGIN_MM = 12.5
-"""Of the words: the page leaves 13 mm."""
-LEAST_FOOT_MM = 4.2
-"""Ordinary printers leave about 4 mm (1/6 in) blank at every edge."""
-TITLE_POINTS = 20.0
 RECORD_PATIENCE_MS = 120_000  # a busy machine is slow, not wrong
 INCH = 25.4
 PARTS = (
@@ -46,12 +41,6 @@ DRAWINGS = (
     *("flat-height", "flat-gaps"),
 )
 CAPTION = "the hall's threshold"
-TEXTS = "(found) => found.map((one) => one.innerText)"
-ROWS = "(found) => found.map((one) => [...one.cells].map((cell) => cell.innerText).join(' '))"
-TOPS = """(found) => found.map((table) => [
-  ...[...table.closest('section').children].filter((one) => !one.contains(table)).map((one) => one.innerText),
-  ...[...table.rows].slice(0, 2).flatMap((row) => [...row.cells].map((cell) => cell.innerText))].join(' '))"""
-"""The title of each table with what stands under it, its header and its first row."""
 
 
 @pytest.fixture(scope="module")
@@ -118,48 +107,6 @@ def sign(phone: Phone, note: str) -> None:
     phone.fill("sign-note", note)
     phone.tap("sign-now")
     expect(phone.page.get_by_test_id("record-paper")).to_have_attribute("data-shown", "copy")
-
-
-def check_pages(found: Printed, paper: str) -> None:
-    """Of that size each; no word beyond the margins, but for the foot; nothing made smaller to fit."""
-    across, up = SIZES[paper]
-    assert len(found.pages) >= 5
-    for page in found.pages:
-        assert page.size == pytest.approx((across, up), abs=ROUNDED)
-        left, low, right, high = page.box
-        assert left >= MARGIN_MM
-        assert right <= across - MARGIN_MM
-        assert low >= LEAST_FOOT_MM
-        assert high <= up - MARGIN_MM
-    assert max(page.largest for page in found.pages) == pytest.approx(TITLE_POINTS, abs=0.2)
-
-
-def check_words(phone: Phone, found: Printed) -> None:
-    """Every title, row and caption of the record, each on one page; a title never without what it is of."""
-    paper = phone.page.get_by_test_id("record-paper")
-    for title in paper.locator("h1, h2, h3, figcaption").evaluate_all(TEXTS):
-        assert found.holds(title), title
-    rows = paper.locator("tbody tr").evaluate_all(ROWS)
-    assert len(rows) > 150
-    assert [row for row in rows if not found.holds(row)] == []
-    tops = paper.locator(".record-table").evaluate_all(TOPS)
-    assert [top for top in tops if not found.holds(top)] == []
-    for place in paper.locator(".record-facts > div, .record-none, p.record-said, .record-said li").evaluate_all(
-        TEXTS
-    ):
-        assert found.holds(place), place
-
-
-def check_headers(phone: Phone, found: Printed) -> None:
-    """A table that runs on to another page has its header again there, before its first row."""
-    table = phone.page.get_by_test_id("record-readings").first
-    header = squeezed(" ".join(table.locator("th").evaluate_all(TEXTS)))
-    rows = [squeezed(row) for row in table.locator("tbody tr").evaluate_all(ROWS)]
-    pages = [next(page.text for page in found.pages if header in page.text and row in page.text) for row in rows]
-    for before, after in pairwise(pages):
-        assert before == after or header in after
-    for page, row in zip(pages, rows, strict=True):
-        assert page.index(header) < page.index(row)
 
 
 def test_the_record_tells_everything_from_the_first_reading_to_the_check_and_what_never_was(phone: Phone) -> None:
