@@ -14,7 +14,7 @@ import pytest
 import rfc8785
 from playwright.sync_api import expect
 from tests.browser import handover
-from tests.browser.pdfs import printed
+from tests.browser.pdfs import SIZES, printed, squeezed
 from tests.browser.people import assign, let_in
 from tests.browser.phone import Phone
 from tests.browser.printed_record import check_headers, check_pages, check_words
