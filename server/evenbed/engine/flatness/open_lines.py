@@ -80,7 +80,7 @@ class OpenLines:
     def worst(self, moves: Moves) -> list[Open]:
         """The worst gap and hump of all when spots were moved, by the whole search, where beyond the limit."""
         self.looked += len(self._first) + len(self._pairs)
-        worst = worst_lying(moved_surface(self._surface, moves), self._limit.length)
+        worst = worst_lying(moved_surface(self._surface, moves), self._limit.length, self._limit.gap)
         sides = ((worst.gap, 1.0), (worst.hump, -1.0))
         return [self._open(one, sign, moves) for one, sign in sides if one and one.gap > self._limit.gap]
 

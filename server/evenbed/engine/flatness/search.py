@@ -36,6 +36,7 @@ from evenbed.engine.geometry import between
 POOL = 20  # lines kept to be improved
 ALMOST = 0.82  # of a limit: a line that begins with less does not come to it
 WORTH = 0.8  # of the best so far: a line that begins with less is not kept
+ENOUGH = 0.25  # of the lines through two readings, where the bed is beyond its limit already
 HOPELESS = 0.5  # of the best by now: a line with less is not improved
 NEARLY = 0.95  # of a limit: where the best is less after the first turns, it does not come to it by finer ones
 STAGES = ((0.02, 0.003, POOL), (0.005, 0.0005, 8), (0.0005, 1e-7, 2))
@@ -71,11 +72,16 @@ class Worst:
 class _Pool:
     """The best lines so far over one set of heights."""
 
-    def __init__(self, length: float, limit: float) -> None:
-        """Of no line that is far below a limit is anything kept."""
+    def __init__(self, length: float, least: float) -> None:
+        """No line with less than `least` is kept."""
         self.alike = ALIKE * length
         self.kept: list[Lying] = []
-        self.least = self.above = ALMOST * limit
+        self.least = self.above = least
+
+    @property
+    def best(self) -> float:
+        """The largest gap of all."""
+        return self.kept[0].gap if self.kept else 0.0
 
     def take(self, lying: Lying) -> None:
         """Keep a line among the best; of several that hardly differ, the best."""
@@ -83,8 +89,8 @@ class _Pool:
         if any(one.gap >= lying.gap for one in same):
             return
         self.kept = sorted([one for one in self.kept if one not in same] + [lying], key=lambda one: -one.gap)[:POOL]
-        least = self.kept[-1].gap if len(self.kept) == POOL else 0.0
-        self.above = max(self.least, least, WORTH * self.kept[0].gap)
+        last = self.kept[-1].gap if len(self.kept) == POOL else 0.0
+        self.above = max(self.least, last, WORTH * self.kept[0].gap)
 
     def replace(self, lying: Lying, better: Lying) -> None:
         """Put a line in the place of the one it was improved from."""
@@ -100,19 +106,20 @@ def _are_alike(one: Lying, other: Lying, near: float) -> bool:
     return math.dist(one.at, other.at) < near and abs(turned) < ALIKE_TURN
 
 
-def worst_lying(surface: BedSurface, length: float) -> Worst:
+def worst_lying(surface: BedSurface, length: float, limit: float = math.inf) -> Worst:
     """The largest gap and the highest hump under a straightedge of a length (mm, over 0), anywhere on the bed.
 
-    Lines are cut at walls and cutouts; a straightedge longer than a stretch lies on the whole stretch.
+    Lines are cut at walls and cutouts; a straightedge longer than a stretch lies on the whole stretch. Once something
+    is over `limit` (mm) fewer lines are looked at: the bed is beyond it already.
     """
-    return _kept(surface, length)
+    return _kept(surface, length, limit)
 
 
 @lru_cache(maxsize=KEPT)
-def _kept(surface: BedSurface, length: float) -> Worst:
+def _kept(surface: BedSurface, length: float, limit: float) -> Worst:
     if not surface.triangles:
         return _along_the_readings(surface, length)
-    sides, is_reduced = _searched(surface, length, 0.0)
+    sides, is_reduced = _searched(surface, length, 0.0, limit)
     found = []
     for under, pool in sides:
         for first, last, count in STAGES:
@@ -127,7 +134,7 @@ def beyond_lying(surface: BedSurface, length: float, limit: float) -> tuple[list
     Lines that are far within it are left at once, and what is beyond it is not followed to where it is worst. The bed
     has triangles.
     """
-    gaps, humps = (_beyond(*side, limit) for side in _searched(surface, length, limit)[0])
+    gaps, humps = (_beyond(*side, limit) for side in _searched(surface, length, ALMOST * limit, limit)[0])
     return gaps, humps
 
 
@@ -141,25 +148,25 @@ def _beyond(under: Under, pool: _Pool, limit: float) -> list[Found]:
     return [found_from(one) for one in pool.kept if one.gap > limit]
 
 
-def _searched(surface: BedSurface, length: float, limit: float) -> tuple[Sides, bool]:
-    """The best lines, hardly improved yet; True where some were left out."""
-    sides = _sides(surface, length, limit)
+def _searched(surface: BedSurface, length: float, least: float, limit: float) -> tuple[Sides, bool]:
+    """The best lines that begin with no less than `least`, hardly improved yet; True where some were left out."""
+    sides = _sides(surface, length, least)
     pairs, is_some = pairs_in_reach(surface, length, MOST_SORTED)
     for line in chain(first_lines(surface, pairs, length), lines_askew(surface, length)):
         _lay(line, sides)
     for under, pool in sides:
         _improve(under, pool, *STAGES[0][:2], 1)
-    is_cut = _lay_through_two(surface, pairs, sides, most_lines(surface, length))
+    is_cut = _lay_through_two(surface, pairs, sides, most_lines(surface, length), limit)
     return sides, is_some or is_cut
 
 
-def _sides(surface: BedSurface, length: float, limit: float) -> Sides:
+def _sides(surface: BedSurface, length: float, least: float) -> Sides:
     """The bed as it lies, for gaps, and upside down, for humps."""
     flat = surface.flattened
     down = tuple(-z for z in flat)
     return (
-        (Under(surface, flat, length), _Pool(length, limit)),
-        (Under(surface, down, length), _Pool(length, limit)),
+        (Under(surface, flat, length), _Pool(length, least)),
+        (Under(surface, down, length), _Pool(length, least)),
     )
 
 
@@ -174,19 +181,20 @@ def _lay(line: Line, sides: Sides) -> None:
             pool.take(lying)
 
 
-def _lay_through_two(surface: BedSurface, pairs: Sequence[Pair], sides: Sides, most: int) -> bool:
+def _lay_through_two(surface: BedSurface, pairs: Sequence[Pair], sides: Sides, most: int, limit: float) -> bool:
     """Lay along the lines through the pairs that can still win, those that stand out most first; True if cut short.
 
     What is kept by then grows, so that less and less can win.
     """
     heights = sides[0][0].heights
     high, low, length = max(heights), min(heights), sides[0][0].length
+    enough = most - int(ENOUGH * most)
     ordered = sorted(pairs, key=lambda pair: -abs(heights[pair[0]]) - abs(heights[pair[1]]))
     for pair in ordered:
         least = min(pool.above for _, pool in sides)
         if _is_worth(pair, heights, high - least, low + least):
             most -= 1
-            if most < 0:
+            if most < 0 or (most < enough and any(pool.best > limit for _, pool in sides)):
                 return True
             for line in lines_through_two(surface, (pair,), length):
                 _lay(line, sides)

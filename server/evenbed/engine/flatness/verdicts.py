@@ -42,7 +42,7 @@ def checks_of(
 def _checked(
     limit: Limit, surface: BedSurface, coverage: Coverage, gaps: Sequence[MeasuredGap], is_awaited: bool
 ) -> Laid:
-    worst = worst_lying(surface, limit.length)
+    worst = worst_lying(surface, limit.length, limit.gap)
     gap, hump = (lying_of(surface, found, limit.length) for found in (worst.gap, worst.hump))
     told = [one for one in gaps if tells_of(one, limit)]
     laid = [(one.start, one.end) for one in told]

@@ -69,7 +69,7 @@ def _places_of(least: LeastWork, surface: BedSurface) -> tuple[list[Place], bool
 
 
 def _is_beyond(surface: BedSurface, limit: Limit) -> bool:
-    worst = worst_lying(surface, limit.length)
+    worst = worst_lying(surface, limit.length, limit.gap)
     return any(found is not None and found.gap > limit.gap for found in (worst.gap, worst.hump))
 
 
