@@ -17,7 +17,7 @@ REACHED = 1e-3  # mm beyond the limit that rounding may leave
 SAME = 1e-4  # mm: what moved so little is not looked at again
 AT_ONCE = 12  # places demanded in one go
 MOST_ROUNDS = 60
-MOST_LOOKED = 10_000  # lines laid in all: a bed that needs more is beyond its limits nearly everywhere
+MOST_LOOKED = 14_000  # lines laid in all: a bed that needs more is beyond its limits nearly everywhere
 
 
 class LeastWork:
