@@ -77,6 +77,18 @@ def test_spells_tell_from_when_to_when_the_weather_harms_the_bed_and_how_much() 
     assert [s["worst"] for s in spells] == pytest.approx([-10.0, -10.0])
 
 
+def test_frost_that_was_foretold_is_told_also_where_the_forecast_is_lifted_to_meet_a_warm_room() -> None:
+    """Measured 22 °C in the evening, when 5 °C had been foretold for that hour; the low of the night is −1 °C."""
+    days = [
+        {"low": -1, "high": 10, "low_at": at(-4.0), "high_at": at(5.0)},
+        {"low": -1, "high": 10, "low_at": at(20.0), "high_at": at(29.0)},
+    ]
+    answer = waiting(13.0, climate=[{"at": at(0.0), "bed": 22}, {"at": at(12.0), "bed": 22}], forecast=days)
+    frost = [spell for spell in answer["spells"] if spell["kind"] == "frost"]
+    assert [(spell["from"], spell["worst"], spell["forecast"]) for spell in frost] == [(at(20.0), -1.0, True)]
+    assert "frost_cover" in codes_in(answer)
+
+
 def test_weather_between_the_first_section_and_the_last_is_told_too() -> None:
     placements = [{"section": "S1", "placed_at": at(-24.0)}, {"section": "S2", "placed_at": PLACED}]
     told = ((-30.0, 10.0), (-24.0, 10.0), (-12.0, -4.0), (-1.0, 40.0))

@@ -11,6 +11,7 @@ from evenbed.engine.sources import Explanation
 from evenbed.engine.waiting.drying import drying_from
 from evenbed.engine.waiting.evaporation import Weather, evaporation_rows, weather_from
 from evenbed.engine.waiting.explaining import part_explanations
+from evenbed.engine.waiting.foretold import foretold_curve_from
 from evenbed.engine.waiting.shapes import Drying, EvaporationRow, Spell, TileWindow
 from evenbed.engine.waiting.spells import spells_from
 from evenbed.engine.waiting.tile import tile_window_from
@@ -53,7 +54,10 @@ class RoomWaiting:
     @cached_property
     def spells(self) -> tuple[Spell, ...]:
         """Weather that harms the bed while it hardens."""
-        return spells_from(self.readiness.hardening, self.weather, self.hardened)
+        hardening = self.readiness.hardening
+        curve = foretold_curve_from(self.document.forecast, self.document.curing, hardening.zero)
+        foretold = () if curve is None else tuple(zip(curve.hours, curve.celsius, strict=True))
+        return spells_from(hardening, self.weather, self.hardened, foretold)
 
     @cached_property
     def tile(self) -> TileWindow:

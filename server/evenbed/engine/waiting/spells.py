@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator, Sequence
 from itertools import groupby, pairwise
 
+from evenbed.engine.cure import moment_from_time
 from evenbed.engine.readiness import COLDEST_WORK_C, FREEZING_C, HOTTEST_WORK_C
 from evenbed.engine.waiting.evaporation import THRESHOLD, Weather, evaporation_rate
 from evenbed.engine.waiting.hardening import Hardening
@@ -13,11 +14,15 @@ WINDY = 25.0  # km/h: from here on covers want weighing down; common practice, n
 _Stretch = tuple[float, float, float]  # from, to, h, and how far beyond the limit at its worst
 
 
-def spells_from(hardening: Hardening, weather: Sequence[Weather], until: float) -> tuple[Spell, ...]:
+def spells_from(
+    hardening: Hardening, weather: Sequence[Weather], until: float, foretold: Sequence[tuple[float, float]] = ()
+) -> tuple[Spell, ...]:
     """Every harmful stretch from the first placing until an hour, in order of time.
 
     Frost is 0 °C and less, cold is below the work range, heat above it, all along the course of the temperature; fast
-    drying and wind go from the first to the last of the moments in a row at which they were told.
+    drying and wind go from the first to the last of the moments in a row at which they were told. `foretold` are lows
+    and highs as they were told, hour and °C: where a forecast is lifted to meet what was measured, its frost is told
+    all the same.
     """
     found = [
         *_by_temperature(hardening, until, "frost", lambda celsius: FREEZING_C - celsius, FREEZING_C, touches=True),
@@ -26,7 +31,22 @@ def spells_from(hardening: Hardening, weather: Sequence[Weather], until: float) 
         *_by_weather(hardening, weather, until, "evaporation", _rate, lambda rate: rate > THRESHOLD),
         *_by_weather(hardening, weather, until, "wind", lambda one: one.wind, lambda wind: wind >= WINDY),
     ]
+    found += _frost_as_told(hardening, foretold, until, [spell for _, spell in found if spell.kind == "frost"])
     return tuple(spell for _, spell in sorted(found, key=lambda one: one[0]))
+
+
+def _frost_as_told(
+    hardening: Hardening, foretold: Sequence[tuple[float, float]], until: float, known: Sequence[Spell]
+) -> Iterator[tuple[float, Spell]]:
+    start = max(hardening.fresh_from, hardening.measured_until or hardening.fresh_from)
+    told = {(spell.start, spell.end) for spell in known}
+    for hour, celsius in foretold:
+        at = hardening.time_at(hour)
+        if at is None or celsius > FREEZING_C or not start < hour <= until:
+            continue
+        moment = moment_from_time(at)
+        if not any(moment_from_time(begin) <= moment <= moment_from_time(end) for begin, end in told):
+            yield from _spell(hardening, "frost", (hour, hour, celsius), True)
 
 
 def _rate(one: Weather) -> float:
