@@ -6,8 +6,11 @@ import { archiveUrl, lock, pythonFolder } from "virtual:engine";
 import { dropSnapshots, loadSnapshot, saveSnapshot } from "./snapshot";
 
 const ROOT = "/engine";
-/** Everything that the first plan would load anyway, so that the picture holds it. */
-const WARM_UP = `import sys; sys.path.insert(0, "${ROOT}"); import evenbed.engine.bridge as b; b.answer_text("plan", "{}")`;
+/**
+ * Everything that the first plan would load anyway, so that the picture holds it. The rest comes when it is awake: a
+ * picture larger than the memory that Python starts with cannot be put back.
+ */
+const WARM_UP = `import sys; sys.path.insert(0, "${ROOT}"); import evenbed.engine.plan`;
 
 export type AnswerText = (question: string, text: string) => string;
 
