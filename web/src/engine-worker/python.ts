@@ -7,10 +7,10 @@ import { dropSnapshots, loadSnapshot, saveSnapshot } from "./snapshot";
 
 const ROOT = "/engine";
 /**
- * Everything that the first plan would load anyway, so that the picture holds it. The rest comes when it is awake: a
+ * Most of what the first plan would load anyway, so that the picture holds it. The rest comes when it is awake: a
  * picture larger than the memory that Python starts with cannot be put back.
  */
-const WARM_UP = `import sys; sys.path.insert(0, "${ROOT}"); import evenbed.engine.plan`;
+const WARM_UP = `import sys; sys.path.insert(0, "${ROOT}"); import evenbed.engine.worked_layout`;
 
 export type AnswerText = (question: string, text: string) => string;
 
