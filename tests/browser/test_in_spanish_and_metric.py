@@ -42,7 +42,7 @@ AXIS_DAY = r"(?:lun|mar|mié|jue|vie|sáb|dom) \d{1,2}"
 MOMENT = re.compile(rf"(?:(?:{DAY}|{DATE}), )?\d{{1,2}}:\d\d(?: [ap]\. ?m\.)?|{AXIS_DAY}")
 MARK = re.compile(r"[0-9A-Z]{4}-[0-9A-Z]{4}|[0-9a-f]{64}|K\d+ [+−][\d.]+")
 """Codes to join, SHA-256, and places to work over with how much."""
-JOINS = re.compile(r"(?<=\.) |: | · ")
+JOINS = re.compile(r"(?<=\.) |: | · |, ")
 RAW = re.compile(r"[{}]|undefined|NaN|\[object|\bnull\b|\b[a-z]+\.[a-z]+(?:_[a-z]+)+\b")
 IMPERIAL = re.compile("[′″]|\\bft\\b|\\bin\\b|°F(?! \\(\\d+ °C)|ft²(?!\\))|ft³(?! \\(\\d+ kg/m³)|\\bgal\\b")
 
@@ -66,7 +66,7 @@ def is_ours(text: str) -> bool:
 
 def is_foreign(text: str) -> bool:
     """Whether a text does not belong on a screen of somebody who reads Spanish and millimetres."""
-    plain = " ".join(text.split()).strip("‹› ↰↱")
+    plain = " ".join(text.split()).strip("‹› ↰↱✗✓")
     return not is_ours(plain) or RAW.search(plain) is not None or IMPERIAL.search(plain) is not None
 
 
