@@ -118,7 +118,7 @@ async function takeBack(): Promise<boolean> {
   return true;
 }
 
-async function create<K extends Kind>(kind: K, fields: Fields<K>, options?: ActionOptions): Promise<string> {
+export async function create<K extends Kind>(kind: K, fields: Fields<K>, options?: ActionOptions): Promise<string> {
   const id = uuidv7();
   await act([{ kind, id, fields }], options);
   return id;

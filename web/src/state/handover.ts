@@ -1,14 +1,14 @@
 /** The finished bed: gaps and profiles measured on it, temperatures, forecasts, milestones let pass, and what was signed. */
 import { uuidv7 } from "uuidv7";
 import type { Edit, Fields, MilestoneName } from "../wire";
-import { act, edit, type ActionOptions } from "./actions";
+import { act, create, edit, type ActionOptions } from "./actions";
 import { addEntry } from "./filling";
 import { session } from "./status";
 
 type New<K extends "gap" | "height_line" | "temperature_log" | "sign_off"> = Omit<Fields<K>, "room_id" | "deleted">;
 
 export function addGap(roomId: string, gap: New<"gap"> & Required<Pick<Fields<"gap">, "from" | "to" | "gap">>, options?: ActionOptions): Promise<string> {
-  return made("gap", { taken_at: now(), ...gap, room_id: roomId }, options);
+  return create("gap", { taken_at: now(), ...gap, room_id: roomId }, options);
 }
 
 export function editGap(id: string, fields: Fields<"gap">, options?: ActionOptions): Promise<void> {
@@ -16,7 +16,7 @@ export function editGap(id: string, fields: Fields<"gap">, options?: ActionOptio
 }
 
 export function addHeightLine(roomId: string, line: New<"height_line"> & { readonly heights: readonly number[] }, options?: ActionOptions): Promise<string> {
-  return made("height_line", { taken_at: now(), ...line, room_id: roomId }, options);
+  return create("height_line", { taken_at: now(), ...line, room_id: roomId }, options);
 }
 
 export function editHeightLine(id: string, fields: Fields<"height_line">, options?: ActionOptions): Promise<void> {
@@ -24,7 +24,7 @@ export function editHeightLine(id: string, fields: Fields<"height_line">, option
 }
 
 export function addTemperatureLog(roomId: string, log: New<"temperature_log">, options?: ActionOptions): Promise<string> {
-  return made("temperature_log", { ...log, room_id: roomId }, options);
+  return create("temperature_log", { ...log, room_id: roomId }, options);
 }
 
 export type NewForecastDay = Omit<Fields<"forecast_day">, "job_id" | "deleted">;
@@ -35,7 +35,7 @@ export function addForecast(jobId: string, days: readonly NewForecastDay[], opti
 }
 
 export function signRoom(roomId: string, signed: New<"sign_off">, options?: ActionOptions): Promise<string> {
-  return made("sign_off", { at: now(), by: session.peek().person ?? "", ...signed, room_id: roomId }, options);
+  return create("sign_off", { at: now(), by: session.peek().person ?? "", ...signed, room_id: roomId }, options);
 }
 
 export type Look = Pick<Fields<"entry">, "by" | "at" | "text">;
@@ -48,12 +48,6 @@ export function tickMilestone(roomId: string, milestone: MilestoneName, how: str
 /** The bed was rubbed down or filled up at a place, now: what was read there before is out of date. */
 export function touchBed(roomId: string, way: "rubbed" | "filled_up", place: readonly [number, number]): Promise<string> {
   return addEntry(roomId, { what: way, place });
-}
-
-async function made<K extends "gap" | "height_line" | "temperature_log" | "sign_off">(kind: K, fields: Fields<K>, options?: ActionOptions): Promise<string> {
-  const id = uuidv7();
-  await act([{ kind, id, fields }], options);
-  return id;
 }
 
 function now(): string {

@@ -1,34 +1,14 @@
 /** The profile under the drawing: the bed between floor and top, and its thickness where the finger stands. */
 import { useState } from "preact/hooks";
 import { useSize } from "../../drawing/useSize";
-import { pathOf } from "../../drawing/Ground";
-import type { Place } from "../../drawing/camera";
 import { depthText, heightText, lengthText } from "../../units";
-import type { ProfileAnswer, ProfilePoint } from "../../wire";
+import type { ProfileAnswer } from "../../wire";
 import { reader, t } from "../../words";
 import { NoAnswer } from "../common/Notes";
 import { ProfileTable } from "./ProfileTable";
-import { cutAt, sectionOf, type Section } from "./section";
+import { Run, spokenOf } from "./Run";
+import { cutAt, sectionOf } from "./section";
 import type { Profile } from "./useProfile";
-
-const itself = (place: Place) => place;
-
-function Run({ run, section }: { run: readonly ProfilePoint[]; section: Section }) {
-  const floor = run.map(({ along, subfloor }) => section.at(along, subfloor));
-  const top = run.map(({ along, top: z }) => section.at(along, z));
-  return (
-    <>
-      <path class="bed" d={pathOf([...floor, ...[...top].reverse()], itself)} />
-      <path class="top" d={pathOf(top, itself, false)} />
-      <path class="subfloor" d={pathOf(floor, itself, false)} />
-    </>
-  );
-}
-
-function spokenOf({ runs, length }: ProfileAnswer): string {
-  const all = runs.flat().map(({ thickness }) => thickness);
-  return t("profile.spoken", { length, least: Math.min(...all), most: Math.max(...all) });
-}
 
 function SectionDrawing({ answer, along, onAlong }: { answer: ProfileAnswer; along: number; onAlong: (along: number) => void }) {
   const [box, window] = useSize();

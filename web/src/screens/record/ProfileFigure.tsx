@@ -1,29 +1,16 @@
 /** The bed cut through along a line, drawn with its heights exaggerated, and the same in figures. */
-import type { Place, Window } from "../../drawing/camera";
-import { pathOf } from "../../drawing/Ground";
+import type { Window } from "../../drawing/camera";
 import { depthText } from "../../units";
-import type { ProfileAnswer, ProfilePoint } from "../../wire";
+import type { ProfileAnswer } from "../../wire";
 import { isOffice, reader, t } from "../../words";
 import { placeText } from "../common/roomFigure";
 import { ProfileTable } from "../profile/ProfileTable";
+import { Run, spokenOf } from "../profile/Run";
 import { sectionOf, type Section } from "../profile/section";
 import type { Content } from "./content";
 import { telling } from "./profileLine";
 
-const itself = (place: Place) => place;
 const HIGH = 190; // px
-
-function Run({ run, section }: { run: readonly ProfilePoint[]; section: Section }) {
-  const floor = run.map(({ along, subfloor }) => section.at(along, subfloor));
-  const top = run.map(({ along, top: z }) => section.at(along, z));
-  return (
-    <>
-      <path class="bed" d={pathOf([...floor, ...[...top].reverse()], itself)} />
-      <path class="top" d={pathOf(top, itself, false)} />
-      <path class="subfloor" d={pathOf(floor, itself, false)} />
-    </>
-  );
-}
 
 /** Thickness written where the bed is least and most. */
 function Extremes({ answer, section }: { answer: ProfileAnswer; section: Section }) {
@@ -52,8 +39,7 @@ export function ProfileFigure({ content }: { content: Content }) {
   const answer = content.profile;
   if (!answer || answer.runs.length === 0) return null;
   const { from, to } = telling(content.plan);
-  const all = answer.runs.flat().map(({ thickness }) => thickness);
-  const spoken = t("profile.spoken", { length: answer.length, least: Math.min(...all), most: Math.max(...all) });
+  const spoken = spokenOf(answer);
   const screen = { width: isOffice.value ? 700 : 330, height: HIGH };
   return (
     <>
