@@ -1,9 +1,10 @@
 /** The last word before anything is taken: what the heights mean, what becomes of places read already, how many are taken. */
-import { mayWrite, takeReadings } from "../../state";
+import { useState } from "preact/hooks";
+import { mayWrite, takeReadings, type TakenReading } from "../../state";
 import { momentText } from "../../units";
 import { reader, t } from "../../words";
 import { Choice } from "../common/Choice";
-import { go, pathOfRoom } from "../common/route";
+import { go, path, pathOfRoom } from "../common/route";
 import { saved, sayOnlyLooks } from "../common/saving";
 import type { RoomView } from "../common/useRoom";
 import { toTake, type Found, type HowToTake } from "./found";
@@ -45,15 +46,24 @@ function Met({ met, how, onHow }: Pick<TakeBarProps, "how" | "onHow"> & { readon
   );
 }
 
+/** Where what was taken is seen: readings of the bed where it is checked, any others on the room's own drawing. */
+function pathOfTaken(room: string, readings: readonly TakenReading[]): string {
+  return pathOfRoom(room, readings.every(({ stage }) => stage === "bed") ? "checking" : null);
+}
+
 export function TakeBar({ room, found, how, onHow, from, sigma, draft, onTaken }: TakeBarProps) {
   const { setup, readings, outside, met, isApart } = toTake(found, room.readings, how);
+  const [isTaking, setIsTaking] = useState(false);
   const take = async () => {
     if (!mayWrite.value) { sayOnlyLooks(); return; }
+    const here = path.peek();
+    setIsTaking(true);
     const name = t(`take.named_${from}`, { at: momentText(new Date().toISOString(), reader.value) });
     const standing = { ...setup, name, instrument: from, ...(sigma === undefined ? {} : { sigma }) };
-    if (!(await saved(takeReadings(room.id, standing, readings, draft === undefined ? {} : { draft })))) return;
+    const isSaved = await saved(takeReadings(room.id, standing, readings, draft === undefined ? {} : { draft })).finally(() => setIsTaking(false));
+    if (!isSaved) return;
     onTaken?.();
-    go(pathOfRoom(room.id));
+    if (path.peek() === here) go(pathOfTaken(room.id, readings)); // who has gone on meanwhile stays there
   };
   return (
     <section class="stack tight" data-testid="take">
@@ -61,7 +71,7 @@ export function TakeBar({ room, found, how, onHow, from, sigma, draft, onTaken }
       {outside > 0 && <p class="caution" data-testid="take-outside">{t("take.outside", { outside })}</p>}
       {met > 0 && <Met met={met} how={how} onHow={onHow} />}
       {isApart && <p class="caution" data-testid="take-apart">{t("take.apart")}</p>}
-      <button type="button" class="button main wide" data-testid="take-readings" disabled={readings.length === 0} onClick={() => void take()}>{t("take.do", { count: readings.length })}</button>
+      <button type="button" class="button main wide" data-testid="take-readings" disabled={isTaking || readings.length === 0} onClick={() => void take()}>{t("take.do", { count: readings.length })}</button>
       <p class="quiet small">{t("take.undo")}</p>
     </section>
   );
