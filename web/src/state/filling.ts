@@ -2,8 +2,9 @@
 import { uuidv7 } from "uuidv7";
 import type { Edit, EntryWhat, Fields, Row } from "../wire";
 import { act, edit, type ActionOptions } from "./actions";
-import { entriesOf, peekRow } from "./records";
-import { placementEdits, placementsIn, placeOf, type SectionPlace } from "./sections";
+import { planOf } from "./plans";
+import { entriesOf, peekRow, placementsOf } from "./records";
+import { placementEdits, placementsIn, placeOf, sectionIdOf, type SectionPlace } from "./sections";
 import type { SectionMoment } from "./worked";
 
 /** A batch came from the mixer just now, for that section where one is told. */
@@ -23,6 +24,17 @@ export async function markSection(roomId: string, section: SectionPlace, moment:
   const told = placementsIn(roomId, section).filter(({ fields }) => fields[moment]).map(({ id }): Edit => ({ kind: "placement", id, fields: { [moment]: null } }));
   const edits = at === null ? told : placementEdits(roomId, section, { [moment]: at });
   if (edits.length > 0) await act(edits);
+}
+
+/**
+ * These sections were in place at one moment, in one step to undo. What was told of no section that there is now, as of
+ * the whole bed before it had any, is told by them from now on.
+ */
+export async function placeSections(roomId: string, sections: readonly SectionPlace[], at: string): Promise<void> {
+  const known = planOf(roomId).peek().plan?.sections ?? sections;
+  const loose = placementsOf(roomId).peek().filter(({ fields }) => fields.placed_at && sectionIdOf(fields, known) === null);
+  const edits = sections.flatMap((section) => placementEdits(roomId, section, { placed_at: at }));
+  if (edits.length > 0) await act([...edits, ...loose.map(({ id }): Edit<"placement"> => ({ kind: "placement", id, fields: { placed_at: null } }))]);
 }
 
 export type NewEntry = Omit<Fields<"entry">, "room_id" | "deleted" | "what"> & { readonly what: EntryWhat };

@@ -68,7 +68,7 @@ export type { JobFile, JobTaken, JoinOutcome, ReadOutcome, UnsentFile } from "./
 export { preferences, setPreference, type Language, type Preferences, type Theme } from "./preferences";
 export * from "./rails";
 export * from "./handover";
-export { addEntry, editBatch, editEntry, endEntry, lasting, markSection, mixBatch, type NewEntry } from "./filling";
+export { addEntry, editBatch, editEntry, endEntry, lasting, markSection, mixBatch, placeSections, type NewEntry } from "./filling";
 export type { AskedEachMinute } from "./eachMinute";
 export { fillClockOf } from "./fillClock";
 export { waitingOf } from "./waiting";

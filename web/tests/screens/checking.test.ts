@@ -1,7 +1,8 @@
 import { afterEach, expect, test } from "vitest";
 import { bandsBetween, type Corner } from "../../src/drawing/bands";
 import { askedFor, batchAfter } from "../../src/screens/checking/batch";
-import { asLongAs, tapped, wholeEdge } from "../../src/screens/checking/edge/laid";
+import { asLongAs, cutToRoom, laidOver, liesInRoom, type Floor } from "../../src/screens/checking/edge/inRoom";
+import { tapped, wholeEdge, type Edge } from "../../src/screens/checking/edge/laid";
 import { edgeView, openMost } from "../../src/screens/checking/edge/underEdge";
 import { EMPTY_LINE, fieldsFromLine, spacingOf } from "../../src/screens/checking/heights/line";
 import { changedLimit, freshLimit, limitWithout } from "../../src/screens/checking/standards";
@@ -149,8 +150,36 @@ test("two taps lay a straightedge, a third begins another; one on its own end li
   expect(wholeEdge(tapped(first, [20, 21]))).toBeNull();
 });
 
-test("made longer a straightedge keeps its first end and its way", () => {
-  expect(asLongAs({ from: [100, 100], to: [400, 500] }, 1000)).toEqual({ from: [100, 100], to: [700, 900] });
+const HALL: Floor = { outline: [[0, 0], [4000, 0], [4000, 3000], [0, 3000]], cutouts: [[[1800, 0], [2200, 0], [2200, 1000], [1800, 1000]]] };
+const ANGLE: Floor = { outline: [[0, 0], [4000, 0], [4000, 1000], [1000, 1000], [1000, 3000], [0, 3000]], cutouts: [] };
+
+test("made longer a straightedge keeps its first end and its way; a wall moves it along its line, or ends it", () => {
+  const slant: Edge = { from: [100, 1100], to: [400, 1500] };
+  expect(asLongAs(slant, 1000, HALL)).toEqual({ fit: "whole", edge: { from: [100, 1100], to: [700, 1900] } });
+  expect(asLongAs({ from: [3000, 2000], to: [3500, 2000] }, 2000, HALL)).toEqual({ fit: "moved", edge: { from: [2000, 2000], to: [4000, 2000] } });
+  expect(asLongAs({ from: [500, 2000], to: [500, 2400] }, 5000, HALL)).toEqual({ fit: "short", edge: { from: [500, 0], to: [500, 3000] } });
+  expect(asLongAs({ from: [200, 500], to: [900, 500] }, 3000, HALL)).toEqual({ fit: "short", edge: { from: [0, 500], to: [1800, 500] } }); // up to the post
+  expect(asLongAs({ from: [100, 2000], to: [900, 2000] }, 3000, { outline: [], cutouts: [] }).edge.to).toEqual([3100, 2000]);
+});
+
+test("what runs through a wall, over a corner or across a post is not in the room, and is cut to it", () => {
+  const across: Edge = { from: [500, 500], to: [3500, 500] };
+  expect([liesInRoom(across, HALL), liesInRoom({ from: [0, 0], to: [1800, 0] }, HALL), liesInRoom({ from: [0, 0], to: [4000, 3000] }, HALL)]).toEqual([false, true, true]);
+  expect(liesInRoom({ from: [500, 2500], to: [3500, 500] }, ANGLE)).toBe(false);
+  expect(cutToRoom({ from: [500, 2000], to: [6000, 2000] }, HALL)).toEqual({ from: [500, 2000], to: [4000, 2000] });
+  expect(cutToRoom({ from: [5000, 0], to: [6000, 0] }, HALL)).toBeNull();
+});
+
+test("laid over a place a straightedge is as long as asked wherever the room lets it, and holds that place", () => {
+  for (const at of [[100, 100], [3900, 2900], [2000, 2000], [1000, 500]] as const) {
+    const { edge, fit } = laidOver(at, 1500, HALL);
+    expect(fit).not.toBe("short");
+    expect(liesInRoom(edge, HALL)).toBe(true);
+    expect(Math.hypot(edge.to[0] - edge.from[0], edge.to[1] - edge.from[1])).toBeCloseTo(1500, 0);
+    const beside = Math.abs((edge.to[0] - edge.from[0]) * (edge.from[1] - at[1]) - (edge.from[0] - at[0]) * (edge.to[1] - edge.from[1])) / 1500;
+    expect(beside).toBeLessThan(1);
+  }
+  expect(laidOver([500, 2500], 4000, ANGLE).fit).toBe("short");
 });
 
 test("it stands open most where the bed lies farthest under the line from rest to rest", () => {
@@ -186,13 +215,20 @@ test("the company's limits grow, change and shrink one by one", () => {
   expect(limitWithout(two, 0)).toEqual([{ length: 1000, gap: 1.5 }]);
 });
 
-test("the places in hand stay until they are read or passed over, whatever a newer plan asks", () => {
-  const [inHand, newer] = [[[100, 100], [900, 100]] as const, [[500, 500]] as const];
+test("the places in hand stay in their order until they are read or passed over, and what a newer plan asks besides joins on behind them", () => {
+  const [inHand, newer] = [[[100, 100], [900, 100]] as const, [[500, 500], [900, 110]] as const];
   expect(batchAfter(null, newer, [])).toBe(newer);
-  expect(batchAfter(inHand, newer, [[100, 110]])).toBe(inHand);
+  expect(batchAfter(inHand, newer, [])).toEqual(inHand); // no more at a time than are asked for
+  expect(batchAfter(inHand, newer, [[100, 110]])).toEqual([[900, 100], [500, 500]]);
+  expect(batchAfter(inHand, newer, [[100, 110], [500, 500]])).toEqual([[900, 100]]);
   expect(batchAfter(inHand, newer, [[100, 110], [900, 100]])).toBe(newer);
   expect(batchAfter(inHand, [], [])).toEqual([]); // nothing more is asked
   expect(batchAfter(inHand, null, [])).toBeNull();
+});
+
+test("of the places that a newer plan asks for the farthest from those in hand joins first, so that none is read beside another", () => {
+  const asked = [[100, 300], [100, 900], [100, 500]] as const;
+  expect(batchAfter([[100, 100]], asked, [])).toEqual([[100, 100], [100, 900], [100, 500]]);
 });
 
 test("before the check asks, and while it cannot judge and asks for nothing, the round goes by corners, walls and a grid", () => {

@@ -3,7 +3,7 @@ import { useState } from "preact/hooks";
 import { countAt, mayWrite } from "../../state";
 import type { Caution, Plan } from "../../wire";
 import { t } from "../../words";
-import { flatnessOf, type FlatnessView } from "../common/flatness";
+import { flatnessOf, governingCheck, type FlatnessView } from "../common/flatness";
 import type { FlatLayer } from "../common/flatnessLayers";
 import { Link } from "../common/Link";
 import { Missing } from "../common/Missing";
@@ -14,6 +14,7 @@ import { RoomFrame } from "../common/RoomFrame";
 import { pathOfCheck } from "../common/route";
 import { useRoom, type RoomView } from "../common/useRoom";
 import { CheckDrawing } from "./CheckDrawing";
+import { PassOverLink } from "./edge/PassOver";
 import { FNumbers } from "./FNumbers";
 import { LevelAndFall } from "./LevelAndFall";
 import { Limits } from "./Limits";
@@ -33,10 +34,12 @@ function Ways({ room, view }: { room: RoomView; view: FlatnessView | null }) {
   if (!mayWrite.value) return <LayLink room={room} wide />;
   const lacking = view?.flatness.next_readings.length ?? 0;
   const isLacking = !view || view.flatness.verdict === "not_read" || view.flatness.verdict === "too_sparse";
+  const check = isLacking && view ? governingCheck(view.flatness) : null;
   const label = !view || view.flatness.readings === 0 || lacking === 0 ? t("checking.read") : t("checking.read_more", { places: lacking });
   return (
     <div class="stack tight">
       <Link to={pathOfCheck(room.id, "read")} class={isLacking ? "button main wide" : "button wide"} testid="read-bed">{label}</Link>
+      {check && <PassOverLink room={room.id} check={check} />}
       <div class="row even">
         <LayLink room={room} />
         <Link to={pathOfCheck(room.id, "heights")} class="button" testid="height-line">{t("checking.heights")}</Link>

@@ -1,6 +1,6 @@
 /** A gap that a wedge showed: what it was, what it means, corrected or deleted; its history keeps what stood before. */
 import { useState } from "preact/hooks";
-import { clearDraft, deleteRecord, editGap, mayWrite, type Row } from "../../state";
+import { deleteRecord, editGap, mayWrite, type Row } from "../../state";
 import { distance } from "../../drawing/camera";
 import { momentText } from "../../units";
 import { reader, t } from "../../words";
@@ -11,6 +11,7 @@ import { Link } from "../common/Link";
 import { placeText } from "../common/roomFigure";
 import { pathOfHistory } from "../common/route";
 import { saved } from "../common/saving";
+import { gapFault } from "./gapFault";
 import { PassedOver } from "./PassedOver";
 
 interface GapSheetProps {
@@ -42,16 +43,27 @@ function Facts({ gap: { id, fields }, view }: Pick<GapSheetProps, "gap" | "view"
   );
 }
 
+/** The keys; what cannot be stays typed. */
+function Correcting({ gap: { id, fields }, shown, onSaved }: { gap: Row<"gap">; shown: string; onSaved: (isSaved: boolean) => void }) {
+  const [fault, setFault] = useState<string | null>(null);
+  const draft = `correct-gap:${id}`;
+  const long = fields.from && fields.to ? distance(fields.from, fields.to) : Infinity;
+  const corrected = (mm: number, typed: string) => {
+    const found = gapFault(mm, long);
+    setFault(found);
+    if (found === null) void saved(editGap(id, { gap: mm, typed: { ...fields.typed, gap: typed } }, { draft })).then(onSaved);
+  };
+  return <Entry what={t("field.now", { value: shown })} draft={draft} measure="length" nextLabel={t("keys.set")} onDone={corrected} {...(fault === null ? {} : { note: fault })} />;
+}
+
 export function GapSheet({ gap, view, onClose }: GapSheetProps) {
   const [correcting, setCorrecting] = useState(false);
-  const draft = `correct-gap:${gap.id}`;
   const shown = gapText(gap.fields.gap ?? 0);
   const close = (isSaved: boolean) => { if (isSaved) onClose(); };
-  const corrected = (mm: number, typed: string) => void saved(editGap(gap.id, { gap: mm, typed: { ...gap.fields.typed, gap: typed } }, { draft }).then(() => clearDraft(draft))).then(close);
   return (
     <Dialog title={t("checking.gap_title", { gap: shown })} testid="gap-sheet" onClose={onClose}>
       <Facts gap={gap} view={view} />
-      {correcting ? <Entry what={t("field.now", { value: shown })} draft={draft} measure="length" nextLabel={t("keys.set")} onDone={corrected} /> : mayWrite.value && (
+      {correcting ? <Correcting gap={gap} shown={shown} onSaved={close} /> : mayWrite.value && (
         <div class="row even">
           <button type="button" class="button main" data-testid="correct-gap" onClick={() => setCorrecting(true)}>{t("reading.correct")}</button>
           <button type="button" class="button danger" data-testid="delete-gap" onClick={() => void saved(deleteRecord("gap", gap.id)).then(close)}>{t("reading.delete")}</button>

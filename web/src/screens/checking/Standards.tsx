@@ -18,6 +18,18 @@ function keepOwn(room: RoomView, own: readonly GapLimit[]): void {
   void saved(editRoom(room.id, { "flatness.own": own }));
 }
 
+const RULES = { least: 50, most: 30_000 } as const; // mm: what the engine takes for a straightedge
+const LARGEST_GAP = 500; // mm
+const MOST_LIMITS = 20;
+
+function lengthFault(length: number): string | null {
+  return length < RULES.least || length > RULES.most ? t("checking.own_length_fault", RULES) : null;
+}
+
+function limitFault(gap: number): string | null {
+  return gap <= 0 || gap > LARGEST_GAP ? t("checking.own_gap_fault", { most: LARGEST_GAP }) : null;
+}
+
 function OwnLimits({ room }: { room: RoomView }) {
   const own = room.fields["flatness.own"] ?? [];
   return (
@@ -26,12 +38,12 @@ function OwnLimits({ room }: { room: RoomView }) {
       {own.length === 0 && <p class="notice">{t("checking.own_none")}</p>}
       {own.map((limit, index) => (
         <div key={index} class="row even" data-testid="own-limit">
-          <ValueField name={`${room.id}:own-length-${index}`} label={t("checking.own_length")} shown={ruleText(limit.length)} measure="length" onValue={(length) => keepOwn(room, changedLimit(own, index, { length }))} />
-          <ValueField name={`${room.id}:own-gap-${index}`} label={t("checking.own_gap")} shown={gapText(limit.gap)} measure="length" onValue={(gap) => keepOwn(room, changedLimit(own, index, { gap }))} />
+          <ValueField name={`${room.id}:own-length-${index}`} label={t("checking.own_length")} shown={ruleText(limit.length)} measure="length" faultOf={lengthFault} onValue={(length) => keepOwn(room, changedLimit(own, index, { length }))} />
+          <ValueField name={`${room.id}:own-gap-${index}`} label={t("checking.own_gap")} shown={gapText(limit.gap)} measure="length" faultOf={limitFault} onValue={(gap) => keepOwn(room, changedLimit(own, index, { gap }))} />
           {mayWrite.value && <button type="button" class="button icon danger" aria-label={t("remove")} data-testid={`own-remove-${index}`} onClick={() => keepOwn(room, limitWithout(own, index))}>{"\u2715"}</button>}
         </div>
       ))}
-      {mayWrite.value && <button type="button" class="button wide" data-testid="own-add" onClick={() => keepOwn(room, freshLimit(own))}>{t("checking.own_add")}</button>}
+      {mayWrite.value && own.length < MOST_LIMITS && <button type="button" class="button wide" data-testid="own-add" onClick={() => keepOwn(room, freshLimit(own))}>{t("checking.own_add")}</button>}
     </section>
   );
 }

@@ -1,6 +1,7 @@
 /**
  * The places that the check asks for, a few at a time. Every new plan asks anew: the few in hand stay until they are read,
- * so that the rod's next place never jumps, and a number begun at one of them is found again.
+ * so that the rod's next place never jumps, and a number begun at one of them is found again. What the newest plan asks for
+ * besides joins on behind them, so that the round goes on to its end without waiting between one few and the next.
  */
 import { useEffect, useRef } from "preact/hooks";
 import { distance, type Place } from "../../drawing/camera";
@@ -19,10 +20,22 @@ export function askedFor(flatness: Pick<Flatness, "verdict" | "next_readings"> |
   return flatness && (isJudged || flatness.next_readings.length > 0) ? flatness.next_readings : null;
 }
 
-/** Those in hand as long as one of them is neither read nor passed over, and as long as the check asks at all; then the next. */
+/** How far a place lies from the nearest of some others. */
+function farFrom(places: readonly Place[], place: Place): number {
+  return Math.min(...places.map((other) => distance(other, place)));
+}
+
+/** As many as are asked for: those in hand, and behind them one after the other the place asked for farthest from all of them. */
+function joined(open: readonly Place[], asked: readonly Place[]): readonly Place[] {
+  const next = [...asked].sort((a, b) => farFrom(open, b) - farFrom(open, a))[0];
+  return open.length >= asked.length || !next || farFrom(open, next) < SAME_PLACE ? open : joined([...open, next], asked);
+}
+
+/** Those in hand that are neither read nor passed over, then as many more as are asked for; none once the check asks for none. */
 export function batchAfter(inHand: readonly Place[] | null, asked: readonly Place[] | null, done: readonly Place[]): readonly Place[] | null {
-  const isOpen = inHand?.some((place) => !done.some((other) => distance(other, place) < SAME_PLACE)) ?? false;
-  return isOpen && asked !== null && asked.length > 0 ? inHand : asked;
+  const open = (places: readonly Place[]) => places.filter((place) => done.length === 0 || farFrom(done, place) >= SAME_PLACE);
+  const [left, wanted] = [open(inHand ?? []), open(asked ?? [])];
+  return left.length === 0 || asked === null || asked.length === 0 ? asked : joined(left, wanted);
 }
 
 function batchDraft(room: string): string {

@@ -65,17 +65,21 @@ interface NumberSettingProps extends SettingProps {
   readonly toStored?: (shown: number) => number;
   readonly unit?: string;
   readonly places?: number;
+  /** True where it may lie below zero. */
+  readonly signed?: boolean;
+  /** Why what was typed cannot be, in words; null where it can. */
+  readonly faultOf?: (shown: number) => string | null;
 }
 
 const same = (value: number) => value;
 
-export function NumberSetting({ room, name, label, otherwise, note, toShown = same, toStored = same, unit = "", places = 2 }: NumberSettingProps) {
+export function NumberSetting({ room, name, label, otherwise, note, toShown = same, toStored = same, unit = "", places = 2, signed = false, faultOf }: NumberSettingProps) {
   const { value: held, isChanged } = heldOf(room, name, otherwise);
   const text = numberText(toShown(held), places, reader.value.language);
   return (
     <ValueField
-      name={`${room.id}:${name}`} label={label} shown={unit ? `${text} ${unit}` : text} measure="number" {...(note === undefined ? {} : { note })}
-      isChanged={isChanged} onReset={() => keep(room, name, null)} onValue={(value, typed) => keep(room, name, toStored(value), typed)}
+      name={`${room.id}:${name}`} label={label} shown={unit ? `${text} ${unit}` : text} measure="number" signed={signed} {...(note === undefined ? {} : { note })}
+      isChanged={isChanged} onReset={() => keep(room, name, null)} onValue={(value, typed) => keep(room, name, toStored(value), typed)} {...(faultOf ? { faultOf } : {})}
     />
   );
 }

@@ -19,6 +19,8 @@ export interface ValueFieldProps {
   readonly canReset?: boolean;
   readonly resetLabel?: string;
   readonly onReset?: () => void;
+  /** Why a value cannot be, in words; null where it can. What was typed then stays, to be mended. */
+  readonly faultOf?: (value: number) => string | null;
   readonly onValue: (value: number, typed: string) => void;
 }
 
@@ -26,8 +28,12 @@ type ValueSheetProps = ValueFieldProps & { readonly onClose: () => void };
 
 /** The pad for one value, as a sheet; what was typed stays typed until it is set. */
 export function ValueSheet(props: ValueSheetProps) {
+  const [fault, setFault] = useState<string | null>(null);
   const draft = `field:${props.name}`;
   const done = (value: number, typed: string) => {
+    const found = props.faultOf?.(value) ?? null;
+    setFault(found);
+    if (found !== null) return;
     props.onValue(value, typed);
     void clearDraft(draft);
     props.onClose();
@@ -37,7 +43,7 @@ export function ValueSheet(props: ValueSheetProps) {
   return (
     <Dialog title={props.label} testid="value" onClose={props.onClose}>
       {props.note && <p class="quiet small">{props.note}</p>}
-      <Entry what={t("field.now", { value: props.shown })} draft={draft} measure={props.measure} signed={props.signed ?? false} nextLabel={t("keys.set")} onDone={done} />
+      <Entry what={t("field.now", { value: props.shown })} draft={draft} measure={props.measure} signed={props.signed ?? false} nextLabel={t("keys.set")} onDone={done} {...(fault === null ? {} : { note: fault })} />
       {canReset && props.onReset && <button type="button" class="button wide" data-testid="value-reset" onClick={reset}>{props.resetLabel ?? t("field.default")}</button>}
     </Dialog>
   );

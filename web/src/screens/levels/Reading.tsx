@@ -1,7 +1,7 @@
 /** Reading with rod and keys, the subfloor or the finished bed: what is read now, what was read last, what looks mis-read. */
 import { useState } from "preact/hooks";
 import type { Place } from "../../drawing/camera";
-import { FIRST_SETUP, mayWrite, type Row } from "../../state";
+import { clearDraft, FIRST_SETUP, mayWrite, type Row } from "../../state";
 import { lengthText } from "../../units";
 import { reader, t } from "../../words";
 import { Entry } from "../common/Entry";
@@ -15,9 +15,10 @@ import { markName } from "./names";
 import { pass, takeUp } from "./passing";
 import { PlaceSheet } from "./PlaceSheet";
 import { ReadingDialog } from "./ReadingDialog";
-import { isSamePlace, placesRead, readingDraft } from "./round";
+import { isSamePlace, placesRead, readingDraft, targetDraft } from "./round";
 import { SuspectBand } from "./SuspectBand";
 import { useTaking, type Taking } from "./take";
+import { useTakeBack } from "./takeBack";
 import type { Work } from "./work";
 
 function isReadAt({ readings, stage }: Work, place: Place): boolean {
@@ -41,7 +42,8 @@ function whatOf(work: Work): string {
 function Skipping({ room, stage, round }: Work) {
   const { current, left, skipped, isTie } = round;
   const place = current && "place" in current && !isTie ? left.find((other) => isSamePlace(other, current.place)) : undefined;
-  if (place) return <button type="button" class="button" data-testid="skip-place" onClick={() => void saved(pass(room, stage, place))}>{t("levels.skip")}</button>;
+  const skip = (at: Place) => { void clearDraft(targetDraft(room.id, stage)); void saved(pass(room, stage, at)); };
+  if (place) return <button type="button" class="button" data-testid="skip-place" onClick={() => skip(place)}>{t("levels.skip")}</button>;
   if (current) return null;
   if (skipped.length === 0 && stage === "bed") return <Link to={pathOfRoom(room.id, "checking")} class="button main" testid="on-to-check">{t("checking.see")}</Link>;
   if (skipped.length === 0) return room.plan ? <Link to={pathOfRoom(room.id, "bed")} class="button main" testid="on-to-bed">{t("step.bed")}</Link> : null;
@@ -83,6 +85,7 @@ export function Reading(props: ReadingProps) {
   const [placing, setPlacing] = useState(false);
   const [sheet, setSheet] = useState<Sheet | null>(null);
   const { round, standing, readings } = work;
+  useTakeBack(work);
   const isAgain = round.current !== null && "again" in round.current;
   return (
     <>

@@ -11,6 +11,7 @@ import { pathOfHistory } from "../common/route";
 import { saved } from "../common/saving";
 import type { RoomView } from "../common/useRoom";
 import { ValueField } from "../common/ValueField";
+import { hoursFault, plainFault, RANGES, speedFault, temperatureFault } from "./ranges";
 
 interface Weather {
   readonly when: "now" | "ahead";
@@ -43,10 +44,10 @@ function WeatherFields({ weather, set }: { weather: Weather; set: (changed: Part
   const { units } = reader.value;
   return (
     <>
-      <ValueField name="climate-bed" label={t("climate.bed")} shown={temperatureOrNone(weather.bed)} measure="number" signed onValue={(value) => set({ bed: celsiusFrom(value, units) })} />
-      <ValueField name="climate-air" label={t("climate.air")} shown={temperatureOrNone(weather.air)} measure="number" signed onValue={(value) => set({ air: celsiusFrom(value, units) })} />
-      <ValueField name="climate-humidity" label={t("climate.humidity")} shown={plainOrNone(weather.humidity, "%")} measure="number" onValue={(humidity) => set({ humidity })} />
-      <ValueField name="climate-wind" label={t("climate.wind")} shown={weather.wind === null ? t("none_yet") : speedText(weather.wind, reader.value)} measure="number" onValue={(value) => set({ wind: kmHFrom(value, reader.value) })} />
+      <ValueField name="climate-bed" label={t("climate.bed")} shown={temperatureOrNone(weather.bed)} measure="number" signed faultOf={temperatureFault(RANGES.bed)} onValue={(value) => set({ bed: celsiusFrom(value, units) })} />
+      <ValueField name="climate-air" label={t("climate.air")} shown={temperatureOrNone(weather.air)} measure="number" signed faultOf={temperatureFault(RANGES.air)} onValue={(value) => set({ air: celsiusFrom(value, units) })} />
+      <ValueField name="climate-humidity" label={t("climate.humidity")} shown={plainOrNone(weather.humidity, "%")} measure="number" faultOf={plainFault(RANGES.humidity, "%")} onValue={(humidity) => set({ humidity })} />
+      <ValueField name="climate-wind" label={t("climate.wind")} shown={weather.wind === null ? t("none_yet") : speedText(weather.wind, reader.value)} measure="number" faultOf={speedFault(RANGES.wind)} onValue={(value) => set({ wind: kmHFrom(value, reader.value) })} />
     </>
   );
 }
@@ -59,7 +60,7 @@ function WeatherDialog({ room, onClose }: { room: RoomView; onClose: () => void 
     <Dialog title={t("climate.add")} testid="climate" onClose={onClose}>
       <div class="stack tight">
         <Choice label={t("climate.when")} name="when" value={values.when} onChoose={(when) => set({ when })} options={[{ value: "now", label: t("climate.now") }, { value: "ahead", label: t("climate.ahead") }]} />
-        {values.when === "ahead" && <ValueField name="climate-hours" label={t("climate.hours")} shown={plainOrNone(values.hours, "h")} measure="number" onValue={(hours) => set({ hours })} />}
+        {values.when === "ahead" && <ValueField name="climate-hours" label={t("climate.hours")} shown={plainOrNone(values.hours, "h")} measure="number" faultOf={hoursFault(RANGES.ahead)} onValue={(hours) => set({ hours })} />}
         <WeatherFields weather={values} set={set} />
         <button type="button" class="button main wide" data-testid="keep-climate" disabled={!isWhole} onClick={() => void keep()}>{t("keep")}</button>
       </div>

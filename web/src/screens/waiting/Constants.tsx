@@ -9,6 +9,7 @@ import { NumberSetting } from "../common/Setting";
 import type { RoomView } from "../common/useRoom";
 import { DegreesSetting } from "./Degrees";
 import { Needs } from "./Needs";
+import { hoursFault, plainFault, RANGES } from "./ranges";
 
 const NAMES = ["activation", "reference", "datum", "early", "late", "forecast_doubt", "follows", "fresh_window", "working_time"] as const;
 
@@ -43,16 +44,16 @@ function Fields({ room, plan }: { room: RoomView; plan: Plan }) {
       <Method room={room} />
       {isFactor
         ? <DegreesSetting room={room} name="curing.datum" label={t("constants.datum")} />
-        : <NumberSetting room={room} name="curing.activation" label={t("constants.activation")} unit="K" places={0} />}
+        : <NumberSetting room={room} name="curing.activation" label={t("constants.activation")} unit="K" places={0} faultOf={plainFault(RANGES.activation, "K")} />}
       <DegreesSetting room={room} name="curing.reference" label={t("constants.reference")} />
       <Needs room={room} plan={plan} />
       <h4>{t("plot.table_windows")}</h4>
-      <NumberSetting room={room} name="curing.early" label={t("constants.early")} {...percent} />
-      <NumberSetting room={room} name="curing.late" label={t("constants.late")} {...percent} />
+      <NumberSetting room={room} name="curing.early" label={t("constants.early")} faultOf={plainFault(RANGES.early, "%")} {...percent} />
+      <NumberSetting room={room} name="curing.late" label={t("constants.late")} faultOf={plainFault(RANGES.late, "%")} {...percent} />
       <DegreesSetting room={room} name="curing.forecast_doubt" label={t("constants.forecast_doubt")} isDifference />
-      <NumberSetting room={room} name="curing.follows" label={t("constants.follows")} note={t("constants.follows_more")} {...percent} />
+      <NumberSetting room={room} name="curing.follows" label={t("constants.follows")} faultOf={plainFault(RANGES.follows, "%")} note={t("constants.follows_more")} {...percent} />
       <p class="quiet small">{t("constants.follows_more")}</p>
-      <NumberSetting room={room} name="curing.fresh_window" label={t("constants.fresh_window")} unit="h" note={t("needs.hours")} places={1} />
+      <NumberSetting room={room} name="curing.fresh_window" label={t("constants.fresh_window")} unit="h" note={t("needs.hours")} places={1} faultOf={hoursFault(RANGES.fresh_window)} />
       <p class="quiet small">{t("constants.practice")}</p>
     </>
   );

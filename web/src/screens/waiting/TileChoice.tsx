@@ -8,23 +8,31 @@ import { Cautions } from "../common/Notes";
 import { cautionsAt } from "../common/plan";
 import { pathOfHistory } from "../common/route";
 import { saved, sayOnlyLooks } from "../common/saving";
+import { useNow } from "../common/useNow";
 import type { RoomView } from "../common/useRoom";
+import { isPlacedInPart } from "./Placed";
 
+const EVERY_MS = 20_000;
 const TEN_MINUTES = 10; // a window is not told finer
 
 type Way = "same_day" | "overnight";
 type Tile = WaitingAnswer["tile"];
 
-function sameDayText(tile: Tile, now: string): string {
+function sameDayText(tile: Tile, now: number): string {
   const { fresh_from: from, fresh_until: until, fresh_hours: hours } = tile;
   if (from === null || until === null) return t("tile.same_day_hours", { hours });
-  return Date.parse(now) > Date.parse(until) ? t("tile.same_day_gone", { until }) : t("tile.same_day_when", { from, until });
+  return now > Date.parse(until) ? t("tile.same_day_gone", { until }) : t("tile.same_day_when", { from, until });
 }
 
 /** Sections placed later stay open longer, each for itself. */
-function lastText({ fresh_until: until, last_until: last }: Tile, now: string): string {
+function lastText({ fresh_until: until, last_until: last }: Tile, now: number): string {
   const isLater = until !== null && last !== null && Date.parse(last) > Date.parse(until);
-  return isLater && Date.parse(now) <= Date.parse(last) ? t("tile.same_day_last", { until: last }) : "";
+  return isLater && now <= Date.parse(last) ? t("tile.same_day_last", { until: last }) : "";
+}
+
+/** Once nothing of the bed takes tile while fresh, nobody can choose that any more; a choice made before stands. */
+export function isTooLate({ last_until: last }: Pick<Tile, "last_until">, now: number): boolean {
+  return last !== null && now > Date.parse(last);
 }
 
 function overnightText({ tile, placed_at: placedAt }: WaitingAnswer): string {
@@ -38,10 +46,19 @@ interface SideProps {
   readonly when: string;
   readonly more?: string;
   readonly isChosen: boolean;
+  /** True where its time is over. */
+  readonly isOver?: boolean;
   readonly onChoose: (way: Way | null) => void;
 }
 
-function Side({ way, when, more = "", isChosen, onChoose }: SideProps) {
+function ChooseKey({ way, isChosen, isOver = false, onChoose }: Pick<SideProps, "way" | "isChosen" | "isOver" | "onChoose">) {
+  if (isChosen) return <button type="button" class="button wide" data-testid="tile-undo" onClick={() => onChoose(null)}>{t("tile.undo")}</button>;
+  if (isOver) return <p class="notice" data-testid={`too-late-${way}`}>{t("tile.too_late")}</p>;
+  return <button type="button" class="button wide" data-testid={`choose-${way}`} onClick={() => onChoose(way)}>{t("tile.choose")}</button>;
+}
+
+function Side({ way, when, more = "", ...key }: SideProps) {
+  const { isChosen } = key;
   return (
     <li class={isChosen ? "tile-way is-chosen" : "tile-way"} data-testid={`tile-${way}`}>
       <h4>{t(`tile.${way}`)}{isChosen && <span class="chosen"> {"\u2713"} {t("tile.chosen")}</span>}</h4>
@@ -49,14 +66,14 @@ function Side({ way, when, more = "", isChosen, onChoose }: SideProps) {
       {more !== "" && <p>{more}</p>}
       <p>{t(`tile.${way}_for`)}</p>
       <p class="caution">{t(`tile.${way}_against`)}</p>
-      {isChosen
-        ? <button type="button" class="button wide" data-testid="tile-undo" onClick={() => onChoose(null)}>{t("tile.undo")}</button>
-        : <button type="button" class="button wide" data-testid={`choose-${way}`} onClick={() => onChoose(way)}>{t("tile.choose")}</button>}
+      <ChooseKey way={way} {...key} />
     </li>
   );
 }
 
 export function TileChoice({ room, answer }: { room: RoomView; answer: WaitingAnswer }) {
+  const now = useNow(EVERY_MS);
+  const { tile } = answer;
   const chosen = room.fields["curing.tile_when"] ?? null;
   const choose = (way: Way | null) => {
     if (!mayWrite.value) sayOnlyLooks();
@@ -67,7 +84,7 @@ export function TileChoice({ room, answer }: { room: RoomView; answer: WaitingAn
       <h3>{t("tile.title")}</h3>
       {chosen === null && <p class="quiet small" data-testid="tile-undecided">{t("tile.undecided")}</p>}
       <ul class="tile-ways">
-        <Side way="same_day" when={sameDayText(answer.tile, answer.now)} more={lastText(answer.tile, answer.now)} isChosen={chosen === "same_day"} onChoose={choose} />
+        <Side way="same_day" when={sameDayText(tile, now)} more={lastText(tile, now)} isChosen={chosen === "same_day"} isOver={isTooLate(tile, now) && !isPlacedInPart(room)} onChoose={choose} />
         <Side way="overnight" when={overnightText(answer)} isChosen={chosen === "overnight"} onChoose={choose} />
       </ul>
       <Cautions cautions={cautionsAt(answer, "tile")} />

@@ -18,7 +18,7 @@ import { Constants } from "./Constants";
 import { Drying } from "./Drying";
 import { Milestones } from "./Milestones";
 import { Next } from "./Next";
-import { Placed } from "./Placed";
+import { isPlacedInPart, Placed } from "./Placed";
 import { Temperatures } from "./Temperatures";
 import { TileChoice } from "./TileChoice";
 import { Weather } from "./Weather";
@@ -43,13 +43,19 @@ function Notices({ answer }: { answer: WaitingAnswer }) {
   return <>{answer.notices.map((notice, index) => <p key={index} class="notice" data-code={notice.code}>{problemText(notice)}</p>)}</>;
 }
 
+/** What is still to be placed is asked for above, what is in place stands below. */
+function isAllPlaced(room: RoomView, { placed_at: placedAt }: WaitingAnswer): boolean {
+  return placedAt !== null && !isPlacedInPart(room);
+}
+
 /** Beside the list in a wide window, above everything on a phone. */
 function Picture({ room, answer }: { room: RoomView; answer: WaitingAnswer | null }) {
   return (
     <div class="waiting-picture">
       <PlanNotes state={room.state} />
       {answer && <Next room={room.id} answer={answer} />}
-      {answer?.placed_at === null && <Placed room={room} />}
+      {answer && isPlacedInPart(room) && <p class="caution" data-testid="placed-in-part">{t("waiting.in_part")}</p>}
+      {answer && !isAllPlaced(room, answer) && <Placed room={room} />}
       {answer && <WaitingPlot answer={answer} />}
     </div>
   );
@@ -83,7 +89,7 @@ export function Waiting({ id }: { id: string }) {
         {plan && answer && <Answered room={room} plan={plan} answer={answer} />}
         {plan && answer && <Now answer={answer} plan={plan} />}
         <Temperatures room={room} />
-        {answer?.placed_at && <Placed room={room} />}
+        {answer && isAllPlaced(room, answer) && <Placed room={room} />}
         {plan && <Constants room={room} plan={plan} />}
         {plan && <Link to={pathOfHandOver(id)} class="button wide" testid="open-record">{t("record.open")}</Link>}
       </div>

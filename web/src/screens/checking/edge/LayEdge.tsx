@@ -1,5 +1,6 @@
 /** A straightedge laid by hand: two taps on the drawing or its ends in figures; what stands under it, and what a wedge shows. */
 import { useState } from "preact/hooks";
+import type { Place } from "../../../drawing/camera";
 import { Drawing } from "../../../drawing/Drawing";
 import type { Scene } from "../../../drawing/scene";
 import { mayWrite } from "../../../state";
@@ -13,11 +14,14 @@ import { explained } from "../../common/ownExplanations";
 import { Missing } from "../../common/Missing";
 import { Cautions, NoAnswer } from "../../common/Notes";
 import { RoomFrame } from "../../common/RoomFrame";
-import { bareScene } from "../../common/roomFigure";
+import { bareScene, cornersOf } from "../../common/roomFigure";
 import { useAwake } from "../../common/useAwake";
 import { useRoom, type RoomView } from "../../common/useRoom";
 import { ValueField } from "../../common/ValueField";
-import { asLongAs, lengthOf, type Edge } from "./laid";
+import type { Floor } from "./inRoom";
+import { lengthOf, type Edge } from "./laid";
+import { Offered } from "./Offered";
+import { laidWhereOpen, PassOver, passedLength } from "./PassOver";
 import { UnderEdge } from "./UnderEdge";
 import { useEdge, type EdgeNow } from "./useEdge";
 import { Wedge } from "./Wedge";
@@ -35,23 +39,9 @@ function Ends({ room, edge, lay }: { room: string; edge: Edge; lay: EdgeNow["lay
     const place = edge[end];
     const set = (mm: number) => lay({ ...edge, [end]: index === 0 ? [mm, place[1]] : [place[0], mm] });
     const label = t(index === 0 ? "checking.end_across" : "checking.end_up", { end: end === "from" ? "A" : "B" });
-    return <ValueField name={`${room}:edge-${end}-${index}`} label={label} shown={lengthText(place[index], reader.value)} measure="length" onValue={set} />;
+    return <ValueField name={`${room}:edge-${end}-${index}`} label={label} shown={lengthText(place[index], reader.value)} measure="length" signed onValue={set} />;
   };
   return <div class="given-answers ends">{field("from", 0)}{field("from", 1)}{field("to", 0)}{field("to", 1)}</div>;
-}
-
-/** Where a straightedge lies worst by the readings, and as long as each limit asks. */
-function Offered({ flatness, edge, lay }: { flatness: Flatness; edge: Edge | null; lay: EdgeNow["lay"] }) {
-  return (
-    <div class="row even">
-      {flatness.checks.map(({ length, gap }, index) => (
-        <span key={index} class="stack tight">
-          {gap && <button type="button" class="button" data-testid={`edge-worst-${index}`} onClick={() => lay({ from: gap.from, to: gap.to })}>{t("checking.worst_under", { rule: ruleText(length) })}</button>}
-          {edge && <button type="button" class="button" data-testid={`edge-long-${index}`} onClick={() => lay(asLongAs(edge, length))}>{t("checking.make_long", { rule: ruleText(length) })}</button>}
-        </span>
-      ))}
-    </div>
-  );
 }
 
 const NOTHING_EXPLAINED = { explanations: {} };
@@ -95,22 +85,44 @@ function Under({ room, now, view }: { room: RoomView; now: EdgeNow; view: Flatne
   );
 }
 
+/** What a tap or a finger does: lays its ends, or tells where the one that was passed over the bed stood open most. */
+function useOpen(room: string, floor: Floor, now: EdgeNow) {
+  const length = passedLength(room);
+  const [open, setOpen] = useState<{ readonly at: Place; readonly edge: Edge } | null>(null);
+  const tap = (at: Place) => {
+    if (length === null) { now.tap(at); return; }
+    const whole: Place = [Math.round(at[0]), Math.round(at[1])];
+    const edge = laidWhereOpen(room, whole, length, floor);
+    setOpen(edge && { at: whole, edge });
+  };
+  return { length, open, tap, close: () => setOpen(null) };
+}
+
 export function LayEdge({ id }: { id: string }) {
   useAwake();
   const room = useRoom(id);
   const now = useEdge(id);
   const [isByHand, setByHand] = useState(true);
+  const floor: Floor = { outline: cornersOf(room?.fields.outline), cutouts: room?.fields.outline?.cutouts ?? [] };
+  const { length, open, tap, close } = useOpen(id, floor, now);
   if (!room) return <Missing />;
   const view = flatnessOf(room);
   const { edge } = now;
   const scene = sceneOf(room, view?.flatness ?? null, now);
-  const drawing = <Drawing scene={scene} name="edge" touch={[]} onPlace={now.tap} onStroke={isByHand ? now.draw : undefined} />;
+  const drawing = <Drawing scene={scene} name="edge" touch={[]} onPlace={tap} onStroke={isByHand && length === null ? now.draw : undefined} />;
+  if (length !== null) {
+    return (
+      <RoomFrame room={room} step="checking" part="edge" drawing={drawing}>
+        <PassOver room={id} length={length} floor={floor} open={open} onClose={close} />
+      </RoomFrame>
+    );
+  }
   return (
     <RoomFrame room={room} step="checking" part="edge" drawing={drawing}>
       <div class="stack">
         {edge && <h3 data-testid="edge-length">{t("checking.laid", { rule: ruleText(lengthOf(edge)) })}</h3>}
         <Under room={room} now={now} view={view} />
-        {view && <Offered flatness={view.flatness} edge={edge} lay={now.lay} />}
+        <Offered flatness={view?.flatness ?? null} floor={floor} edge={edge} lay={now.lay} />
         {edge && <Ends room={id} edge={edge} lay={now.lay} />}
         <button type="button" class="button wide" data-testid="edge-hold" aria-pressed={!isByHand} onClick={() => setByHand(!isByHand)}>{t("checking.move_drawing")}</button>
         {edge && mayWrite.value && <button type="button" class="button wide" data-testid="edge-up" onClick={now.takeUp}>{t("checking.take_up")}</button>}

@@ -1,7 +1,7 @@
 /** What a wedge shows under the straightedge that lies there: typed with the pad, judged against the limit at once. */
 import { useState } from "preact/hooks";
 import { addGap, gapsOf, mayWrite, type Row } from "../../../state";
-import { distance } from "../../../drawing/camera";
+import { distance, type Place } from "../../../drawing/camera";
 import type { StraightedgeAnswer } from "../../../wire";
 import { t } from "../../../words";
 import { Dialog } from "../../common/Dialog";
@@ -9,7 +9,18 @@ import { Entry } from "../../common/Entry";
 import { gapText, ruleText, SIGNS } from "../../common/flatness";
 import { saved, sayOnlyLooks } from "../../common/saving";
 import { PassedOver } from "../PassedOver";
+import { gapFault } from "../gapFault";
 import { lengthOf, type Edge } from "./laid";
+
+interface SheetProps {
+  readonly room: string;
+  readonly edge: Edge;
+  /** Where it stood open most, where that is known. */
+  readonly at: Place | null;
+  readonly isPassedOver?: boolean;
+  readonly onKept: () => void;
+  readonly onClose: () => void;
+}
 
 interface WedgeProps {
   readonly room: string;
@@ -21,7 +32,10 @@ interface WedgeProps {
 }
 
 const ONE_PLACE = 1; // mm
-const LARGEST = 500; // mm: more is no gap under a straightedge
+
+function wedgeDraft(room: string): string {
+  return `wedge:${room}`;
+}
 
 /** The newest gap measured where the straightedge lies now. */
 function measuredHere(gaps: readonly Row<"gap">[], edge: Edge): Row<"gap"> | undefined {
@@ -41,29 +55,36 @@ function Said({ gap, limit }: { gap: number; limit: number | null | undefined })
   );
 }
 
+/** The keys for the gap; one that cannot be stays typed. */
+export function WedgeSheet({ room, edge, at, isPassedOver = false, onKept, onClose }: SheetProps) {
+  const [fault, setFault] = useState<string | null>(null);
+  const long = lengthOf(edge);
+  const keep = (gap: number, typed: string) => {
+    const found = gapFault(gap, long);
+    setFault(found);
+    if (found !== null) return;
+    const told = { ...(at ? { at } : {}), ...(isPassedOver ? { passed_over: true } : {}) };
+    void saved(addGap(room, { from: edge.from, to: edge.to, gap, ...told, typed: { gap: typed } }, { draft: wedgeDraft(room) })).then((isSaved) => { if (isSaved) onKept(); });
+  };
+  return (
+    <Dialog title={t("checking.wedge")} testid="wedge" onClose={onClose}>
+      <p class="quiet">{t(isPassedOver ? "checking.wedge_worst" : "checking.wedge_how")}</p>
+      <Entry what={t("checking.gap_under", { rule: ruleText(long) })} draft={wedgeDraft(room)} measure="length" goesOn nextLabel={t("keys.set")} onDone={keep} {...(fault === null ? {} : { note: fault })} />
+    </Dialog>
+  );
+}
+
 export function Wedge({ room, edge, answer, outdated }: WedgeProps) {
   const [typing, setTyping] = useState(false);
-  const [isTooMuch, setTooMuch] = useState(false);
-  const draft = `wedge:${room}`;
   const here = measuredHere(gapsOf(room).value.filter(({ id }) => !outdated.has(id)), edge);
   const begin = () => { if (mayWrite.value) setTyping(true); else sayOnlyLooks(); };
-  const keep = (gap: number, typed: string) => {
-    setTooMuch(gap > LARGEST);
-    if (gap > LARGEST) return;
-    const at = answer?.gap ? { at: answer.gap.at } : {};
-    void saved(addGap(room, { from: edge.from, to: edge.to, gap, ...at, typed: { gap: typed } }, { draft })).then((isSaved) => { if (isSaved) setTyping(false); });
-  };
+  const close = () => setTyping(false);
   return (
     <>
       {here && <Said gap={here.fields.gap ?? 0} limit={answer ? answer.limit : undefined} />}
       <button type="button" class="button main wide" data-testid="type-gap" onClick={begin}>{t(here ? "checking.type_another" : "checking.type_gap")}</button>
       {here && mayWrite.value && <PassedOver gap={here} />}
-      {typing && (
-        <Dialog title={t("checking.wedge")} testid="wedge" onClose={() => setTyping(false)}>
-          <p class="quiet">{t("checking.wedge_how")}</p>
-          <Entry what={t("checking.gap_under", { rule: ruleText(lengthOf(edge)) })} draft={draft} measure="length" goesOn nextLabel={t("keys.set")} onDone={keep} {...(isTooMuch ? { note: t("checking.gap_too_large", { most: LARGEST }) } : {})} />
-        </Dialog>
-      )}
+      {typing && <WedgeSheet room={room} edge={edge} at={answer?.gap?.at ?? null} onKept={close} onClose={close} />}
     </>
   );
 }

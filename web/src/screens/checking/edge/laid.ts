@@ -18,6 +18,11 @@ export function edgeDraft(room: string): string {
   return `edge:${room}`;
 }
 
+/** Where a length is kept while it is told where a straightedge of it, passed over the whole bed, stood open most. */
+export function passedDraft(room: string): string {
+  return `passed-edge:${room}`;
+}
+
 export function laidFromDraft(draft: string | undefined): Laid | null {
   return draft === undefined ? null : (JSON.parse(draft) as Laid);
 }
@@ -31,13 +36,6 @@ export function wholeEdge(laid: Laid | null): Edge | null {
 export function tapped(laid: Laid | null, [x, y]: Place): Laid {
   const at: Place = [Math.round(x), Math.round(y)];
   return laid && !laid.to ? { from: laid.from, to: at } : { from: at, to: null };
-}
-
-/** The same way on from A, as long as a straightedge is. */
-export function asLongAs({ from, to }: Edge, length: number): Edge {
-  const share = length / distance(from, to);
-  const at = (index: 0 | 1) => Math.round((from[index] + (to[index] - from[index]) * share) * 10) / 10;
-  return { from, to: [at(0), at(1)] };
 }
 
 export function lengthOf({ from, to }: Edge): number {

@@ -22,6 +22,12 @@ import { useRoom } from "../../common/useRoom";
 import { ValueField } from "../../common/ValueField";
 import { EMPTY_LINE, FEWEST, fieldsFromLine, spacingOf, type LineForm } from "./line";
 
+const STEPS = { least: 10, most: 5000 } as const; // mm: as the engine takes them
+
+function spacingFault(spacing: number): string | null {
+  return spacing < STEPS.least || spacing > STEPS.most ? t("checking.spacing_fault", STEPS) : null;
+}
+
 /** How it is read and how far apart: asked before the first, changed any time. */
 function How({ room, form, onClose }: { room: string; form: Form<LineForm>; onClose: () => void }) {
   const { values } = form;
@@ -30,7 +36,7 @@ function How({ room, form, onClose }: { room: string; form: Form<LineForm>; onCl
       <Choice label={t("checking.line_way")} name="line-way" value={values.way} onChoose={(way) => form.set({ way })} options={(["down", "up"] as const).map((value) => ({ value, label: t(`checking.line_${value}`) }))} />
       <ValueField
         name={`${room}:line-spacing`} label={t("checking.spacing")} shown={lengthText(spacingOf(values, preferences.value.units), reader.value)} measure="length" note={t("checking.spacing_more")}
-        isChanged={values.spacing !== null} onReset={() => form.set({ spacing: null })} onValue={(spacing) => form.set({ spacing })}
+        isChanged={values.spacing !== null} onReset={() => form.set({ spacing: null })} faultOf={spacingFault} onValue={(spacing) => form.set({ spacing })}
       />
       <p class="quiet">{t("checking.line_more")}</p>
     </Dialog>
