@@ -61,10 +61,8 @@ def test_ticks_from_before_placing_or_after_now_do_not_count_and_are_told() -> N
     ticks = [{"milestone": "tile", "at": at(-1.0)}, {"milestone": "walk", "at": at(9.0)}]
     answer = waiting(5.0, climate=held(20.0), ticks=ticks)
     assert [one["ticked"] for one in answer["countdown"]] == [None] * 5
-    assert [(n["path"], n["code"]) for n in answer["notices"]] == [
-        ("ticks[0].at", "tick_before_placing"),
-        ("ticks[1].at", "tick_ahead"),
-    ]
+    told = [(n["path"], n["code"]) for n in answer["notices"] if n["path"].startswith("ticks")]
+    assert told == [("ticks[0].at", "tick_before_placing"), ("ticks[1].at", "tick_ahead")]
 
 
 def test_nothing_placed_has_hours_but_no_moments() -> None:
@@ -103,7 +101,7 @@ def test_a_room_whose_bed_cannot_be_worked_out_still_waits_and_says_what_is_wron
 def test_contradictory_temperatures_are_refused_with_their_place() -> None:
     rows = [*held(20.0), {"at": at(-2.0), "bed": 5}]
     asked = {"document": ROOM | {"climate": rows}, "now": at(0.0)}
-    assert refusal_of("waiting", asked) == [("document.climate[2]", "contradictory_climate")]
+    assert refusal_of("waiting", asked) == [(f"document.climate[{len(rows) - 1}]", "contradictory_climate")]
 
 
 def test_the_plan_and_the_waiting_tell_the_same_windows_tile_drying_and_evaporation() -> None:

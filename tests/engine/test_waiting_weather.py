@@ -1,11 +1,15 @@
 """Drying, evaporation and weather that harms, as the question `waiting` tells them."""
 
+from datetime import datetime
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from tests.engine.waits import PLACED, at, codes_in, held, waiting
+from tests.documents import Json
+from tests.engine.waits import PLACED, at, codes_in, held, tile_in, waiting
 
 from evenbed.engine.waiting.evaporation import evaporation_rate
+from evenbed.engine.waiting.foretold import SETTLES_H
 from evenbed.engine.waiting.spells import stretches_from
 
 # Drying.
@@ -85,7 +89,10 @@ def test_frost_that_was_foretold_is_told_also_where_the_forecast_is_lifted_to_me
     ]
     answer = waiting(13.0, climate=[{"at": at(0.0), "bed": 22}, {"at": at(12.0), "bed": 22}], forecast=days)
     frost = [spell for spell in answer["spells"] if spell["kind"] == "frost"]
-    assert [(spell["from"], spell["worst"], spell["forecast"]) for spell in frost] == [(at(20.0), -1.0, True)]
+    assert [(spell["from"], spell["to"], spell["worst"], spell["forecast"]) for spell in frost[:1]] == [
+        (at(20.0), at(20.0), -1.0, True)
+    ]
+    assert [spell["from"] < at(29.0 + SETTLES_H) < spell["to"] for spell in frost[1:]] == [True], "one more night"
     assert "frost_cover" in codes_in(answer)
 
 
@@ -101,12 +108,92 @@ def test_weather_between_the_first_section_and_the_last_is_told_too() -> None:
     assert later["spells"] == [], "what was before the first section harms no bed"
 
 
-def test_a_forecast_that_ends_before_the_bed_takes_tile_is_told() -> None:
-    days = [{"low": 4.0, "high": 20.0, "low_at": at(24.0 * n - 3.0), "high_at": at(24.0 * n + 7.0)} for n in range(4)]
-    short, long = (waiting(1.0, forecast=days[:count]) for count in (1, 4))
-    told = {caution["code"]: caution["values"] for caution in short["cautions"]}
-    assert told["forecast_ends"] == {"held": 20.0}
-    assert "forecast_ends" not in codes_in(long)
+# How far the temperature is known.
+
+
+def days_from(*numbers: int) -> list[Json]:
+    return [{"low": 4.0, "high": 20.0, "low_at": at(24.0 * n - 3.0), "high_at": at(24.0 * n + 7.0)} for n in numbers]
+
+
+def log(start: float, hours: int, where: str = "bed") -> Json:
+    seconds = [3600.0 * n for n in range(hours + 1)]
+    return {"start": at(start), "seconds": seconds, "celsius": [20.0] * len(seconds), "where": where}
+
+
+def readiness_values(answer: Json) -> dict[str, Json]:
+    told = {c["code"]: c["values"] for c in answer["cautions"] if c["where"] == "readiness"}
+    return {code: told[code] for code in ("forecast_ends", "temperature_ends", "temperature_hole") if code in told}
+
+
+def test_a_forecast_that_ends_before_tiles_window_is_told_with_the_mean_that_stands_in() -> None:
+    short, long = (waiting(1.0, forecast=days_from(*range(count))) for count in (1, 5))
+    assert readiness_values(short) == {"forecast_ends": {"held": 12.0}}
+    assert readiness_values(long) == {}
+    late = datetime.fromisoformat(tile_in(long)["late"])
+    assert datetime.fromisoformat(at(31.0)) < late <= datetime.fromisoformat(at(55.0)), "two days do not reach it"
+    assert readiness_values(waiting(1.0, forecast=days_from(0, 1))) == {"forecast_ends": {"held": 12.0}}
+    assert readiness_values(waiting(1.0, forecast=days_from(0, 1, 2))) == {}
+
+
+@pytest.mark.parametrize(
+    ("told", "values"),
+    [
+        ({"climate": [{"at": at(0.0), "bed": 21.5}]}, {"temperature_ends": {"held": 21.5}}),
+        ({"logs": [log(0.0, 12)]}, {"temperature_ends": {"held": 20.0}}),
+        ({"logs": [log(0.0, 48)]}, {}),
+        ({"logs": [log(0.0, 12), log(25.0, 30)]}, {"temperature_hole": {"hours": 13.0}}),
+        ({"logs": [log(13.0, 40)]}, {"temperature_hole": {"hours": 13.0}}),
+        ({"logs": [log(-20.0, 10), log(5.0, 40)]}, {}),
+        ({"logs": [log(0.0, 40)], "forecast": days_from(0)}, {}),
+        ({"logs": [log(0.0, 8)], "forecast": days_from(0)}, {"forecast_ends": {"held": 12.0}}),
+        ({"forecast": days_from(2, 3, 4, 5)}, {"temperature_hole": {"hours": 45.0}}),
+        ({"forecast": days_from(0, 2, 3, 4, 5)}, {"temperature_hole": {"hours": 38.0}}),
+        ({"climate": [{"at": at(0.0), "bed": 20}], "forecast": days_from(1, 2, 3, 4)}, {}),
+        (
+            {"climate": [{"at": at(h), "bed": 20, "forecast": True} for h in (0.0, 10.0, 20.0)]},
+            {"temperature_ends": {"held": 20.0}},
+        ),
+        ({}, {}),
+    ],
+    ids=[
+        "one row",
+        "a short log",
+        "a long log",
+        "a log with a hole",
+        "a log that begins late",
+        "a log from before",
+        "a forecast overtaken",
+        "a forecast that ends",
+        "a forecast that begins late",
+        "a missing day",
+        "a forecast from tomorrow on",
+        "moments foretold one by one",
+        "nothing at all",
+    ],
+)
+def test_what_is_not_known_of_the_temperature_is_told(told: Json, values: Json) -> None:
+    assert readiness_values(waiting(1.0, **told)) == values
+
+
+def test_where_nothing_is_placed_nothing_is_said_of_what_is_not_known() -> None:
+    assert readiness_values(waiting(1.0, placements=[], climate=[{"at": at(0.0), "bed": 20}])) == {}
+
+
+@pytest.mark.parametrize(
+    ("told", "notices"),
+    [
+        ({"logs": [log(0.0, 10)]}, []),
+        ({"logs": [log(0.0, 12)]}, [("logs[0]", "log_ahead")]),
+        ({"logs": [log(24.0 * 365.0, 12)]}, [("logs[0]", "log_ahead")]),
+        ({"logs": [log(-20.0, 12), log(-20.0, 12, "air")]}, [("logs[0]", "log_before_placing")]),
+        ({"logs": [log(-230_000.0, 12)]}, [("logs[0]", "log_before_placing")]),
+        ({"climate": [{"at": at(11.0), "bed": 20}]}, [("climate[0].at", "time_ahead")]),
+        ({"climate": [{"at": at(10.2), "bed": 20}, {"at": at(90.0), "bed": 20, "forecast": True}]}, []),
+    ],
+)
+def test_a_clock_that_cannot_be_right_is_told(told: Json, notices: list[tuple[str, str]]) -> None:
+    answer = waiting(10.0, **told)
+    assert [(notice["path"], notice["code"]) for notice in answer["notices"]] == notices
 
 
 def test_heat_wind_and_fast_drying_have_their_spells_and_what_to_do_about_them() -> None:

@@ -111,12 +111,13 @@ def test_without_doubt_and_margin_all_three_are_one(curing: Curing, beside: Besi
 
 @given(curing=CURINGS, beside=BESIDES, thicker=st.floats(0.0, 100.0))
 @settings(max_examples=share_of(60))
-def test_a_thicker_bed_or_a_bonded_one_has_no_narrower_window(curing: Curing, beside: Beside, thicker: float) -> None:
+def test_a_thicker_bed_or_a_bonded_one_is_never_earlier_and_its_window_ends_no_sooner(
+    curing: Curing, beside: Beside, thicker: float
+) -> None:
     thick = replace(beside, bed=BedKind(beside.bed.thickness + thicker, "bonded"))
     for thin_row, thick_row in zip(rows_of(curing, beside), rows_of(curing, thick), strict=True):
-        assert hours_of(thick_row)[0] <= hours_of(thin_row)[0] + HAIR
+        assert hours_of(thick_row)[:2] == hours_of(thin_row)[:2]
         assert hours_of(thick_row)[2] >= hours_of(thin_row)[2] - HAIR
-        assert thick_row.after_h == thin_row.after_h
 
 
 def test_a_window_over_a_measured_bed_is_the_shares_of_what_is_needed() -> None:
@@ -140,19 +141,17 @@ def test_the_foretold_time_is_warmer_for_the_early_end_and_colder_for_the_late_o
     assert hours_of(row) == pytest.approx((10.0 + 10.0 / rate.at(23.0), 20.0, 10.0 + 10.0 / rate.at(17.0)))
 
 
-def test_a_bed_one_and_a_half_times_the_nominal_widens_both_ends_by_half_and_bonded_the_late_one_more() -> None:
-    assert BedKind(NOMINAL).shares(0.8, 1.4) == pytest.approx((0.8, 1.4))
-    assert BedKind(NOMINAL / 2).shares(0.8, 1.4) == pytest.approx((0.8, 1.4))
-    assert BedKind(1.5 * NOMINAL).shares(0.8, 1.4) == pytest.approx((0.7, 1.6))
-    assert BedKind(1.5 * NOMINAL, "bonded").shares(0.8, 1.4) == pytest.approx((0.7, 1.75))
-    assert BedKind(50 * NOMINAL).shares(0.8, 1.4) == BedKind(WIDEST * NOMINAL).shares(0.8, 1.4)
+def test_a_bed_one_and_a_half_times_the_nominal_moves_the_late_end_by_half_and_bonded_by_more() -> None:
+    assert BedKind(NOMINAL).late_share(1.4) == pytest.approx(1.4)
+    assert BedKind(NOMINAL / 2).late_share(1.4) == pytest.approx(1.4)
+    assert BedKind(1.5 * NOMINAL).late_share(1.4) == pytest.approx(1.6)
+    assert BedKind(1.5 * NOMINAL, "bonded").late_share(1.4) == pytest.approx(1.75)
+    assert BedKind(50 * NOMINAL).late_share(1.4) == BedKind(WIDEST * NOMINAL).late_share(1.4)
 
 
-@given(early=st.floats(0.1, 1.0), late=st.floats(1.0, 10.0), bed=BEDS)
-def test_shares_never_pass_what_is_needed(early: float, late: float, bed: BedKind) -> None:
-    begins, ends = bed.shares(early, late)
-    assert 0.0 < early / 2.0 <= begins <= early + 1e-12
-    assert ends >= late - 1e-12
+@given(late=st.floats(1.0, 10.0), bed=BEDS)
+def test_no_bed_ends_its_window_before_the_share_that_the_room_asks(late: float, bed: BedKind) -> None:
+    assert late - 1e-12 <= bed.late_share(late) <= 1.0 + 2.5 * (late - 1.0) + 1e-12
 
 
 def test_by_the_factor_a_need_is_its_hours_times_its_degrees_above_the_datum() -> None:
@@ -199,15 +198,11 @@ def test_a_tick_is_told_with_its_name_and_the_later_of_two_stands() -> None:
 def test_windows_explain_themselves_with_the_shares_and_the_doubt() -> None:
     curing = Curing()
     found = readiness_explanations(readiness_from(curing, [], [PLACEMENT]), curing)
-    early = found["readiness[1].early_after_h"]
+    early, late = (found[f"readiness[1].{end}_after_h"] for end in ("early", "late"))
     assert (early.code, early.source_code) == ("window_early", "window_practice")
-    assert early.inputs == {
-        "early_share": 0.8,
-        "need_share": pytest.approx(0.8),
-        "doubt": 3.0,
-        "thickness": NOMINAL,
-        "widening": 1.0,
-    }
+    assert early.inputs == {"early_share": 0.8, "doubt": 3.0}
+    shares = {"late_share": 1.4, "need_share": pytest.approx(1.4)}
+    assert late.inputs == {**shares, "doubt": 3.0, "thickness": NOMINAL, "widening": 1.0}
     by_factor = replace(curing, method="temperature_time")
     told = readiness_explanations(readiness_from(by_factor, [], [PLACEMENT]), by_factor)
     assert told["readiness[1]"].code == "readiness_tile_factor"

@@ -43,7 +43,8 @@ def at(hours: float) -> str:
 
 
 def held(celsius: float, hours: float = 400.0) -> list[Json]:
-    return [{"at": at(h), "bed": celsius} for h in (-2.0, hours)]
+    """One temperature of the bed, measured every ten hours."""
+    return [{"at": at(h), "bed": celsius} for h in (-2.0, *range(8, int(hours), 10), hours)]
 
 
 def waiting(now: float, **more: Any) -> Json:

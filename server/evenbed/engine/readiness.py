@@ -180,11 +180,10 @@ def _row(
     curing, curves = hardening.curing, hardening.curves
     is_factor = curing.method == "temperature_time"
     amount = need.age_h * maturity_from(curing).at(need.temperature_c)
-    begins, ends = bed.shares(curing.early, curing.late)
     is_told = amount > 0.0 or need.age_h == 0.0
     hour = _hour_of(curves.likely, amount) if is_told else None
-    early = _hour_of(curves.early, amount * begins) if is_told else None
-    late = _hour_of(curves.late, amount * ends) if is_told else None
+    early = _hour_of(curves.early, amount * curing.early) if is_told else None
+    late = _hour_of(curves.late, amount * bed.late_share(curing.late)) if is_told else None
     at = None if hour is None else hardening.time_at(hour)
     reason = (
         None if hardening.is_placed and at else "not_placed" if at else "not_within" if is_told else "below_datum"

@@ -1,14 +1,15 @@
 """How the waiting of a room stands at a moment: the answer to the question `waiting`."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
-from datetime import datetime
+from datetime import datetime, timedelta
 from itertools import islice
 
 from evenbed.engine.cure import moment_from_time
 from evenbed.engine.document.check import checked_document
 from evenbed.engine.document.reading import read_json
 from evenbed.engine.document.room import Document
+from evenbed.engine.document.waiting import TemperatureLog
 from evenbed.engine.identity import identity
 from evenbed.engine.problems import MOST_PROBLEMS, BadDocumentError, Problem, problem_at, problems_under
 from evenbed.engine.sources import Explanation
@@ -24,6 +25,8 @@ from evenbed.engine.waiting.room import RoomWaiting
 from evenbed.engine.waiting.shapes import WaitingAnswer, WaitingQuestion
 from evenbed.engine.waiting.warning import spell_cautions
 from evenbed.engine.worked import WorkedRoom
+
+CLOCKS_DIFFER = timedelta(minutes=15)  # that a logger or another phone may be ahead without a word; no source
 
 
 def waiting_from(given: object) -> WaitingAnswer:
@@ -57,11 +60,26 @@ def _notices(document: Document, now: datetime) -> Iterator[Problem]:
     for n, placement in enumerate(document.placements):
         if placement.placed_at is not None and moment_from_time(placement.placed_at) > now:
             yield problem_at(f"placements[{n}].placed_at", "time_ahead")
+    for n, row in enumerate(document.climate):
+        if not row.forecast and moment_from_time(row.at) > now + CLOCKS_DIFFER:
+            yield problem_at(f"climate[{n}].at", "time_ahead")
+    for n, log in enumerate(document.logs):
+        yield from _log_notices(f"logs[{n}]", log, placed, now)
     for n, tick in enumerate(document.ticks):
         if moment_from_time(tick.at) > now:
             yield problem_at(f"ticks[{n}].at", "tick_ahead")
         elif placed and moment_from_time(tick.at) < max(placed):
             yield problem_at(f"ticks[{n}].at", "tick_before_placing")
+
+
+def _log_notices(path: str, log: TemperatureLog, placed: Sequence[datetime], now: datetime) -> Iterator[Problem]:
+    if not log.seconds:
+        return
+    ends = moment_from_time(log.start) + timedelta(seconds=max(log.seconds))
+    if ends > now + CLOCKS_DIFFER:
+        yield problem_at(path, "log_ahead")
+    elif log.where == "bed" and placed and ends < min(placed):
+        yield problem_at(path, "log_before_placing")
 
 
 def _answer(room: RoomWaiting, asked: str, now: datetime, notices: Iterable[Problem]) -> WaitingAnswer:

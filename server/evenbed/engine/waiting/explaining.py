@@ -55,9 +55,9 @@ def factor_explanation(curing: Curing, factor: float) -> Explanation:
 
 def window_explanations(curing: Curing, bed: BedKind) -> Iterator[tuple[str, Explanation]]:
     """How both ends of a window are reckoned."""
-    begins, ends = bed.shares(curing.early, curing.late)
-    wide = {"doubt": curing.forecast_doubt, "thickness": bed.thickness, "widening": bed.widening}
-    yield "early", explanation_of("window_early", early_share=curing.early, need_share=begins, **wide)
+    doubt, ends = curing.forecast_doubt, bed.late_share(curing.late)
+    yield "early", explanation_of("window_early", early_share=curing.early, doubt=doubt)
+    wide = {"doubt": doubt, "thickness": bed.thickness, "widening": bed.widening}
     yield "late", explanation_of("window_late", late_share=curing.late, need_share=ends, **wide)
 
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from evenbed.engine.cautions import Caution
+from evenbed.engine.cure import moment_from_time
 from evenbed.engine.document.room import Document
 from evenbed.engine.readiness import Beside, Readiness, readiness_from
 from evenbed.engine.sources import Explanation
@@ -12,10 +13,11 @@ from evenbed.engine.waiting.drying import drying_from
 from evenbed.engine.waiting.evaporation import Weather, evaporation_rows, weather_from
 from evenbed.engine.waiting.explaining import part_explanations
 from evenbed.engine.waiting.foretold import foretold_curve_from
+from evenbed.engine.waiting.knowledge import Foretold, knowledge_cautions
 from evenbed.engine.waiting.shapes import Drying, EvaporationRow, Spell, TileWindow
 from evenbed.engine.waiting.spells import spells_from
 from evenbed.engine.waiting.tile import tile_window_from
-from evenbed.engine.waiting.warning import forecast_cautions, tick_cautions, tile_cautions, weather_cautions
+from evenbed.engine.waiting.warning import tick_cautions, tile_cautions, weather_cautions
 from evenbed.engine.waiting.windows import NOMINAL, BedKind
 
 
@@ -52,12 +54,23 @@ class RoomWaiting:
         return max(0.0, self.readiness.hardening.temperatures.hours[-1]) if late is None else late
 
     @cached_property
+    def foretold(self) -> tuple[tuple[float, float], ...]:
+        """The lows and highs of the days foretold, hour and °C of the bed, in order."""
+        document, zero = self.document, self.readiness.hardening.zero
+        curve = foretold_curve_from(document.forecast, document.curing, zero)
+        return () if curve is None else curve.told
+
+    @property
+    def _foretold(self) -> Foretold:
+        hardening, rows = self.readiness.hardening, self.document.climate
+        told = [row for row in rows if row.forecast and not (row.bed is None and row.air is None)]
+        moments = [hardening.hour(moment_from_time(row.at)) for row in told]
+        return Foretold([hour for hour, _ in self.foretold], moments)
+
+    @cached_property
     def spells(self) -> tuple[Spell, ...]:
         """Weather that harms the bed while it hardens."""
-        hardening = self.readiness.hardening
-        curve = foretold_curve_from(self.document.forecast, self.document.curing, hardening.zero)
-        foretold = () if curve is None else tuple(zip(curve.hours, curve.celsius, strict=True))
-        return spells_from(hardening, self.weather, self.hardened, foretold)
+        return spells_from(self.readiness.hardening, self.weather, self.hardened, self.foretold)
 
     @cached_property
     def tile(self) -> TileWindow:
@@ -75,8 +88,7 @@ class RoomWaiting:
         """What the plan says of the waiting beside its prediction."""
         yield from weather_cautions(self.readiness.hardening, self.weather, self.hardened)
         yield from tile_cautions(self.tile, self.readiness.hardening, self.drying)
-        if self.document.forecast:
-            yield from forecast_cautions(self.readiness)
+        yield from knowledge_cautions(self.readiness.hardening, self._foretold, self.hardened)
         yield from tick_cautions(self.readiness)
 
     def explanations(self) -> dict[str, Explanation]:

@@ -21,6 +21,8 @@ WAITING_PROBLEMS: dict[str, str] = {
     "log_far": "Line {line}: {celsius} °C is no temperature of a bed or a room. Is the unit right?",
     "log_two_temperatures": "Line {line} gives the moment of line {first} another temperature. Keep one of them.",
     "low_above_high": "The low of {low} °C lies above the high of {high} °C.",
+    "log_ahead": "This log goes on after now. Was the logger's clock right?",
+    "log_before_placing": "This log of the bed ends before the bed was placed. Was the logger's clock right?",
     "tick_before_placing": "This was ticked before the bed was placed: it does not count.",
     "tick_ahead": "This was ticked after the moment that is asked about: it does not count yet.",
 }
@@ -54,8 +56,16 @@ WAITING_CAUTIONS: dict[str, str] = {
         "Do not place on a frozen subfloor or on frozen ground, and use no frozen sand: thaw and warm it first."
     ),
     "forecast_ends": (
-        "What is foretold ends before the bed takes tile: from there on {held:.1f} °C is taken, day and night. Enter "
-        "more days; where nights are colder, it takes longer than told."
+        "What is foretold ends before tile's window does: the days after it are taken to be like its last one, "
+        "{held:.1f} °C on average. Enter more days; where it turns colder, it takes longer than told."
+    ),
+    "temperature_ends": (
+        "The last temperature that is known lies before the end of tile's window: from there on {held:.1f} °C is "
+        "taken, day and night. Enter the days foretold; where it is colder, it takes longer than told."
+    ),
+    "temperature_hole": (
+        "For {hours:.0f} h while the bed hardens no temperature is known: what lies before and after stands in for "
+        "it. Where it is colder, it takes longer than told."
     ),
     "frost_cover": (
         "Frost is foretold before the bed is hard: cover it with insulating blankets, keep it above {limit:.0f} °C."
@@ -89,8 +99,7 @@ WAITING_FORMULAS: dict[str, tuple[str, str]] = {
     "readiness_practice_factor": ("Σ (T − datum) Δt reaches what the milestone needs", "common_practice"),
     "readiness_room_factor": ("Σ (T − datum) Δt reaches what the milestone needs", "room"),
     "window_early": (
-        "early = when, the foretold time warmer by the doubt, a share of the need is reached: "
-        "share = 1 − (1 − early share) × widening",
+        "early = when, the foretold time warmer by the doubt, the early share of the need is reached",
         "window_practice",
     ),
     "window_late": (

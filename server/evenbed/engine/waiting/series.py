@@ -133,10 +133,11 @@ def _joined(measured: list[_Point], told: list[_Point], curve: ForetoldCurve | N
     """Measured, then foretold: moments told one by one from the first to the last of them, the curve of days else.
 
     A curve that covers the last measured moment is shifted to meet it, less and less over MEETS_H; over a gap before
-    the first foretold moment the temperature goes straight.
+    the first foretold moment the temperature goes straight. Where nothing goes before the days foretold, the mean of
+    the first of them does.
     """
     last = measured[-1] if measured else None
-    met = _Met(curve, last) if curve is not None else None
+    met = None if curve is None else _Met(curve.from_mean() if _begins_it(curve, measured, told) else curve, last)
     inside = [] if met is None else [(hour, met.at(hour)) for hour in met.nodes() if _is_free(hour, told)]
     on_curve = {hour for hour, _ in inside}
     nodes = sorted([*measured, *told, *inside])
@@ -150,6 +151,11 @@ def _joined(measured: list[_Point], told: list[_Point], curve: ForetoldCurve | N
     ]
     hours, celsius = zip(*nodes, strict=True)
     return Temperatures(hours, celsius, None if last is None else last[0], tuple(middles) if inside else ())
+
+
+def _begins_it(curve: ForetoldCurve, measured: Sequence[_Point], told: Sequence[_Point]) -> bool:
+    """True where the days foretold are the first that is known of the temperature."""
+    return all(points[0][0] >= curve.hours[0] for points in (measured, told) if points)
 
 
 def _is_free(hour: float, told: Sequence[_Point]) -> bool:
@@ -175,5 +181,4 @@ class _Met:
         if self.last is None:
             return hours
         later = hours[bisect_right(hours, self.last[0]) :]
-        met = self.last[0] + MEETS_H
-        return sorted({*later, met}) if self.covers and met < hours[-1] else later
+        return sorted({*later, self.last[0] + MEETS_H}) if self.covers else later

@@ -57,14 +57,6 @@ def tile_cautions(tile: TileWindow, hardening: Hardening, drying: Drying | None)
         yield caution_at("drying", "drying_test", thickness=drying.thickness, **days)
 
 
-def forecast_cautions(readiness: Readiness) -> Iterator[Caution]:
-    """Days foretold that end before the bed takes tile: the last temperature then holds, by day and by night."""
-    tile = next(row for row in readiness.rows if row.milestone == "tile")
-    known = readiness.hardening.temperatures
-    if readiness.hardening.is_placed and (tile.after_h is None or tile.after_h > known.hours[-1]):
-        yield caution_at("readiness", "forecast_ends", held=known.celsius[-1])
-
-
 def tick_cautions(readiness: Readiness) -> Iterator[Caution]:
     """Ticks from before a window opened."""
     early = ticked_early(readiness)
