@@ -4,11 +4,15 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 from playwright.sync_api import Browser, sync_playwright
 
 from tests.browser.chromium import FLAGS, chromium_path
 from tests.databases import KINDS, Database, Databases, PostgresDatabases, SqliteFiles
 from tests.postgres.cluster import Cluster, running_cluster
+
+settings.register_profile("ours", deadline=None)  # how long an example takes is up to what else the machine does
+settings.load_profile("ours")
 
 PLACES = {"browser": ("browser", "faults"), "pyodide": ("engine",)}
 """Where the steps of `make test` look for tests with these marks."""
