@@ -5,6 +5,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
+from evenbed.engine.document.flatness import Touch
 from evenbed.engine.document.levelling import Adjustment, Difference, InstrumentCheck, Mark, Reading, Setup
 from evenbed.engine.document.places import Point
 from evenbed.engine.instruments import Correction, corrections_for, sight_of
@@ -48,6 +49,11 @@ class Levelling(Protocol):
         """How the network is adjusted."""
         ...
 
+    @property
+    def touches(self) -> tuple[Touch, ...]:
+        """Places of the bed rubbed down or filled up."""
+        ...
+
 
 @dataclass(frozen=True)
 class Measured:
@@ -80,7 +86,7 @@ def measured_from(levelling: Levelling) -> Measured:
     setups = {s.id: s for s in levelling.setups} or {name: Setup(id=name) for name in sorted(set(ids))}
     setup_of = [setups[name] for name in ids]
     places = places_of(readings)
-    nodes = nodes_of(readings, places)
+    nodes = nodes_of(readings, ids, places, levelling.touches)
     corrections = corrections_for(readings, setup_of, levelling.instrument_checks)
     known, paths = _known(levelling)
     read = [_read(*each) for each in zip(range(len(readings)), readings, setup_of, nodes, corrections, strict=True)]

@@ -1,13 +1,17 @@
 """Where the rod stood: which readings are of one place or mark, and so tie their set-ups together.
 
-A place of the bed that was read again later may have been rubbed down or filled up since: readings of other times are
-of other heights there, and tie nothing.
+A place of the bed may have been rubbed down or filled up between two readings. Whoever reads it again from the same
+set-up has a reason: it counts as another height from then on, and so does whatever is read there after somebody told
+that the place was worked over. Read from another set-up, it ties the two.
 """
 
 from collections import defaultdict
 from collections.abc import Sequence
+from datetime import datetime
+from math import dist, inf
 from typing import NamedTuple
 
+from evenbed.engine.document.flatness import TOUCH_REACH, Touch
 from evenbed.engine.document.levelling import Reading
 from evenbed.engine.document.places import Point
 from evenbed.engine.problems import Problem, problem_at
@@ -38,32 +42,57 @@ def places_of(readings: Sequence[Reading]) -> list[Point | None]:
     return [None if r.at is None else found[r.stage, r.at] for r in readings]
 
 
-def nodes_of(readings: Sequence[Reading], places: Sequence[Point | None]) -> list[Node]:
+def nodes_of(
+    readings: Sequence[Reading], setups: Sequence[str], places: Sequence[Point | None], touches: Sequence[Touch]
+) -> list[Node]:
     """What each reading is of. A place where a rod stood on a mark is that mark, also to readings that name none."""
     marks: dict[tuple[str, Point], str] = {}
     for reading, place in zip(readings, places, strict=True):
         if reading.mark is not None and place is not None:
             marks[reading.stage, place] = min(reading.mark, marks.get((reading.stage, place), reading.mark))
-    times: dict[Point, set[str | None]] = defaultdict(set)
-    for reading, place in zip(readings, places, strict=True):
-        if reading.stage == "bed" and place is not None:
-            times[place].add(reading.taken_at)
-    return [_node_of(r, p, marks, times) for r, p in zip(readings, places, strict=True)]
+    again = _again_of(readings, setups, places, touches)
+    return [_node_of(r, p, marks, again.get(n, 0)) for n, (r, p) in enumerate(zip(readings, places, strict=True))]
 
 
-def _node_of(
-    reading: Reading,
-    place: Point | None,
-    marks: dict[tuple[str, Point], str],
-    times: dict[Point, set[str | None]],
-) -> Node:
+def _node_of(reading: Reading, place: Point | None, marks: dict[tuple[str, Point], str], again: int) -> Node:
     mark = reading.mark if place is None else marks.get((reading.stage, place), reading.mark)
     if reading.mark is not None or place is None:
         return Node("mark", reading.mark or "")
     if mark is not None:
         return Node("mark", mark)
-    is_again = reading.stage == "bed" and len(times[place]) > 1
-    return Node("place", f"bed {reading.taken_at or ''}" if is_again else reading.stage, *place)
+    return Node("place", f"{reading.stage} {again}" if again else reading.stage, *place)
+
+
+def _again_of(
+    readings: Sequence[Reading], setups: Sequence[str], places: Sequence[Point | None], touches: Sequence[Touch]
+) -> dict[int, int]:
+    """By reading of the bed, which of the heights that its place had it saw, counted from 0; those left out: 0."""
+    at: dict[Point, list[int]] = defaultdict(list)
+    for n, (reading, place) in enumerate(zip(readings, places, strict=True)):
+        if reading.stage == "bed" and place is not None:
+            at[place].append(n)
+    found: dict[int, int] = {}
+    for place, own in at.items():
+        if len(own) > 1:
+            done = [_moment_of(touch.done_at) for touch in touches if dist(touch.at, place) <= TOUCH_REACH]
+            found |= _heights_seen([(n, setups[n], _moment_of(readings[n].taken_at)) for n in own], done)
+    return found
+
+
+def _heights_seen(own: Sequence[tuple[int, str, float]], done: Sequence[float]) -> dict[int, int]:
+    """By reading of one place: a height ends where its set-up reads there once more, or where it was worked over."""
+    found: dict[int, int] = {}
+    height, seen, last = 0, dict[str, float](), inf
+    for n, setup, taken in sorted(own, key=lambda one: (one[2], one[0])):
+        if seen.get(setup, taken) != taken or any(last < moment <= taken for moment in done):
+            height, seen = height + 1, {}
+        seen[setup], last, found[n] = taken, taken, height
+    return found
+
+
+def _moment_of(at: str | None) -> float:
+    """A time as a number; without one it is before all."""
+    return -inf if at is None else datetime.fromisoformat(at).timestamp()
 
 
 def doubles_in(readings: Sequence[Reading], setups: Sequence[str], places: Sequence[Point | None]) -> list[Problem]:

@@ -3,6 +3,7 @@
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
+from evenbed.engine.document.flatness import Touch
 from evenbed.engine.document.levelling import Adjustment, Difference, InstrumentCheck, Mark, Reading, Setup
 from evenbed.engine.document.places import Point3
 from evenbed.engine.foretold import Foretold
@@ -30,6 +31,7 @@ class _Rest:
     differences: tuple[Difference, ...]
     instrument_checks: tuple[InstrumentCheck, ...]
     adjustment: Adjustment
+    touches: tuple[Touch, ...]
 
 
 def suspects_from(levelling: Levelling, levels: Levels) -> tuple[Suspect, ...]:
@@ -66,7 +68,9 @@ def _wrong_of(gross: Iterable[int], spots: Mapping[int, Point3], clean: Sequence
 def _without(levelling: Levelling, left_out: Collection[int]) -> Levelling:
     rest = tuple(reading for n, reading in enumerate(levelling.readings) if n not in left_out)
     given = levelling
-    return _Rest(rest, given.setups, given.marks, given.differences, given.instrument_checks, given.adjustment)
+    return _Rest(
+        rest, given.setups, given.marks, given.differences, given.instrument_checks, given.adjustment, given.touches
+    )
 
 
 def _read_heights(levelling: Levelling, levels: Levels, lines: Iterable[SetupHeight]) -> dict[int, float]:

@@ -13,7 +13,7 @@ from evenbed.engine.contours import Contour
 from evenbed.engine.cost.build_up import build_up_materials
 from evenbed.engine.cost.material import Material
 from evenbed.engine.document.filling import FillDesign
-from evenbed.engine.document.flatness import FlatnessDesign
+from evenbed.engine.document.flatness import FlatnessDesign, Touch
 from evenbed.engine.document.places import Point, Point3
 from evenbed.engine.document.rails import RailDesign
 from evenbed.engine.document.room import Document
@@ -185,10 +185,16 @@ def bed_of(document: Document) -> WorkedBed:
     return _kept(replace(told, rails=RailDesign(), filling=FillDesign(), curing=Curing()))
 
 
+def _telling(document: Document) -> tuple[Touch, ...]:
+    """The touches, where the bed was read from several set-ups: what was worked over between ties no two of them."""
+    setups = {reading.setup for reading in document.readings if reading.stage == "bed"}
+    return document.touches if len(setups) > 1 else ()
+
+
 def without_records(document: Document) -> Document:
     """A room document without what was recorded while its rails were set, its bed filled, waited for and checked."""
     told = replace(document, checks=(), truings=(), placements=(), batches=(), stoppages=(), climate=())
-    told = replace(told, logs=(), forecast=(), ticks=(), gaps=(), height_lines=(), touches=())
+    told = replace(told, logs=(), forecast=(), ticks=(), gaps=(), height_lines=(), touches=_telling(document))
     return replace(told, flatness=FlatnessDesign())
 
 

@@ -2,7 +2,7 @@
  * From where a floor is read: the set-ups of a room, the one that this phone reads from now, and which of them marks and
  * re-read places tie together. The engine's word on heights and ties is final; this is for the hand, at once.
  */
-import type { Fields, Mark, Row, Setup } from "../wire";
+import type { Fields, Mark, Point, Row, Setup } from "../wire";
 import { getDraft, setDraft } from "./drafts";
 
 /** The set-up that nobody had to begin: its readings name none. */
@@ -69,24 +69,54 @@ export function standAt(room: string, standing: Standing): Promise<void> {
 
 type Meeting = readonly [setup: string, at: string];
 
+type Touches = readonly Row<"entry">[];
+const REACH = 300; // mm: what was worked over there may have changed, as the engine takes it
+
+/** The height that a place of the bed has now, and who read it. */
+interface Height {
+  readonly number: number;
+  readonly seen: ReadonlySet<string>;
+  readonly last: number;
+}
+
+function isTouched(touches: Touches, [x, y]: Point, from: number, to: number): boolean {
+  return touches.some(({ fields: { what, place, at: done } }) => {
+    const moment = Date.parse(done ?? "");
+    return (what === "rubbed" || what === "filled_up") && place != null && Math.hypot(place[0] - x, place[1] - y) <= REACH && from < moment && moment <= to;
+  });
+}
+
+/** A height ends where its set-up reads there once more, or where the place was worked over: what is read from then on is another one. */
+function heightAfter(before: Height | undefined, { fields }: Row<"reading">, touches: Touches): Height {
+  const [setup, last] = [fields.setup ?? FIRST_SETUP, Date.parse(fields.taken_at ?? "") || 0];
+  if (!before) return { number: 0, seen: new Set([setup]), last };
+  if (before.seen.has(setup) || isTouched(touches, fields.at ?? [0, 0], before.last, last)) return { number: before.number + 1, seen: new Set([setup]), last };
+  return { number: before.number, seen: new Set([...before.seen, setup]), last };
+}
+
 /** What each reading ties its set-up to: a mark, a place on one stage, or every known height at once. */
-function meetingsOf(readings: Readings, marks: readonly Mark[]): readonly Meeting[] {
+function meetingsOf(readings: Readings, marks: readonly Mark[], touches: Touches): readonly Meeting[] {
   const known = new Set(marks.filter(({ height }) => height != null).map(({ id }) => id));
-  return readings.flatMap(({ fields }): readonly Meeting[] => {
+  const heights = new Map<string, Height>();
+  return readings.flatMap((row): readonly Meeting[] => {
+    const { fields } = row;
     const setup = fields.setup ?? FIRST_SETUP;
     if (fields.mark) return [[setup, known.has(fields.mark) ? "known" : `mark ${fields.mark}`]];
     if (!fields.at) return [];
-    const [x, y] = fields.at.map((part) => Math.round(part / CELL));
-    return [[setup, `${x ?? 0} ${y ?? 0} ${fields.stage ?? "subfloor"}`]];
+    const place = fields.at.map((part) => Math.round(part / CELL)).join(" ");
+    if (fields.stage !== "bed") return [[setup, place]];
+    const height = heightAfter(heights.get(place), row, touches);
+    heights.set(place, height);
+    return [[setup, `${place} bed ${height.number}`]];
   });
 }
 
 /** Set-ups that hold together, as lists of ids; one without a reading stands alone. */
-export function partsOf(setups: readonly Setup[], readings: Readings, marks: readonly Mark[]): readonly (readonly string[])[] {
+export function partsOf(setups: readonly Setup[], readings: Readings, marks: readonly Mark[], touches: Touches = []): readonly (readonly string[])[] {
   const part = new Map(setups.map(({ id }) => [id, id]));
   const met = new Map<string, string>();
   const known = setups.filter(({ line_height: height }) => height != null).map(({ id }): Meeting => [id, "known"]);
-  for (const [setup, at] of [...known, ...meetingsOf(readings, marks)]) {
+  for (const [setup, at] of [...known, ...meetingsOf(readings, marks, touches)]) {
     const [other, own] = [part.get(met.get(at) ?? setup) ?? setup, part.get(setup) ?? setup];
     met.set(at, setup);
     for (const [id, of] of part) if (of === other) part.set(id, own);
@@ -95,7 +125,7 @@ export function partsOf(setups: readonly Setup[], readings: Readings, marks: rea
 }
 
 /** The set-ups tied to the part that the floor is reckoned from: that of the known heights, else the one most read. */
-export function tiedSetups(fields: RoomFields, readings: Readings): ReadonlySet<string> {
+export function tiedSetups(fields: RoomFields, readings: Readings, touches: Touches = []): ReadonlySet<string> {
   const marks = fields.marks ?? [];
   const setups = setupsIn(fields, readings);
   const known = new Set(marks.filter(({ height }) => height != null).map(({ id }) => id));
@@ -105,6 +135,6 @@ export function tiedSetups(fields: RoomFields, readings: Readings): ReadonlySet<
     const isKnown = part.some((id) => fixed.has(id)) || own.some((row) => known.has(row.fields.mark ?? ""));
     return (isKnown ? readings.length + 1 : 0) + own.filter((row) => row.fields.at).length;
   };
-  const [first = [], ...others] = partsOf(setups, readings, marks);
+  const [first = [], ...others] = partsOf(setups, readings, marks, touches);
   return new Set(others.reduce((best, part) => (weight(part) > weight(best) ? part : best), first));
 }

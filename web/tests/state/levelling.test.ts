@@ -185,3 +185,18 @@ test("the places to read are asked for once an outline, not at each reading", as
   expect(walks().length).toBe(2);
   stop();
 });
+
+test("a place of the bed read from both ties two set-ups, unless it was worked over between; read again from its own it is of another height", async () => {
+  const bed = (setup: string, at: Point) => state.addReading(room, { down: 960, at, stage: "bed", ...(setup === "" ? {} : { setup }) });
+  const tiedNow = () => [...state.tiedSetups(fields(), readings(), state.entriesOf(room).value)];
+  await bed("", [100, 100]);
+  await bed("", [900, 900]);
+  const second = await begin();
+  await new Promise((rest) => { setTimeout(rest, 5); });
+  await state.touchBed(room, "rubbed", [150, 100]);
+  await new Promise((rest) => { setTimeout(rest, 5); });
+  await bed(second, [100, 100]);
+  expect(tiedNow()).toEqual([""]);
+  await bed(second, [900, 900]);
+  expect(tiedNow()).toEqual(["", second]);
+});

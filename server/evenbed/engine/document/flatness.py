@@ -68,6 +68,11 @@ class HeightLine:
     taken_at: str | None = time(None, "When it was measured")
 
 
+TOUCH_REACH = (
+    300.0  # mm: about as far as a wood float reaches from the middle of a place (common practice, no source)
+)
+
+
 @dataclass(frozen=True)
 class Touch:
     """A place of the bed that somebody rubbed down or filled up: what was read there before is out of date."""

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from evenbed.engine.document.fields import described, height, length, time
+from evenbed.engine.document.flatness import Touch
 from evenbed.engine.document.places import Point
 
 
@@ -107,3 +108,4 @@ class LevelsDocument:
     differences: tuple[Difference, ...] = described((), about="Levelled differences between marks")
     instrument_checks: tuple[InstrumentCheck, ...] = described((), about="Tests of the instruments")
     adjustment: Adjustment = described(Adjustment(), about="How the network of levels is adjusted")
+    touches: tuple[Touch, ...] = described((), about="Places rubbed down or filled up since")

@@ -5,17 +5,15 @@ from datetime import datetime
 from math import dist
 
 from evenbed.engine.cure import moment_from_time
-from evenbed.engine.document.flatness import MeasuredGap, Touch
+from evenbed.engine.document.flatness import TOUCH_REACH, MeasuredGap, Touch
 from evenbed.engine.document.levelling import Reading
 from evenbed.engine.document.places import Point
 from evenbed.engine.geometry import nearest_on_segment
 
-NEAR = 300.0  # mm: about as far as a wood float reaches from the middle of a place (common practice, no source)
-
 
 def is_near(touch: Touch, at: Point) -> bool:
     """True where working over the touched place may have changed the bed."""
-    return dist(touch.at, at) <= NEAR
+    return dist(touch.at, at) <= TOUCH_REACH
 
 
 def is_stale(gap: MeasuredGap, touches: Iterable[Touch]) -> bool:

@@ -1,7 +1,7 @@
 /** The work at hand on the levels: from where one reads, whether that is tied, and the round of places. */
 import { firstPlaces, gridPlaces } from "../../drawing/firstPlaces";
 import type { Place } from "../../drawing/camera";
-import { getDraft, patternOf, readingsAt, setupsIn, standingIn, tiedSetups, type Row, type Standing } from "../../state";
+import { entriesOf, getDraft, patternOf, readingsAt, setupsIn, standingIn, tiedSetups, type Row, type Standing } from "../../state";
 import type { Setup, Stage } from "../../wire";
 import { cornersOf, type RoomFields } from "../common/roomFigure";
 import type { RoomView } from "../common/useRoom";
@@ -84,9 +84,9 @@ export function workIn(room: RoomView, of: Of, taking: readonly Place[]): Work {
   const { stage, outdated, isReckoning } = of;
   const standing = standingIn(room.id, fields, readings);
   const setups = setupsIn(fields, readings);
-  const tied = tiedSetups(fields, readings);
+  const tied = tiedSetups(fields, readings, entriesOf(room.id).value);
   const isUntied = isUntiedAt(standing, room, tied);
-  const ties = isUntied ? tiesOf(readings, stage, fields.marks ?? [], tied, nearTo(standing, setups)) : [];
+  const ties = isUntied ? tiesOf(readings.filter(({ id }) => !outdated.has(id)), stage, fields.marks ?? [], tied, nearTo(standing, setups)) : [];
   const own = readingsAt(readings, stage);
   const counting = own.filter(({ id }) => !outdated.has(id));
   const round = walkIn(room, of, { stage, readings: counting, passed: passedIn(room, stage), taking, chosen: chosenIn(room, stage), ties });
