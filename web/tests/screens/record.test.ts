@@ -9,6 +9,7 @@ import { isolines } from "../../src/screens/record/isolines";
 import { pageRules } from "../../src/screens/record/paper";
 import { telling } from "../../src/screens/record/profileLine";
 import { cellsOf, shownText, type Table } from "../../src/screens/record/table";
+import { cautionsTable, fallsTable, temperaturesTable, typedTemperatures, waterTable } from "../../src/screens/record/tablesOfCheck";
 import { unfinishedOf } from "../../src/screens/record/unfinished";
 import type { Plan, RoomDocument } from "../../src/wire";
 import { reader } from "../../src/words";
@@ -171,5 +172,31 @@ describe("what is unfinished when somebody signs", () => {
   test("is never nothing where the bed was not checked, and nothing where all was done", () => {
     expect(unfinishedOf(contentOf({ plan: planOf({}), rows: [placed, ticked] }))).toEqual(["The flatness of the bed was never checked."]);
     expect(unfinishedOf(contentOf({ plan: planOf({ flatness: { verdict: "within", work: [] } }), rows: [placed, ticked] }))).toEqual([]);
+  });
+});
+
+describe("what a record hands on of falls, weather and cautions", () => {
+  const caution = (code: string) => ({ code, text: code, where: "", values: {} });
+  const level = { falls: [{ facet: 0, designed: 0.02, fall: 0.0125, readings: 9 }], standing_water: [[300, 400]] };
+  const plan = { cautions: [caution("prediction")], flatness: { level } } as unknown as Plan;
+  const curve = [{ at: "2026-05-04T15:00:00Z" }, { at: "2026-05-06T15:00:00Z" }];
+  const waiting = { placed_at: "2026-05-04T15:00:00Z", curve, cautions: [caution("prediction"), caution("unvented_heater")] } as unknown as Content["waiting"];
+  const day = (date: string) => ({ low: -2, high: 9, low_at: `2026-05-${date}T06:00:00Z`, high_at: `2026-05-${date}T15:00:00Z`, wind: 20 });
+  const content = contentOf({ plan, waiting, rows: [] }, { forecast: [day("05"), day("28")] });
+
+  test("cautions of the waiting stand among them, each once", () => {
+    expect(cautionsTable(content).rows).toHaveLength(2);
+    expect(cautionsTable({ ...content, waiting: null }).rows).toHaveLength(1);
+  });
+
+  test("a fall is told as asked for and as built, in percent for spreadsheets", () => {
+    expect(cellsOf(fallsTable(content)).rows).toEqual([[1, 2, 1.25, 9]]);
+    expect(waterTable(content).rows).toEqual([[[300, 400]]]);
+  });
+
+  test("days foretold stand by their coldest and warmest hour, as far as the waiting reaches", () => {
+    const rows = typedTemperatures(content).rows.map((row) => [row[0], row[2], row[4]]);
+    expect(rows).toEqual([["2026-05-05T06:00:00Z", -2, null], ["2026-05-05T15:00:00Z", 9, 20]]);
+    expect(temperaturesTable({ ...content, waiting: null }).rows).toHaveLength(4);
   });
 });

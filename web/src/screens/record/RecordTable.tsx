@@ -2,7 +2,7 @@
 import type { ComponentChildren } from "preact";
 import { headText, shownText, type Measure, type Table } from "./table";
 
-const FIGURES: ReadonlySet<Measure> = new Set(["count", "number", "length", "depth", "height", "fine", "rule", "temperature", "share", "percent", "speed", "volume", "area", "mass", "load", "hours"]);
+const FIGURES: ReadonlySet<Measure> = new Set(["count", "number", "length", "depth", "height", "fine", "rule", "temperature", "share", "percent", "speed", "volume", "area", "mass", "load", "hours", "fall"]);
 
 function kindOf(measure: Measure): string {
   return FIGURES.has(measure) ? "in-figures" : measure;

@@ -1,16 +1,18 @@
 /** The record's last parts: temperatures and milestones, the check of the bed, photos, cautions, decisions. */
 import { pictureOf, type Row } from "../../state";
+import type { Place } from "../../drawing/camera";
 import { WaitingPlot } from "../../plots/WaitingPlot";
 import { datedText, numberText } from "../../units";
 import type { Plan } from "../../wire";
 import { reader, t } from "../../words";
 import { gapText, offText } from "../common/flatness";
+import { placeText } from "../common/roomFigure";
 import { rowsOf, type Content } from "./content";
 import { flatScene, FLAT_LAYERS, hasFlat } from "./drawings";
 import { DrawingFigure } from "./Figure";
 import { Facts, RecordTable } from "./RecordTable";
 import {
-  basisLines, cautionsTable, decisionsTable, flatnessTable, gapsTable, linesTable, logsTable, milestonesTable, touchesTable, typedTemperatures, workTable,
+  basisLines, cautionsTable, decisionsTable, fallsTable, flatnessTable, gapsTable, linesTable, logsTable, milestonesTable, touchesTable, typedTemperatures, waterTable, workTable,
 } from "./tablesOfCheck";
 import { readingsTable } from "./tablesOfFloor";
 
@@ -44,6 +46,11 @@ export function WaitingPart({ content }: Part) {
 
 type Flatness = NonNullable<Plan["flatness"]>;
 
+function extremes({ highest, highest_at, lowest, lowest_at }: NonNullable<Flatness["level"]>): readonly (readonly [string, string])[] {
+  const told = (off: number, at: Place) => t("said.at", { where: placeText(at), what: offText(off) });
+  return [[t("record.highest"), told(highest, highest_at)], [t("record.lowest"), told(lowest, lowest_at)]];
+}
+
 function flatFacts({ verdict, standard, readings, f_numbers: numbers, needs_ff, needs_fl, level }: Flatness): readonly (readonly [string, string])[] {
   const { language } = reader.value;
   const plain = (value: number) => numberText(value, 1, language);
@@ -52,7 +59,7 @@ function flatFacts({ verdict, standard, readings, f_numbers: numbers, needs_ff, 
     ...(numbers ? [["FF", plain(numbers.ff)] as const, ["FL", numbers.fl === null ? t("none_yet") : plain(numbers.fl)] as const] : []),
     ...(needs_ff === null ? [] : [[t("record.needs_ff"), plain(needs_ff)] as const]),
     ...(needs_fl === null ? [] : [[t("record.needs_fl"), plain(needs_fl)] as const]),
-    ...(level ? [[t("record.level_mean"), offText(level.mean)] as const, [t("record.level_rms"), gapText(level.rms)] as const] : []),
+    ...(level ? [[t("record.level_mean"), offText(level.mean)] as const, [t("record.level_rms"), gapText(level.rms)] as const, ...extremes(level)] : []),
   ];
 }
 
@@ -62,6 +69,16 @@ function FlatMaps({ content }: Part) {
   if (!flatness || flatness.points.length === 0) return null;
   const layers = FLAT_LAYERS.filter((layer) => hasFlat(content, layer));
   return <>{layers.map((layer) => <DrawingFigure key={layer} title={t(`record.flat_${layer}`)} name={`flat-${layer}`} scene={flatScene(content, layer)} />)}</>;
+}
+
+const FALLS = 1e-3; // as a ratio: a top that falls less is not asked to shed water
+
+/** Falls as built, and where a falling top would hold water. */
+function Level({ content }: Part) {
+  const level = content.plan.flatness?.level;
+  if (!level) return null;
+  const isFalling = level.falls.some(({ designed }) => designed >= FALLS);
+  return <><RecordTable table={fallsTable(content)} />{isFalling && <RecordTable table={waterTable(content)} />}</>;
 }
 
 /** Whether anything at all was measured on the bed, or done to it. */
@@ -79,6 +96,7 @@ export function FlatnessPart({ content }: Part) {
       {flatness && flatness.verdict !== "not_read" ? <Facts facts={flatFacts(flatness)} /> : <p class="record-none">{t("record.no_flatness")}</p>}
       <FlatMaps content={content} />
       <RecordTable table={flatnessTable(content)} />
+      <Level content={content} />
       <RecordTable table={gapsTable(content)} />
       <RecordTable table={linesTable(content)} />
       <RecordTable table={workTable(content)} />

@@ -1,6 +1,6 @@
 /** One table of the record: told once, shown on the screen and on paper, and written for spreadsheets with plain numbers. */
 import {
-  areaText, datedText, depthText, heightText, hoursText, lengthText, loadShortText, massText, numberText, speedText, temperatureText, volumeText, type Units,
+  areaText, datedText, depthText, fallText, heightText, hoursText, lengthText, loadShortText, massText, numberText, speedText, temperatureText, volumeText, type Units,
 } from "../../units";
 import { reader, t } from "../../words";
 import { gapText, ruleText } from "../common/flatness";
@@ -9,7 +9,7 @@ import type { Cell } from "./csv";
 /** How a value is written. `place`: [x, y] mm, two columns of a spreadsheet. `fine`: gaps, finer than a rod is read. `rule`: a straightedge. */
 export type Measure =
   | "text" | "count" | "number" | "length" | "depth" | "height" | "fine" | "rule" | "place" | "temperature" | "share" | "percent" | "speed" | "volume" | "area"
-  | "mass" | "load" | "hours" | "moment";
+  | "mass" | "load" | "hours" | "fall" | "moment";
 
 type Value = string | number | readonly [number, number] | null | undefined;
 
@@ -50,6 +50,7 @@ const UNITS: Partial<Record<Measure, Readonly<Record<Units, Unit>>>> = {
   mass: { imperial: { name: "lb", per: 0.45359237 }, metric: { name: "kg", per: 1 } },
   load: { imperial: { name: "lb/ft²", per: 0.45359237 / 0.09290304 }, metric: { name: "kg/m²", per: 1 } },
   speed: { imperial: { name: "mph", per: KM_PER_MILE }, metric: { name: "km/h", per: 1 } },
+  fall: { imperial: { name: "%", per: 0.01 }, metric: { name: "%", per: 0.01 } },
   share: { imperial: { name: "%", per: 0.01 }, metric: { name: "%", per: 0.01 } },
   percent: { imperial: { name: "%", per: 1 }, metric: { name: "%", per: 1 } },
   hours: { imperial: { name: "h", per: 1 }, metric: { name: "h", per: 1 } },
@@ -72,6 +73,7 @@ const SHOWN: Partial<Record<Measure, (value: number) => string>> = {
   mass: (kg) => massText(kg, reader.value),
   load: (load) => loadShortText(load, reader.value),
   hours: (hours) => hoursText(hours, reader.value),
+  fall: (ratio) => fallText(ratio, reader.value),
 };
 
 /** As it stands on the screen and on paper. */

@@ -4,7 +4,7 @@ import type { Content } from "./content";
 import { csvText, type CsvHow } from "./csv";
 import { cellsOf, type Table } from "./table";
 import {
-  cautionsTable, decisionsTable, flatnessTable, gapsTable, linesTable, milestonesTable, temperaturesTable, touchesTable, workTable,
+  cautionsTable, decisionsTable, fallsTable, flatnessTable, gapsTable, linesTable, milestonesTable, temperaturesTable, touchesTable, waterTable, workTable,
 } from "./tablesOfCheck";
 import { doorwaysTable, fixturesTable, readingsTable, wallsTable } from "./tablesOfFloor";
 import {
@@ -13,7 +13,7 @@ import {
 
 const TABLES: readonly ((content: Content) => Table)[] = [
   wallsTable, doorwaysTable, fixturesTable, (content) => readingsTable(content), alternativesTable, materialNumbers, stationsTable, checksTable, truingsTable, sectionsTable,
-  batchesTable, dayBookTable, jointsTable, edgesTable, temperaturesTable, milestonesTable, flatnessTable, gapsTable, linesTable, workTable, touchesTable,
+  batchesTable, dayBookTable, jointsTable, edgesTable, temperaturesTable, milestonesTable, flatnessTable, fallsTable, waterTable, gapsTable, linesTable, workTable, touchesTable,
   cautionsTable, decisionsTable,
 ];
 

@@ -15,14 +15,37 @@ export function temperaturesTable(content: Content): Table {
     fields.at, fields.bed ?? null, fields.air ?? null, fields.humidity ?? null, fields.wind ?? null, t(fields.forecast === true ? "record.foretold" : "record.measured"),
   ]);
   const logged = (content.document.logs ?? []).flatMap((log) => loggedRows(log));
-  return { ...temperatureColumns(), rows: [...typed, ...logged] as Table["rows"] };
+  return { ...temperatureColumns(), rows: [...typed, ...foretoldRows(content), ...logged] as Table["rows"] };
 }
 
-/** What was typed alone: a logger's values are drawn on paper, and stand in the tables to save. */
+/** What was typed or foretold: a logger's values are drawn on paper, and stand in the tables to save. */
 export function typedTemperatures(content: Content): Table {
-  const typed = rowsOf(content, "climate").length;
+  const typed = rowsOf(content, "climate").length + foretoldRows(content).length;
   const all = temperaturesTable(content);
   return { ...all, rows: all.rows.slice(0, typed) };
+}
+
+interface Day {
+  readonly low?: number;
+  readonly high?: number;
+  readonly low_at?: string;
+  readonly high_at?: string;
+  readonly humidity?: number;
+  readonly wind?: number;
+}
+
+const DAY_MS = 24 * HOUR_MS;
+
+/** Days foretold for the job, each when it is coldest and when it is warmest, as far as this room's waiting reaches; all of them where nothing is placed. */
+function foretoldRows({ document, waiting }: Content): Table["rows"] {
+  const curve = waiting?.placed_at ? waiting.curve : [];
+  const [from, to] = [Date.parse(curve[0]?.at ?? "") - DAY_MS, Date.parse(curve.at(-1)?.at ?? "") + DAY_MS];
+  const days = ((document.forecast ?? []) as readonly Day[]).filter(({ low_at = "" }) => !(Date.parse(low_at) < from || Date.parse(low_at) > to));
+  const how = t("record.foretold");
+  return days.flatMap(({ low, high, low_at = "", high_at = "", humidity, wind }): Table["rows"] => {
+    const [coldest, warmest] = [[low_at, null, low, null, null, how], [high_at, null, high, humidity ?? null, wind ?? null, how]];
+    return Date.parse(low_at) < Date.parse(high_at) ? [coldest, warmest] : [warmest, coldest];
+  });
 }
 
 function temperatureColumns(): Omit<Table, "rows"> {
@@ -113,6 +136,26 @@ export function flatnessTable({ plan }: Content): Table {
   };
 }
 
+/** Every plane of the top as it was asked for and as it was built: how it falls, or that it is level. */
+export function fallsTable({ plan }: Content): Table {
+  return {
+    id: "falls", title: t("record.falls"), none: t("record.no_falls"),
+    columns: [
+      { title: t("record.plane"), measure: "count" }, { title: t("record.fall_asked"), measure: "fall" }, { title: t("record.fall_built"), measure: "fall" },
+      { title: t("record.read_places"), measure: "count" },
+    ],
+    rows: (plan.flatness?.level?.falls ?? []).map(({ facet, designed, fall, readings }) => [facet + 1, designed, fall, readings]),
+  };
+}
+
+/** Low places of a falling top from which no water runs off. */
+export function waterTable({ plan }: Content): Table {
+  return {
+    id: "standing_water", title: t("checking.water"), none: t("record.no_water"), columns: [{ title: t("record.place"), measure: "place" }],
+    rows: (plan.flatness?.level?.standing_water ?? []).map((at) => [at]),
+  };
+}
+
 /** Gaps as a wedge showed them, with what the limits say of each. */
 export function gapsTable(content: Content): Table {
   const { flatness } = content.plan;
@@ -169,10 +212,12 @@ export function touchesTable(content: Content): Table {
   };
 }
 
-export function cautionsTable({ plan }: Content): Table {
+/** Those of the plan, and what the waiting said of frost, heat and wind; what both said stands once. */
+export function cautionsTable({ plan, waiting }: Content): Table {
+  const texts = [...plan.cautions, ...(waiting?.cautions ?? [])].map(cautionText);
   return {
     id: "cautions", title: t("record.cautions"), none: t("record.no_cautions"), columns: [{ title: t("record.caution"), measure: "text" }],
-    rows: plan.cautions.map((caution) => [cautionText(caution)]),
+    rows: [...new Set(texts)].map((text) => [text]),
   };
 }
 
