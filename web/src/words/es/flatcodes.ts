@@ -34,9 +34,9 @@ export const flatcodes = {
   "f_needs.too_short": "Los números F piden al menos cuatro alturas en una línea, y doce para FL.",
 
   "formula.straightedge_gap": "hueco = recta de apoyo a apoyo − cama, sobre los triángulos entre las lecturas, el mayor de cada línea, cada lugar en ella y cada dos apoyos no más separados que el largo de la regla",
-  "formula.straightedge_hump": "bulto = cama − recta de pie a pie, el más alto de cada línea, cada lugar en ella y cada dos pies no más separados que el largo de la regla",
+  "formula.straightedge_hump": "lomo = cama − recta de pie a pie, el más alto de cada línea, cada lugar en ella y cada dos pies no más separados que el largo de la regla",
   "formula.judged_share": "parte de la cama a no más de un cuarto de la regla de una lectura, o de donde se puso a mano una igual de larga: dos lecturas en cada largo de regla muestran una onda tan larga como ella",
-  "formula.beyond_share": "parte de la cama bajo un hueco o sobre un bulto más allá del límite, por cuatrocientos lugares repartidos, a lo largo de seis líneas por cada uno",
+  "formula.beyond_share": "parte de la cama bajo un hueco o sobre un lomo más allá del límite, por cuatrocientos lugares repartidos, a lo largo de seis líneas por cada uno",
   "formula.bed_level": "media de cama − cama diseñada en las lecturas; rms alrededor de esa media",
   "formula.built_fall": "caída = inclinación del plano que mejor se ajusta a las lecturas de esa parte de la cama",
   "formula.f_flatness": "FF = 115.8 mm / (3 S + |media|) de q = h(i) − 2 h(i−1) + h(i−2); líneas juntas: F² = Σ n / Σ (n / F²)",

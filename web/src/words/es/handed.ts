@@ -8,7 +8,7 @@ export const handed: Readonly<Record<keyof typeof english, string>> = {
   "kind.forecast_day": "Pronóstico",
   "kind.sign_off": "Firmado",
   "named.room.curing.method": "Método de madurez",
-  "named.room.curing.datum": "Temperatura de referencia cero",
+  "named.room.curing.datum": "Temperatura base",
   "named.room.curing.early": "Extremo temprano",
   "named.room.curing.late": "Extremo tardío",
   "named.room.curing.forecast_doubt": "Duda del pronóstico",

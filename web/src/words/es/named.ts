@@ -90,7 +90,7 @@ export const named: Readonly<Record<keyof typeof english, string>> = {
 
   "value.nothing": "nada",
   "value.outline": "{walls} paredes, {area:area}",
-  "value.outline_cutouts": "{walls} paredes, {area:area}, {cutouts} {cutouts|hueco|huecos}",
+  "value.outline_cutouts": "{walls} paredes, {area:area}, {cutouts} {cutouts|recorte|recortes}",
   "value.top_plane": "Un plano por tres alturas",
   "value.top_to_drain": "Con caída a un desagüe",
   "value.check_accepted": "(lecturas corregidas)",

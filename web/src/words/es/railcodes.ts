@@ -6,7 +6,7 @@ export const railcodes: Readonly<Record<keyof typeof english, string>> = {
   "problem.rails_not_parallel": "Esta maestra está girada {angle:number}° respecto de la más larga, y lo más es {most:number}°: la regla necesita maestras que corran lado a lado.",
   "caution.no_rails_placed": "Se quitaron todas las maestras: nada guía la regla. Ponga maestras, o tome las propuestas.",
   "caution.rail_outside": "La maestra {rail} queda fuera del piso y se omite.",
-  "caution.rail_cut_off": "La maestra {rail} atraviesa una pared, un hueco o un accesorio: se le quitan {cut:length}. Dibújela solo hasta donde cabe.",
+  "caution.rail_cut_off": "La maestra {rail} atraviesa una pared, un recorte o un accesorio: se le quitan {cut:length}. Dibújela solo hasta donde cabe.",
   "caution.rail_in_wall": "La maestra {rail} pasa a {distance:depth} de una pared: su listón quedaría dentro de ella. Su medio necesita {least:depth}.",
   "caution.rail_near_wall": "La maestra {rail} pasa a {distance:depth} de una pared y debe guardar {inset:depth}: la junta perimetral no queda libre.",
   "caution.rails_too_far": "Las maestras {rail} y {other} quedan a {distance:length} una de otra, y la regla más larga alcanza {most:length}: entre ellas la cama se hace a mano. Mueva una, o ponga otra en medio.",

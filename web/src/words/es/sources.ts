@@ -18,7 +18,7 @@ export const sources: Readonly<Record<keyof typeof english, string>> = {
   "source.tile_on_cured_bed": "Loseta sobre cama endurecida: al menos 20 h a 21 °C o más, ANSI A108.1B (de memoria). Un boletín más antiguo pide 24 h a 70 °F (21 °C).",
   "source.ada_303": "Cambios de nivel: 2010 ADA Standards for Accessible Design, sección 303 (hasta 1/4 in vertical, hasta 1/2 in con bisel 1:2, más es rampa) y sección 405 (rampa 1:12). A ras por debajo de 1 mm: práctica común, sin fuente.",
 
-  "formula.area": "superficie = ½ Σ (x₁ y₂ − x₂ y₁) por las paredes, sin los huecos",
+  "formula.area": "superficie = ½ Σ (x₁ y₂ − x₂ y₁) por las paredes, sin los recortes",
   "formula.highest": "punto alto = el punto más alto del subpiso del cuarto",
   "formula.top_lowest": "cama = punto alto + espesor mínimo",
   "formula.top_given": "cama = a + b x + c y, según se eligió",
@@ -95,7 +95,7 @@ export const sources: Readonly<Record<keyof typeof english, string>> = {
   "input.batch_volume": "Una amasada",
   "input.cement_parts": "Cemento, partes",
   "input.corners": "Esquinas",
-  "input.cutouts": "Huecos",
+  "input.cutouts": "Recortes",
   "input.density": "Densidad",
   "input.error": "Error estándar",
   "input.expected": "Anunciada",
