@@ -9,7 +9,7 @@ import { Link } from "../common/Link";
 import { Missing } from "../common/Missing";
 import { NoPlan } from "../common/NoPlan";
 import { Cautions, PlanNotes } from "../common/Notes";
-import { cautionsAt } from "../common/plan";
+import { cautionsAt, problemText } from "../common/plan";
 import { RoomFrame } from "../common/RoomFrame";
 import { pathOfCheck } from "../common/route";
 import { useRoom, type RoomView } from "../common/useRoom";
@@ -66,6 +66,12 @@ function Found({ room, view: { flatness, plan } }: { room: RoomView; view: Flatn
   );
 }
 
+/** Readings that have no height yet, as nothing ties their set-up: the verdict stands without them. */
+function Untied({ plan }: { plan: Plan | null }) {
+  const untied = (plan?.notices ?? []).filter(({ code }) => code === "untied_setup");
+  return <>{untied.map((notice) => <p key={notice.path} class="caution" role="alert" data-testid="untied-setup">{problemText(notice)}</p>)}</>;
+}
+
 export function Checking({ id }: { id: string }) {
   const room = useRoom(id);
   const [layer, setLayer] = useState<FlatLayer>("height");
@@ -79,6 +85,7 @@ export function Checking({ id }: { id: string }) {
         <PlanNotes state={room.state} />
         {!room.plan && <NoPlan room={room} />}
         {view ? <VerdictHead view={view} /> : room.plan && countAt(room.readings, "bed") === 0 && <NotRead />}
+        <Untied plan={room.plan} />
         {room.fields.outline && <Ways room={room} view={view} />}
         {view && <Found room={room} view={view} />}
         <Measured room={room} view={view} onOpen={setOpened} />

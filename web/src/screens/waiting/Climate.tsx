@@ -2,7 +2,7 @@
 import { useState } from "preact/hooks";
 import { addClimate, deleteRecord, mayWrite, type Row } from "../../state";
 import { celsiusFrom, kmHFrom, momentText, numberText, speedText, temperatureText } from "../../units";
-import { reader, t } from "../../words";
+import { reader, t, type WordKey } from "../../words";
 import { Choice } from "../common/Choice";
 import { Dialog } from "../common/Dialog";
 import { formOf } from "../common/form";
@@ -52,9 +52,15 @@ function WeatherFields({ weather, set }: { weather: Weather; set: (changed: Part
   );
 }
 
+/** What is lacking before it can be kept; null where nothing is. */
+function missingOf({ when, hours, bed, air }: Weather): WordKey | null {
+  if (bed === null && air === null) return "climate.no_temperature";
+  return when === "ahead" && hours === null ? "climate.no_hours" : null;
+}
+
 function WeatherDialog({ room, onClose }: { room: RoomView; onClose: () => void }) {
   const { values, set, draft } = formOf(`climate:${room.id}`, NOTHING);
-  const isWhole = (values.bed !== null || values.air !== null) && (values.when === "now" || values.hours !== null);
+  const missing = missingOf(values);
   const keep = async () => { if (await saved(addClimate(room.id, rowFrom(values, Date.now()), { draft }))) onClose(); };
   return (
     <Dialog title={t("climate.add")} testid="climate" onClose={onClose}>
@@ -62,7 +68,8 @@ function WeatherDialog({ room, onClose }: { room: RoomView; onClose: () => void 
         <Choice label={t("climate.when")} name="when" value={values.when} onChoose={(when) => set({ when })} options={[{ value: "now", label: t("climate.now") }, { value: "ahead", label: t("climate.ahead") }]} />
         {values.when === "ahead" && <ValueField name="climate-hours" label={t("climate.hours")} shown={plainOrNone(values.hours, "h")} measure="number" faultOf={hoursFault(RANGES.ahead)} onValue={(hours) => set({ hours })} />}
         <WeatherFields weather={values} set={set} />
-        <button type="button" class="button main wide" data-testid="keep-climate" disabled={!isWhole} onClick={() => void keep()}>{t("keep")}</button>
+        {missing !== null && <p class="notice" role="status" data-testid="climate-missing">{t(missing)}</p>}
+        <button type="button" class="button main wide" data-testid="keep-climate" disabled={missing !== null} onClick={() => void keep()}>{t("keep")}</button>
       </div>
     </Dialog>
   );

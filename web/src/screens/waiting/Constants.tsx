@@ -9,7 +9,7 @@ import { NumberSetting } from "../common/Setting";
 import type { RoomView } from "../common/useRoom";
 import { DegreesSetting } from "./Degrees";
 import { Needs } from "./Needs";
-import { hoursFault, plainFault, RANGES } from "./ranges";
+import { plainFault, RANGES } from "./ranges";
 
 const NAMES = ["activation", "reference", "datum", "early", "late", "forecast_doubt", "follows", "fresh_window", "working_time"] as const;
 
@@ -53,7 +53,7 @@ function Fields({ room, plan }: { room: RoomView; plan: Plan }) {
       <DegreesSetting room={room} name="curing.forecast_doubt" label={t("constants.forecast_doubt")} isDifference />
       <NumberSetting room={room} name="curing.follows" label={t("constants.follows")} faultOf={plainFault(RANGES.follows, "%")} note={t("constants.follows_more")} {...percent} />
       <p class="quiet small">{t("constants.follows_more")}</p>
-      <NumberSetting room={room} name="curing.fresh_window" label={t("constants.fresh_window")} unit="h" note={t("needs.hours")} places={1} faultOf={hoursFault(RANGES.fresh_window)} />
+      <NumberSetting room={room} name="curing.fresh_window" label={t("constants.fresh_window")} unit="h" note={t("needs.hours")} places={1} faultOf={plainFault(RANGES.fresh_window, "h")} />
       <p class="quiet small">{t("constants.practice")}</p>
     </>
   );

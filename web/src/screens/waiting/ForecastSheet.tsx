@@ -65,16 +65,17 @@ function Times({ form }: { form: Form<ForecastTyped> }) {
   return <div class="row even">{field("lowAt", "forecast.low_at")}{field("highAt", "forecast.high_at")}</div>;
 }
 
-function faultsIn({ days, lowAt, highAt }: ForecastTyped): readonly string[] {
+/** A day that is being typed is not half before the keys have gone on. */
+function faultsIn({ days, cell, lowAt, highAt }: ForecastTyped): readonly string[] {
   const faults = Object.entries(days).sort().flatMap(([day, typed]) => {
     const fault = faultOf(typed, reader.value);
-    return fault === null ? [] : [t(`forecast.${fault}`, { day: dayName(day) })];
+    return fault === null || (fault === "half" && cell?.[0] === day) ? [] : [t(`forecast.${fault}`, { day: dayName(day) })];
   });
   return lowAt === highAt ? [...faults, t("forecast.same_time")] : faults;
 }
 
 /** The keys for one cell; a figure goes in, and the next cell is there. */
-function Keys({ days, form, cell, draft }: TableProps & { readonly cell: readonly [string, Column]; readonly draft: string }) {
+function Keys({ days, form, cell, draft, fault }: TableProps & { readonly cell: readonly [string, Column]; readonly draft: string; readonly fault: string | undefined }) {
   const [day, column] = cell;
   const own = `${draft}:${day}:${column}`;
   const done = (value: number) => {
@@ -82,7 +83,7 @@ function Keys({ days, form, cell, draft }: TableProps & { readonly cell: readonl
     form.set({ days: { ...form.values.days, [day]: typed }, cell: cellAfter(days, cell, form.values.isMore) });
     void clearDraft(own);
   };
-  return <Entry key={own} what={t("forecast.cell", { day: dayName(day), what: columnName(column) })} draft={own} measure="number" signed={column === "low" || column === "high"} nextLabel={t("keys.next")} onDone={done} />;
+  return <Entry key={own} what={t("forecast.cell", { day: dayName(day), what: columnName(column) })} draft={own} measure="number" signed={column === "low" || column === "high"} nextLabel={t("keys.next")} onDone={done} {...(fault === undefined ? {} : { note: fault })} />;
 }
 
 /** Days that were typed and have gone by meanwhile are let go. */
@@ -103,8 +104,8 @@ export function ForecastSheet({ job, onClose }: { job: string; onClose: () => vo
     <Dialog title={t("forecast.title")} testid="forecast" onClose={onClose}>
       <p class="quiet small">{t("forecast.about")}</p>
       <Table days={days} form={here} cell={typed.cell} />
-      {faults.map((fault) => <p key={fault} class="notice" role="status" data-testid="forecast-fault">{fault}</p>)}
-      {typed.cell && <div class="forecast-keys"><Keys days={days} form={here} cell={typed.cell} draft={form.draft} /></div>}
+      {(typed.cell ? faults.slice(1) : faults).map((fault) => <p key={fault} class="notice" role="status" data-testid="forecast-fault">{fault}</p>)}
+      {typed.cell && <div class="forecast-keys"><Keys days={days} form={here} cell={typed.cell} draft={form.draft} fault={faults[0]} /></div>}
       <button type="button" class="button main wide" data-testid="keep-forecast" disabled={records.length === 0 || faults.length > 0} onClick={() => void keep()}>{t("forecast.keep", { days: records.length })}</button>
       <Times form={here} />
       <button type="button" class="button wide" aria-pressed={typed.isMore} data-testid="forecast-more" onClick={() => here.set({ isMore: !typed.isMore })}>{t("forecast.more")}</button>

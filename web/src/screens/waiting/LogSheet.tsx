@@ -10,6 +10,7 @@ import type { Form } from "../common/form";
 import { NoAnswer } from "../common/Notes";
 import { problemText } from "../common/plan";
 import { saved } from "../common/saving";
+import { textFromFile } from "../tables/text";
 import { LARGEST, useLogIn, type LogFile, type LogIn, type LogWish } from "./useLogIn";
 
 const PROBLEMS_SHOWN = 8;
@@ -20,7 +21,7 @@ export const LOG_FILES = ".csv,.txt,.tsv,text/csv,text/plain,text/tab-separated-
 export async function logFileFrom(file: File): Promise<LogFile | WordKey> {
   if (file.size > LARGEST) return "log.too_large";
   try {
-    return { name: file.name.slice(0, NAME_LONGEST), text: await file.text() };
+    return { name: file.name.slice(0, NAME_LONGEST), text: await textFromFile(file) };
   } catch (error) {
     if (error instanceof DOMException) return "log.not_text"; // the phone would not let go of it
     throw error;
@@ -32,8 +33,11 @@ interface AnswerProps {
   readonly form: Form<LogWish>;
 }
 
+/** How dates are read, as one word. */
+const DAYS = { month: { day_first: false, year_first: false }, day: { day_first: true, year_first: false }, year: { day_first: false, year_first: true } };
+
 function Facts({ answer }: { answer: LogInAnswer }) {
-  const { start, seconds, lowest, highest, doubled } = answer;
+  const { start, seconds, lowest, highest, doubled, passed_over: lines, order } = answer;
   if (start === null) return null;
   const to = new Date(Date.parse(start) + (seconds.at(-1) ?? 0) * 1000).toISOString();
   return (
@@ -41,6 +45,8 @@ function Facts({ answer }: { answer: LogInAnswer }) {
       <p><strong>{t("log.facts", { rows: seconds.length, from: start, to })}</strong></p>
       {lowest !== null && highest !== null && <p>{t("log.extremes", { lowest, highest })}</p>}
       {doubled > 0 && <p class="quiet small">{t("log.doubled", { doubled })}</p>}
+      {lines > 0 && <p class="caution" data-testid="log-passed-over">{t("log.passed_over", { lines })}</p>}
+      {order === "mixed" && <p class="caution" data-testid="log-not-in-order">{t("log.not_in_order")}</p>}
     </div>
   );
 }
@@ -91,15 +97,17 @@ function ColumnChoice({ answer, form, of, label }: AnswerProps & { readonly of: 
 }
 
 function HowRead({ answer, form }: AnswerProps) {
+  const days = answer.year_first ? "year" : answer.day_first ? "day" : "month";
   return (
     <>
       <Choice label={t("log.unit")} name="log-unit" value={answer.unit} onChoose={(unit) => form.set({ unit })} options={[{ value: "celsius", label: t("log.celsius") }, { value: "fahrenheit", label: t("log.fahrenheit") }]} />
       <p class="quiet small" data-testid="log-unit-reason">{t(`log.unit_${answer.unit_reason}`)}</p>
-      <Choice label={t("log.days")} name="log-days" value={answer.day_first ? "day" : "month"} onChoose={(value) => form.set({ day_first: value === "day" })} options={[{ value: "month", label: t("log.month_first") }, { value: "day", label: t("log.day_first") }]} />
+      <Choice label={t("log.days")} name="log-days" value={days} onChoose={(value) => form.set(DAYS[value])} options={[{ value: "month", label: t("log.month_first") }, { value: "day", label: t("log.day_first") }, { value: "year", label: t("log.year_first") }]} />
       {answer.day_doubtful && <p class="caution" data-testid="log-days-doubtful">{t("log.days_doubtful")}</p>}
       <Choice label={t("log.where")} name="log-where" value={form.values.where} onChoose={(where) => form.set({ where })} options={[{ value: "bed", label: t("climate.bed") }, { value: "air", label: t("climate.air") }]} />
       <ColumnChoice answer={answer} form={form} of="time_column" label={t("log.time_column")} />
       <ColumnChoice answer={answer} form={form} of="temperature_column" label={t("log.temperature_column")} />
+      {answer.temperature_doubtful && <p class="caution" data-testid="log-temperature-doubtful">{t("log.temperature_doubtful")}</p>}
     </>
   );
 }

@@ -8,7 +8,7 @@ import { NumberSetting } from "../common/Setting";
 import type { RoomView } from "../common/useRoom";
 import { ValueField } from "../common/ValueField";
 import { milestoneName } from "../common/readiness";
-import { hoursFault, RANGES } from "./ranges";
+import { plainFault, RANGES } from "./ranges";
 
 function keepNeed(room: RoomView, milestone: string, needs: number | null): void {
   const others = (room.fields["curing.milestones"] ?? []).filter((own) => own.milestone !== milestone);
@@ -20,7 +20,7 @@ function Need({ room, row }: { room: RoomView; row: Readiness }) {
   const own = (room.fields["curing.milestones"] ?? []).some(({ milestone }) => milestone === row.milestone);
   return (
     <ValueField
-      name={`${room.id}:need-${row.milestone}`} label={milestoneName(row)} shown={hoursText(row.needs, reader.value)} measure="number" note={t("needs.hours")} faultOf={hoursFault(RANGES.needs)}
+      name={`${room.id}:need-${row.milestone}`} label={milestoneName(row)} shown={hoursText(row.needs, reader.value)} measure="number" note={t("needs.hours")} faultOf={plainFault(RANGES.needs, "h")}
       isChanged={own} onReset={() => keepNeed(room, row.milestone, null)} onValue={(hours) => keepNeed(room, row.milestone, hours)}
     />
   );
@@ -32,7 +32,7 @@ export function Needs({ room, plan }: { room: RoomView; plan: Plan }) {
       <h4>{t("needs.title")}</h4>
       <p class="quiet small">{t("needs.more")}</p>
       {plan.readiness.map((row) => <Need key={row.milestone} room={room} row={row} />)}
-      <NumberSetting room={room} name="curing.working_time" label={t("needs.working_time")} unit="h" note={t("needs.hours")} faultOf={hoursFault(RANGES.working_time)} />
+      <NumberSetting room={room} name="curing.working_time" label={t("needs.working_time")} unit="h" note={t("needs.hours")} faultOf={plainFault(RANGES.working_time, "h")} />
     </section>
   );
 }

@@ -1,4 +1,5 @@
 /** When the bed lay in place: section by section, or all that is left of it with one tap. Its age counts from the last of it. */
+import { Fragment } from "preact";
 import { addPlacement, editPlacement, markSection, mayWrite, placementsOf, placeSections, sectionTimesOf, type Row } from "../../state";
 import { clockText, momentText } from "../../units";
 import type { Section } from "../../wire";
@@ -7,9 +8,11 @@ import { Link } from "../common/Link";
 import { Moment } from "../common/Moment";
 import { pathOfHistory } from "../common/route";
 import { saved } from "../common/saving";
+import { useNow } from "../common/useNow";
 import type { RoomView } from "../common/useRoom";
 import { ValueField } from "../common/ValueField";
 
+const EVERY_MS = 20_000;
 const HOUR_MS = 3_600_000;
 const LONGEST_AGO = 87_600; // h, ten years: as far as the waiting looks
 
@@ -38,12 +41,16 @@ export function isPlacedInPart(room: RoomView): boolean {
 }
 
 function Sections({ room, sections }: { room: RoomView; sections: readonly PlacedSection[] }) {
+  const now = useNow(EVERY_MS);
   const set = (section: Section, at: string | null) => void saved(markSection(room.id, section, "placed_at", at));
   return (
     <>
       <p class="quiet small" data-testid="sections-placed">{t("waiting.sections_placed", { placed: sections.filter(({ at }) => at !== null).length, sections: sections.length })}</p>
       {sections.map(({ section, at }) => (
-        <Moment key={section.id} name={`${room.id}:placed:${section.id}`} testid={`placed-section-${section.order}`} label={t("filling.section", { section: `${section.order}` })} at={at} onSet={(moment) => set(section, moment)} />
+        <Fragment key={section.id}>
+          <Moment name={`${room.id}:placed:${section.id}`} testid={`placed-section-${section.order}`} label={t("filling.section", { section: `${section.order}` })} at={at} onSet={(moment) => set(section, moment)} />
+          {at !== null && Date.parse(at) > now && <p class="caution" data-testid={`section-ahead-${section.order}`}>{t("waiting.section_ahead", { section: `${section.order}` })}</p>}
+        </Fragment>
       ))}
     </>
   );
@@ -76,12 +83,12 @@ export function Placed({ room }: { room: RoomView }) {
   return (
     <section class="stack tight" data-testid="placed">
       {last && <p class="notice" data-testid="placed-at">{t(sections.length > 1 ? "waiting.placed_last" : "waiting.placed", { at: momentText(last.fields.placed_at ?? "", reader.value) })}</p>}
-      {sections.length > 1 && <Sections room={room} sections={sections} />}
       {isOpen && mayWrite.value && <button type="button" class="button main wide" data-testid="placed-now" onClick={() => place(new Date())}>{keys.now}</button>}
       <ValueField
         name={`${room.id}:placed-ago`} label={keys.ago} shown={last ? clockText(last.fields.placed_at ?? "", reader.value) : t("none_yet")}
         measure="number" note={keys.more} faultOf={agoFault} onValue={(hours) => place(new Date(Date.now() - hours * HOUR_MS))}
       />
+      {sections.length > 1 && <Sections room={room} sections={sections} />}
       {last && <Link to={pathOfHistory("placement", last.id)} class="button wide" testid="placement-history">{t("history.open")}</Link>}
     </section>
   );

@@ -67,11 +67,14 @@ function missingOf(by: string, at: number): string | null {
   return at > Date.now() + A_MINUTE_MS ? t("tick.in_future") : null;
 }
 
-function Line({ label, testid, value, onText }: { label: string; testid: string; value: string; onText: (text: string) => void }) {
+const LONGEST_NAME = 200;
+const LONGEST_TEXT = 10_000;
+
+function Line({ label, testid, value, most, onText }: { label: string; testid: string; value: string; most: number; onText: (text: string) => void }) {
   return (
     <div class="field">
       <label for={testid}>{label}</label>
-      <input id={testid} type="text" autocomplete="off" data-testid={testid} value={value} onInput={(event) => onText(event.currentTarget.value)} />
+      <input id={testid} type="text" autocomplete="off" maxLength={most} data-testid={testid} value={value} onInput={(event) => onText(event.currentTarget.value)} />
     </div>
   );
 }
@@ -94,9 +97,9 @@ export function TickSheet({ room, one, onClose }: TickProps) {
       <div class="stack tight">
         <p class="caution" data-code="prediction">{t("tick.more")}</p>
         <Choice label={t("tick.how")} name="tick-how" value={values.how} onChoose={(how) => set({ how })} options={WAYS.map((value) => ({ value, label: t(`how.${value}`) }))} />
-        <Line label={t("tick.who")} testid="tick-by" value={values.by} onText={(by) => set({ by })} />
+        <Line label={t("tick.who")} testid="tick-by" most={LONGEST_NAME} value={values.by} onText={(by) => set({ by })} />
         <When name={draft} at={values.at} onSet={(moment) => set({ at: moment })} />
-        <Line label={t("tick.found")} testid="tick-text" value={values.text} onText={(text) => set({ text })} />
+        <Line label={t("tick.found")} testid="tick-text" most={LONGEST_TEXT} value={values.text} onText={(text) => set({ text })} />
         {inTheWay !== null && <p class="notice" role="status" data-testid="tick-missing">{inTheWay}</p>}
         {isAsked && doubt
           ? <AskAgain reason={reasonText(doubt, one, at)} onKeep={() => void keep()} onWait={onClose} />

@@ -57,9 +57,9 @@ function stored(column: Column, value: number, units: Units): number {
 export function faultOf(typed: DayTyped, units: Units): Fault | null {
   const { low, high, humidity, wind } = typed;
   if (low === undefined && high === undefined && humidity === undefined && wind === undefined) return null;
-  if (low === undefined || high === undefined) return "half";
   const given = COLUMNS.flatMap((column) => { const value = typed[column]; return value === undefined ? [] : [[column, stored(column, value, units)] as const]; });
   if (given.some(([column, value]) => value < LIMITS[column][0] || value > LIMITS[column][1])) return "beyond";
+  if (low === undefined || high === undefined) return "half";
   return low > high ? "swapped" : null;
 }
 

@@ -7,10 +7,10 @@ import { formOf, type Form } from "../common/form";
 export const LARGEST = 8_000_000; // characters: what the engine takes
 
 /** What the person chose; null is left to the engine to find. */
-export interface LogWish extends Pick<Required<LogInQuestion>, "day_first" | "unit" | "time_column" | "temperature_column"> {
+export interface LogWish extends Pick<Required<LogInQuestion>, "day_first" | "year_first" | "unit" | "time_column" | "temperature_column"> {
   readonly where: "bed" | "air";
 }
-const AT_FIRST: LogWish = { day_first: null, unit: null, time_column: null, temperature_column: null, where: "bed" };
+const AT_FIRST: LogWish = { day_first: null, year_first: null, unit: null, time_column: null, temperature_column: null, where: "bed" };
 
 export interface LogFile {
   readonly name: string;

@@ -55,6 +55,7 @@ export const checking = {
   "checking.decides_hump": "{rule} rocks on a hump of {gap}. The limit is {limit}.",
   "checking.decides_none": "No gap under {rule}. The limit is {limit}.",
   "checking.wedge_decides": "A wedge showed {gap} under {rule}. The limit is {limit}.",
+  "checking.wedge_most": "A wedge showed {gap} at most under {rule}. The limit is {limit}.",
 
   "checking.ff_decides": "FF is {ff}; {needs} is asked.",
   "checking.fl_decides": "FL falls short of what is asked.",
@@ -177,6 +178,7 @@ export const checking = {
 
   "checking.own": "Our own limits",
   "checking.own_none": "No limit yet.",
+  "checking.own_none_more": "Nothing is judged. Add a limit below, or choose a rule.",
   "checking.own_length": "Under",
   "checking.own_gap": "At most",
   "checking.own_length_fault": "A straightedge is {least:length} to {most:length} long. It stays typed: mend it and set it.",

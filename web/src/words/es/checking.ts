@@ -57,6 +57,7 @@ export const checking: Record<keyof typeof english, string> = {
   "checking.decides_hump": "{rule} cabecea sobre un lomo de {gap}. El límite es {limit}.",
   "checking.decides_none": "Ningún hueco bajo {rule}. El límite es {limit}.",
   "checking.wedge_decides": "Una cuña mostró {gap} bajo {rule}. El límite es {limit}.",
+  "checking.wedge_most": "Una cuña mostró {gap} cuando mucho bajo {rule}. El límite es {limit}.",
 
   "checking.ff_decides": "FF es {ff}; se pide {needs}.",
   "checking.fl_decides": "FL no llega a lo que se pide.",
@@ -179,6 +180,7 @@ export const checking: Record<keyof typeof english, string> = {
 
   "checking.own": "Límites propios",
   "checking.own_none": "Aún sin límites.",
+  "checking.own_none_more": "No se juzga nada. Añada un límite abajo, o elija una norma.",
   "checking.own_length": "Bajo",
   "checking.own_gap": "Cuando mucho",
   "checking.own_length_fault": "Una regla mide de {least:length} a {most:length}. Queda escrito: corríjalo y fíjelo.",
