@@ -1,7 +1,7 @@
 """Job files that must not be taken, each with the reason: made by a zip library of their own, for phone and service.
 
 `python -m tests.jobfiles.hostile FOLDER` writes them there, with `expected.json`: the reason by file name, null for
-those that are good.
+those that are good; and `probes.json`, what every field of a record may hold.
 """
 
 import json
@@ -19,6 +19,8 @@ from zipfile import ZIP_BZIP2, ZIP_DEFLATED, ZIP_STORED, ZipFile, ZipInfo
 
 from evenbed.jobfile.faults import Fault
 from evenbed.wire.protocol import SCHEMA
+from tests.jobfiles.bent import bent
+from tests.jobfiles.probes import probes
 from tests.phones import uuid_text
 from tests.pictures import jpeg
 
@@ -92,9 +94,11 @@ def files() -> Iterator[Made]:
     yield "good_with_unknown_names", None, _edited(lambda it: it.update(colour="red"))
     yield from _no_zips(whole)
     yield from _bad_parts(whole)
+    yield from bent(text(good()), (PHOTO_PART, PICTURE.content))
     yield from _bad_contents()
     yield from _bad_histories()
     yield from _bad_photos()
+    yield from _refused()
 
 
 def _no_zips(whole: bytes) -> Iterator[Made]:
@@ -161,18 +165,35 @@ def _bad_contents() -> Iterator[Made]:
     yield "very_deep", Fault.TOO_DEEP, zipped(b'{"evenbed_job":1,"records":' + b"[" * 50_000_000)
     yield "deeper_than_can_be_kept", Fault.TOO_LARGE, zipped(b"[" * 100_000_000)
     yield "deep_value", Fault.TOO_DEEP, _edited(lambda it: it["history"][1]["fields"].update(outline=_nested(40)))
+    yield from _bad_values()
     for name in good():
         fault = Fault.NOT_A_JOB_FILE if name == "evenbed_job" else Fault.WRONG_SHAPE
         yield f"without_{name}", fault, _without(name)
     for name in good()["history"][0]:
         yield f"change_without_{name}", Fault.WRONG_SHAPE, _edited(partial(_without_in_change, name))
-    yield (
-        "time_without_offset",
-        Fault.WRONG_SHAPE,
-        _edited(lambda it: it["history"][1].update(at="2026-05-04T12:00:00")),
-    )
+    for number, at in enumerate(BAD_TIMES):
+        yield f"time_{number}", Fault.WRONG_SHAPE, _edited(partial(_at, at))
     yield "fields_as_a_list", Fault.WRONG_SHAPE, _edited(lambda it: it["history"][1].update(fields=[]))
     yield "knew_no_ids", Fault.WRONG_SHAPE, _edited(lambda it: it["history"][1].update(knew=["x"]))
+
+
+def _bad_values() -> Iterator[Made]:
+    """What is JSON to one reader and none to another, or would fill the memory of either."""
+    whole = text(good())[:-1]
+    for number, value in enumerate((b"NaN", b"-Infinity", b"1e999", b"9" * 400, b'"\\ud800"', b'{"\\udc00": 1}')):
+        yield f"value_{number}", Fault.NOT_JSON, zipped(whole + b',"x":' + value + b"}")
+    yield "whole_numbers_with_a_point", None, zipped(text(good()).replace(b'"evenbed_job": 1', b'"evenbed_job": 1.0'))
+    yield "whole_character", None, zipped(whole + b',"x":"\\ud83d\\ude00"}')
+    yield "many_lists", Fault.TOO_LARGE, zipped(whole + b',"x":[' + b"[]," * 2_000_001 + b"0]}")
+    yield "many_names", Fault.TOO_LARGE, zipped(whole + b',"x":{' + b'"a":0,' * 10_001 + b'"a":0}}')
+    yield "many_escapes", None, zipped(whole + b',"x":"' + b'\\"' * 1_000_000 + b'"}')
+
+
+BAD_TIMES = ("2026-05-04T12:00:00", "2026-02-30T12:00:00Z", "0001-01-01T00:00:00+14:00", "2026-05-04 12:00:00Z")
+
+
+def _at(at: str, document: Document) -> None:
+    document["history"][1].update(at=at)
 
 
 def _without_in_change(name: str, document: Document) -> None:
@@ -196,6 +217,7 @@ def _bad_histories() -> Iterator[Made]:
     yield "another_job", Fault.OTHER_JOB, _edited(lambda it: it["history"][0].update(record_id=OTHER))
     yield "room_of_another", Fault.OTHER_JOB, _edited(lambda it: it["history"][1]["fields"].update(job_id=OTHER))
     yield "orphan", Fault.NO_PARENT, _edited(lambda it: it["history"][2]["fields"].update(room_id=OTHER))
+    yield "parent_as_a_list", Fault.NO_PARENT, _edited(lambda it: it["history"][2]["fields"].update(room_id=[]))
     yield "own_parent", Fault.NO_PARENT, _edited(lambda it: it["history"][2]["fields"].update(room_id=READING))
     yield "job_as_room", Fault.NO_PARENT, _edited(lambda it: it["history"][2]["fields"].update(room_id=JOB))
     yield "parent_later", Fault.NO_PARENT, _edited(lambda it: it["history"].reverse())
@@ -210,6 +232,10 @@ def _bad_photos() -> Iterator[Made]:
     other = jpeg(7)
     yield "photo_unnamed", Fault.PHOTO_UNNAMED, zipped(text(good()), (f"photos/{other.hash}.jpg", other.content))
     yield "photo_missing", Fault.PHOTO_MISSING, zipped(text(_naming(other.content)))
+    yield "photo_of_no_record", Fault.PHOTO_UNNAMED, _edited(lambda it: it["photos"][0].update(hash=other.hash))
+    yield "photo_told_twice", Fault.DOUBLE_NAME, _edited(lambda it: it["photos"].append(it["photos"][0]))
+    page = b"<html><script>alert(1)</script></html>"
+    yield "photo_that_is_none", Fault.PHOTO_DIFFERS, zipped(text(_naming(page)), _named(page))
     yield "photo_said_missing", None, zipped(text(_naming(other.content, is_missing=True)))
     document = _naming(other.content)
     yield (
@@ -228,8 +254,33 @@ def _named(content: bytes) -> tuple[str, bytes]:
 def _naming(content: bytes, *, is_missing: bool = False) -> Document:
     document, told = good(), sha256(content).hexdigest()
     document["photos"].append({"hash": told, "media_type": "image/jpeg", "size": min(len(content), 4_000_000)})
+    named = PICTURE.fields(ROOM) | {"hash": told, "size": min(len(content), 4_000_000)}
+    document["history"].append(change(110, "photo", OTHER, named))
+    document["records"].append({"kind": "photo", "id": OTHER, "fields": named})
     document["complete"]["photos"] = [told] if is_missing else []
     return document
+
+
+def _refused() -> Iterator[Made]:
+    """Changes that the rules for a single change refuse."""
+    reading = {"room_id": ROOM, "down": 1000.0, "at": [0, 0]}
+    rooms: tuple[Document, ...] = ({}, {"colour": "red"}, {"outline": 5}, {"job_id": OTHER}, {"deleted": None})
+    for number, fields in enumerate(rooms):
+        yield f"room_{number}", Fault.REFUSED, _going_on(("room", ROOM, fields))
+    yield "reading_without_a_place", Fault.REFUSED, _going_on(("reading", OTHER, reading | {"at": None}))
+    yield "reading_at_two", Fault.REFUSED, _going_on(("reading", OTHER, reading | {"mark": "m"}))
+    yield "reading_that_lacks", Fault.REFUSED, _going_on(("reading", OTHER, {"room_id": ROOM, "at": [0, 0]}))
+    yield "reading_edited", Fault.REFUSED, _going_on(("reading", OTHER, reading), ("reading", OTHER, {"down": 5}))
+    yield "reading_told_again", None, _going_on(("reading", OTHER, reading), ("reading", OTHER, reading))
+
+
+def _going_on(*more: tuple[str, str, Document]) -> bytes:
+    document = good()
+    document["history"] += [change(number, *one) for number, one in enumerate(more, start=120)]
+    standing = {(one["kind"], one["id"]) for one in document["records"]}
+    made = dict.fromkeys((kind, record_id) for kind, record_id, _ in more if (kind, record_id) not in standing)
+    document["records"] += [{"kind": kind, "id": record_id, "fields": {}} for kind, record_id in made]
+    return zipped(text(document))
 
 
 def write_all(folder: Path) -> None:
@@ -239,6 +290,7 @@ def write_all(folder: Path) -> None:
         (folder / f"{name}.zip").write_bytes(content)
         expected[name] = fault
     (folder / "expected.json").write_text(json.dumps(expected))
+    (folder / "probes.json").write_text(json.dumps(probes()))
 
 
 if __name__ == "__main__":

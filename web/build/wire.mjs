@@ -1,6 +1,6 @@
 /**
- * The wire's types, and the numbers the engine takes where a room says nothing, from the service's own description:
- * `evenbed openapi` → src/wire/generated/service.ts and defaults.ts.
+ * The wire's types, the numbers the engine takes where a room says nothing, and what the fields of each kind may hold, from
+ * the service's own description: `evenbed openapi` → src/wire/generated/service.ts, defaults.ts and fields.ts.
  * With --check nothing is written; the exit status is 1 where a file would change.
  */
 import { execFileSync } from "node:child_process";
@@ -55,10 +55,41 @@ function defaultsText({ components: { schemas } }) {
   return `export const DEFAULTS = {\n${rows.join("")}} as const;\n`;
 }
 
+const TOLD_TO_READERS = new Set(["title", "description", "default"]);
+
+/**
+ * A schema less what is told to readers alone. Under `properties` stand names, which are all kept.
+ * @param {unknown} schema @param {boolean} isNames @returns {unknown}
+ */
+function bare(schema, isNames = false) {
+  if (Array.isArray(schema)) return schema.map((part) => bare(part));
+  if (typeof schema !== "object" || schema === null) return schema;
+  const kept = Object.entries(schema).filter(([name]) => isNames || !TOLD_TO_READERS.has(name));
+  return Object.fromEntries(kept.map(([name, part]) => [name, bare(part, !isNames && name === "properties")]));
+}
+
+/**
+ * The names of the shapes that a schema refers to.
+ * @param {unknown} schema @returns {string[]}
+ */
+function namedIn(schema) {
+  if (typeof schema !== "object" || schema === null) return [];
+  return Object.entries(schema).flatMap(([name, part]) => (name === "$ref" ? [String(part).split("/").at(-1) ?? ""] : namedIn(part)));
+}
+
+/** @param {{ components: { schemas: Schemas } }} description */
+function fieldsText({ components: { schemas } }) {
+  const kept = new Map(Object.keys(schemas).filter((name) => name.endsWith("Fields")).map((name) => [name, bare(schemas[name])]));
+  for (const [, schema] of kept) for (const name of namedIn(schema)) if (!kept.has(name)) kept.set(name, bare(schemas[name]));
+  const rows = [...kept].sort(([a], [b]) => (a < b ? -1 : 1)).map(([name, schema]) => `  ${name}: ${JSON.stringify(schema)},\n`);
+  return `export const FIELD_SHAPES: Readonly<Record<string, object>> = {\n${rows.join("")}};\n`;
+}
+
 const told = description();
 const made = {
   "service.ts": HEAD + astToString(await openapiTS(told, { immutable: true, alphabetize: true, defaultNonNullable: false })),
   "defaults.ts": HEAD + defaultsText(told),
+  "fields.ts": HEAD + fieldsText(told),
 };
 for (const [name, text] of Object.entries(made)) {
   const file = join(FOLDER, name);

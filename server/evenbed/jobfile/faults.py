@@ -33,36 +33,40 @@ class Fault(StrEnum):
 
 SENTENCES: dict[Fault, str] = {
     Fault.NOT_A_ZIP: "It is no zip file, or it is cut off.",
-    Fault.TOO_LARGE: "It is larger than a job can be.",
+    Fault.TOO_LARGE: "It is larger than a job can be: {where}.",
     Fault.TOO_MANY_PARTS: "It has more parts than a job can have.",
-    Fault.ENCRYPTED: "It is locked with a password.",
-    Fault.BAD_NAME: "A part in it has a name that no job file has: {about}.",
-    Fault.DOUBLE_NAME: "Two parts in it have one name: {about}.",
-    Fault.DAMAGED: "It is damaged: {about}.",
+    Fault.ENCRYPTED: "It is locked with a password: {where}.",
+    Fault.BAD_NAME: "A part in it has a name that no job file has: {where}.",
+    Fault.DOUBLE_NAME: "Two parts in it have one name: {where}.",
+    Fault.DAMAGED: "It is damaged: {where}.",
     Fault.NO_JOB: "There is no job.json in it.",
-    Fault.TOO_DEEP: "Its contents are nested deeper than a job's can be.",
-    Fault.NOT_JSON: "Its job.json cannot be read.",
-    Fault.NOT_A_JOB_FILE: "It is a zip file, but no job file of Evenbed.",
-    Fault.NEWER_VERSION: "It was made by a newer version of Evenbed. Update this one first.",
-    Fault.WRONG_SHAPE: "Its job.json is not as it should be: {about}.",
-    Fault.BAD_ID: "An id in it is none: {about}.",
-    Fault.UNKNOWN_KIND: "It has records of a kind that no job has: {about}.",
-    Fault.OTHER_JOB: "It has records of another job.",
-    Fault.NO_PARENT: "A record in it belongs to something that is not there: {about}.",
-    Fault.DOUBLE_CHANGE: "One change is in it twice.",
-    Fault.RECORDS_DIFFER: "Its records and its history do not belong together.",
-    Fault.PHOTO_DIFFERS: "A photo in it is not the one it should be: {about}.",
-    Fault.PHOTO_MISSING: "A photo that should be in it is not: {about}.",
-    Fault.PHOTO_UNNAMED: "It has a photo that nothing in it names: {about}.",
-    Fault.REFUSED: "A change in it cannot be taken: {about}",
+    Fault.TOO_DEEP: "Its contents are nested deeper than a job's can be: {where}.",
+    Fault.NOT_JSON: "What is in it cannot be read: {where}.",
+    Fault.NOT_A_JOB_FILE: "It is a zip file, but no job file of Evenbed: {where}.",
+    Fault.NEWER_VERSION: "It was made by a newer version of Evenbed. Update this one first: {where}.",
+    Fault.WRONG_SHAPE: "Its job.json is not as it should be: {where}.",
+    Fault.BAD_ID: "An id in it is none: {where}.",
+    Fault.UNKNOWN_KIND: "It has records of a kind that no job has: {where}.",
+    Fault.OTHER_JOB: "It has records of another job: {where}.",
+    Fault.NO_PARENT: "A record in it belongs to something that is not there: {where}.",
+    Fault.DOUBLE_CHANGE: "One change is in it twice: {where}.",
+    Fault.RECORDS_DIFFER: "Its records and its history do not belong together: {where}.",
+    Fault.PHOTO_DIFFERS: "A photo in it is not the one it should be: {where}.",
+    Fault.PHOTO_MISSING: "A photo that should be in it is not: {where}.",
+    Fault.PHOTO_UNNAMED: "It has a photo that nothing in it names: {where}.",
+    Fault.REFUSED: "A change in it cannot be taken: {where}. {why}",
 }
 QUOTED = 80
+WHOLE = "the file"
 
 
 class JobFileError(Exception):
-    """The file is not taken; `fault` says why, `about` names what, no longer than a line."""
+    """The file is not taken; `fault` says why, `where` names the place in it, no longer than a line.
 
-    def __init__(self, fault: Fault, about: object = "") -> None:
+    `why` belongs to `refused`: the sentence with which the change was refused.
+    """
+
+    def __init__(self, fault: Fault, where: object = WHOLE, why: str = "") -> None:
         self.fault = fault
-        self.about = "".join(c if c.isprintable() else "?" for c in str(about)[:QUOTED])
-        super().__init__(SENTENCES[fault].format(about=self.about))
+        self.where = "".join(c if c.isprintable() else "?" for c in str(where)[:QUOTED])
+        super().__init__(SENTENCES[fault].format(where=self.where, why=why).strip())

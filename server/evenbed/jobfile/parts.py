@@ -9,28 +9,25 @@ import zlib
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from zipfile import ZIP_DEFLATED, ZIP_STORED, BadZipFile, ZipFile, ZipInfo
+from typing import BinaryIO
 
+from evenbed.jobfile.directory import DEFLATED, LOCKED, STORED, Listed, Part, listed_in, placed
 from evenbed.jobfile.faults import Fault, JobFileError
-from evenbed.jobfile.shapes import MOST_PHOTOS
 from evenbed.wire.values import MOST_PHOTO_BYTES
 
 JOB, ABOUT = "job.json", "README.txt"
 PHOTO = re.compile(r"photos/([0-9a-f]{64})\.(jpg|png|webp)", re.ASCII)
 MOST_JOB = 64_000_000
-MOST_ABOUT = 100_000
 MOST_BYTES = 400_000_000
 """Of the file, and of all that comes out of it."""
 AT_ONCE = 65_536
-LOCKED = 0x1
-FAULTS = (BadZipFile, zlib.error, EOFError, NotImplementedError, OSError, ValueError, RuntimeError)
 
 
 class Parts:
     """An open zip whose names are in order."""
 
-    def __init__(self, archive: ZipFile, named: dict[str, ZipInfo]) -> None:
-        self._archive = archive
+    def __init__(self, file: BinaryIO, named: dict[str, Part]) -> None:
+        self._file = file
         self._named = named
         self._sizes: dict[str, int] = {}
 
@@ -47,49 +44,73 @@ class Parts:
         return self._read(name, MOST_PHOTO_BYTES)
 
     def _read(self, name: str, most: int) -> bytes:
-        content = bytearray()
+        part = self._named[name]
         most = min(most, MOST_BYTES - sum(size for told, size in self._sizes.items() if told != name))
-        try:
-            with self._archive.open(self._named[name]) as part:
-                while chunk := part.read(AT_ONCE):
-                    content += chunk
-                    if len(content) > most:
-                        raise JobFileError(Fault.TOO_LARGE)
-        except FAULTS as error:
-            raise JobFileError(Fault.DAMAGED, name) from error
+        content, crc = bytearray(), 0
+        for chunk in self._unpacked(part):
+            content += chunk
+            crc = zlib.crc32(chunk, crc)
+            if len(content) > most:
+                raise JobFileError(Fault.TOO_LARGE, name)
+        if (len(content), crc) != (part.entry.size, part.entry.crc):
+            raise JobFileError(Fault.DAMAGED, name)
         self._sizes[name] = len(content)
         return bytes(content)
 
+    def _unpacked(self, part: Part) -> Iterator[bytes]:
+        """What comes out of it, a little at a time."""
+        packed = self._packed(part)
+        if part.entry.method == STORED:
+            yield from packed
+            return
+        inflate = zlib.decompressobj(-zlib.MAX_WBITS)
+        try:
+            for chunk in packed:
+                yield inflate.decompress(chunk, AT_ONCE)
+                while inflate.unconsumed_tail and not inflate.eof:
+                    yield inflate.decompress(inflate.unconsumed_tail, AT_ONCE)
+                if inflate.eof:
+                    return
+            yield inflate.flush()
+        except zlib.error as error:
+            raise JobFileError(Fault.DAMAGED, part.entry.name) from error
+        if not inflate.eof:
+            raise JobFileError(Fault.DAMAGED, part.entry.name)
+
+    def _packed(self, part: Part) -> Iterator[bytes]:
+        at, end = part.start, part.start + part.entry.packed
+        while at < end:
+            self._file.seek(at)
+            chunk = self._file.read(min(AT_ONCE, end - at))
+            if not chunk:
+                raise JobFileError(Fault.DAMAGED, part.entry.name)
+            yield chunk
+            at += len(chunk)
+
 
 @contextmanager
-def opened(file: Path) -> Iterator[Parts]:
+def opened(path: Path) -> Iterator[Parts]:
     """The parts of a job file. Raises JobFileError, OSError."""
-    if file.stat().st_size > MOST_BYTES:
+    size = path.stat().st_size
+    if size > MOST_BYTES:
         raise JobFileError(Fault.TOO_LARGE)
-    try:
-        archive = ZipFile(file)
-    except (BadZipFile, ValueError, NotImplementedError, EOFError, UnicodeDecodeError) as error:
-        raise JobFileError(Fault.NOT_A_ZIP) from error
-    with archive:
-        yield Parts(archive, _named(archive))
+    with path.open("rb") as file:
+        listed = listed_in(file, size)
+        _check_names(listed)
+        yield Parts(file, {part.entry.name: part for part in placed(file, listed)})
 
 
-def _named(archive: ZipFile) -> dict[str, ZipInfo]:
-    entries = archive.infolist()
-    if len(entries) > MOST_PHOTOS + 2:
-        raise JobFileError(Fault.TOO_MANY_PARTS)
-    named: dict[str, ZipInfo] = {}
-    for entry in entries:
-        name = entry.orig_filename
-        if name not in (JOB, ABOUT) and PHOTO.fullmatch(name) is None:
-            raise JobFileError(Fault.BAD_NAME, name)
-        if name in named:
-            raise JobFileError(Fault.DOUBLE_NAME, name)
-        if entry.flag_bits & LOCKED:
-            raise JobFileError(Fault.ENCRYPTED)
-        if entry.compress_type not in (ZIP_STORED, ZIP_DEFLATED):
-            raise JobFileError(Fault.DAMAGED, name)
-        named[name] = entry
-    if JOB not in named:
+def _check_names(listed: Listed) -> None:
+    names: set[str] = set()
+    for entry in listed.entries:
+        if entry.name not in (JOB, ABOUT) and PHOTO.fullmatch(entry.name) is None:
+            raise JobFileError(Fault.BAD_NAME, entry.name)
+        if entry.name in names:
+            raise JobFileError(Fault.DOUBLE_NAME, entry.name)
+        if entry.flags & LOCKED:
+            raise JobFileError(Fault.ENCRYPTED, entry.name)
+        if entry.method not in (STORED, DEFLATED):
+            raise JobFileError(Fault.DAMAGED, entry.name)
+        names.add(entry.name)
+    if JOB not in names:
         raise JobFileError(Fault.NO_JOB)
-    return named

@@ -2,24 +2,37 @@
 
 import json
 import re
+import sys
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from hashlib import sha256
+from math import inf
 from typing import Any
 
 from pydantic import BaseModel, ValidationError
 
 from evenbed.jobfile.faults import Fault, JobFileError
-from evenbed.jobfile.parts import PHOTO, Parts
+from evenbed.jobfile.parts import JOB, PHOTO, Parts
 from evenbed.jobfile.shapes import EXTENSIONS, VERSION, ChangeShape, JobShape, PhotoShape
 from evenbed.sync.jobs import PARENTS
 from evenbed.wire.protocol import SCHEMA
-from evenbed.wire.values import DEEPEST, is_uuid
+from evenbed.wire.values import DEEPEST, PhotoType, is_uuid
 
 KINDS = {"job", *PARENTS}
 DEEPEST_FILE = DEEPEST + 5
 """Fields stand five deep in the file: document, list, change, fields, value."""
-_STRUCTURE = re.compile(rb'"[^"\\]*(?:\\.[^"\\]*)*"?|[\[{\]}]', re.DOTALL)
+_MARKS: dict[PhotoType, re.Pattern[bytes]] = {
+    "image/jpeg": re.compile(rb"\xff\xd8\xff"),
+    "image/png": re.compile(rb"\x89PNG\r\n\x1a\n"),
+    "image/webp": re.compile(rb"RIFF.{4}WEBP", re.DOTALL),
+}
+"""With which files of a type begin (ISO/IEC 10918-1, ISO/IEC 15948, RFC 9649)."""
+MOST_VALUES = 4_000_000
+"""Lists, objects and what is in them: the largest job has fewer; empty lists alone would fill the memory."""
+MOST_NAMES = 10_000
+"""In one object."""
+_OBJECT, _COMMA = b"{,"
+_STRUCTURE = re.compile(rb'"[^"\\]*+(?:\\.[^"\\]*+)*+"?+|[\[{\]},]', re.DOTALL)
 
 
 @dataclass(frozen=True)
@@ -44,45 +57,79 @@ def read(parts: Parts) -> JobFile:
     contents = _contents(document)
     _check_history(contents)
     file = JobFile(contents, _photos(contents, parts.names()), tuple(sorted(set(_unknown(contents)))))
-    sizes = {photo.hash: photo.size for photo in contents.photos}
-    for photo_hash in file.photos:
-        if len(file.photo(parts, photo_hash)) != sizes[photo_hash]:
-            raise JobFileError(Fault.PHOTO_DIFFERS, photo_hash)
+    for photo in contents.photos:
+        if photo.hash in file.photos:
+            _check_photo(file.photo(parts, photo.hash), photo)
     return file
+
+
+def _check_photo(content: bytes, told: PhotoShape) -> None:
+    """By what the phone can see of it too; whether it is whole is looked at where it is kept."""
+    if len(content) != told.size or _MARKS[told.media_type].match(content) is None:
+        raise JobFileError(Fault.PHOTO_DIFFERS, told.hash)
 
 
 def _document(content: bytes) -> dict[str, Any]:
     check_depth(content)
     try:
-        document = json.loads(content.decode("utf-8-sig"), parse_constant=_no_number)
-        json.dumps(document, ensure_ascii=False).encode()
+        document = json.loads(content.decode("utf-8-sig"), parse_constant=_no_number, parse_float=_number)
+        _check_values(document)
     except (ValueError, RecursionError) as error:
-        raise JobFileError(Fault.NOT_JSON) from error
+        raise JobFileError(Fault.NOT_JSON, JOB) from error
     if not isinstance(document, dict) or type(document.get("evenbed_job")) is not int:
-        raise JobFileError(Fault.NOT_A_JOB_FILE)
+        raise JobFileError(Fault.NOT_A_JOB_FILE, JOB)
     return document
 
 
 def check_depth(content: bytes) -> None:
-    """Raises JobFileError where lists and objects stand too deep within each other; nothing is built to find out."""
-    depth = 0
+    """Raises JobFileError where lists and objects stand too deep within each other, or hold too much; none is built to
+    find out."""
+    values = 0
+    names: list[float] = []  # of each object that is open; a list counts none
     for found in _STRUCTURE.finditer(content):
         mark = content[found.start()]
         if mark in b"[{":
-            depth += 1
-            if depth > DEEPEST_FILE:
-                raise JobFileError(Fault.TOO_DEEP)
+            names.append(0 if mark == _OBJECT else -inf)
+            if len(names) > DEEPEST_FILE:
+                raise JobFileError(Fault.TOO_DEEP, JOB)
         elif mark in b"]}":
-            depth -= 1
+            del names[-1:]
+        elif mark == _COMMA and names:
+            names[-1] += 1
+        values += mark in b"[{,"
+        if values > MOST_VALUES or (names and names[-1] > MOST_NAMES):
+            raise JobFileError(Fault.TOO_LARGE, JOB)
 
 
 def _no_number(text: str) -> None:
     raise ValueError(f"{text} is no number")
 
 
+def _number(text: str) -> float:
+    """A whole one is an integer however it is written, as it is to the phone."""
+    value = float(text)
+    return int(value) if value.is_integer() and abs(value) < 2**53 else value
+
+
+def _check_values(value: Any) -> None:
+    """Raises ValueError for what could not be sent on to every phone: half characters, numbers beyond all limits."""
+    if isinstance(value, str):
+        value.encode()
+    elif isinstance(value, float | int):
+        if not -sys.float_info.max <= value <= sys.float_info.max:
+            raise ValueError("a number is beyond all limits")
+    elif isinstance(value, list):
+        for part in value:
+            _check_values(part)
+    elif isinstance(value, dict):
+        for name, part in value.items():
+            _check_values(name)
+            _check_values(part)
+
+
 def _contents(document: dict[str, Any]) -> JobShape:
     if document["evenbed_job"] > VERSION or _newest_schema(document) > SCHEMA:
-        raise JobFileError(Fault.NEWER_VERSION)
+        raise JobFileError(Fault.NEWER_VERSION, JOB)
     try:
         return JobShape.model_validate(document)
     except ValidationError as error:
@@ -105,9 +152,19 @@ def _check_history(contents: JobShape) -> None:
         if (change.kind, change.record_id) not in made:
             _check_place(contents.job, change, made)
             made.add((change.kind, change.record_id))
-    records = [(record.kind, record.id) for record in contents.records]
-    if len(set(records)) != len(records) or set(records) != made or ("job", contents.job) not in made:
-        raise JobFileError(Fault.RECORDS_DIFFER)
+    _check_records(contents, made)
+
+
+def _check_records(contents: JobShape, made: set[tuple[str, str]]) -> None:
+    """Each record once, and each that the history made."""
+    standing: set[tuple[str, str]] = set()
+    for record in contents.records:
+        if (record.kind, record.id) in standing or (record.kind, record.id) not in made:
+            raise JobFileError(Fault.RECORDS_DIFFER, f"{record.kind} {record.id}")
+        standing.add((record.kind, record.id))
+    lacking = sorted({("job", contents.job), *made} - standing)
+    if lacking:
+        raise JobFileError(Fault.RECORDS_DIFFER, " ".join(lacking[0]))
 
 
 def _check_envelope(change: ChangeShape, ids: set[str]) -> None:
@@ -117,27 +174,29 @@ def _check_envelope(change: ChangeShape, ids: set[str]) -> None:
     if wrong is not None:
         raise JobFileError(Fault.BAD_ID, wrong)
     if change.change_id in ids:
-        raise JobFileError(Fault.DOUBLE_CHANGE)
+        raise JobFileError(Fault.DOUBLE_CHANGE, change.change_id)
     ids.add(change.change_id)
 
 
 def _check_place(job_id: str, change: ChangeShape, made: set[tuple[str, str]]) -> None:
     """A record's first change names what it belongs to, which was made before it: so nothing can go round."""
+    told = f"{change.kind} {change.record_id}"
     if change.kind == "job":
         if change.record_id != job_id:
-            raise JobFileError(Fault.OTHER_JOB)
+            raise JobFileError(Fault.OTHER_JOB, told)
         return
     parent, field = PARENTS[change.kind]
     named = change.fields.get(field)
-    if (parent, named) in made:
+    if isinstance(named, str) and (parent, named) in made:
         return
     if parent == "job" and isinstance(named, str) and named != job_id:
-        raise JobFileError(Fault.OTHER_JOB)
-    raise JobFileError(Fault.NO_PARENT, f"{change.kind} {change.record_id}")
+        raise JobFileError(Fault.OTHER_JOB, told)
+    raise JobFileError(Fault.NO_PARENT, told)
 
 
 def _photos(contents: JobShape, names: frozenset[str]) -> dict[str, str]:
     """The names of the photos' parts, by hash."""
+    _check_told(contents)
     told = {photo.hash: _name_of(photo) for photo in contents.photos}
     there = {name for name in names if PHOTO.fullmatch(name)}
     unnamed = sorted(there - set(told.values()))
@@ -147,6 +206,19 @@ def _photos(contents: JobShape, names: frozenset[str]) -> dict[str, str]:
     if missing is not None:
         raise JobFileError(Fault.PHOTO_MISSING, missing)
     return {photo_hash: name for photo_hash, name in told.items() if name in there}
+
+
+def _check_told(contents: JobShape) -> None:
+    """Each photo is told of once, and a record names it."""
+    named = [change.fields.get("hash") for change in contents.history if change.kind == "photo"]
+    pictures = {one for one in named if isinstance(one, str)}
+    hashes: set[str] = set()
+    for photo in contents.photos:
+        if photo.hash in hashes:
+            raise JobFileError(Fault.DOUBLE_NAME, photo.hash)
+        if photo.hash not in pictures:
+            raise JobFileError(Fault.PHOTO_UNNAMED, photo.hash)
+        hashes.add(photo.hash)
 
 
 def _name_of(photo: PhotoShape) -> str:

@@ -1,12 +1,14 @@
 """What stands in `job.json`, version 1. Names that are not told here are left out when a file is read, and listed."""
 
+import re
+from datetime import datetime
 from typing import Annotated, Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 
 from evenbed.wire.exchange import FieldValues, SpokenName
 from evenbed.wire.protocol import MOST_KNEW
-from evenbed.wire.values import MOST_PHOTO_BYTES, Moment, PhotoType, Sha256, Uuid
+from evenbed.wire.values import MOST_PHOTO_BYTES, PhotoType, Sha256, Uuid
 
 VERSION = 1
 EXTENSIONS: dict[PhotoType, str] = {"image/jpeg": "jpg", "image/png": "png", "image/webp": "webp"}
@@ -14,6 +16,21 @@ EXTENSIONS: dict[PhotoType, str] = {"image/jpeg": "jpg", "image/png": "png", "im
 MOST_RECORDS = 200_000
 MOST_CHANGES = 500_000
 MOST_PHOTOS = 2_000
+_MOMENT = re.compile(
+    r"(19|20|21)\d\d-\d\d-\d\dT([01]\d|2[0-3]):[0-5]\d(:[0-5]\d(\.\d{1,9})?)?(Z|[+-]([01]\d|2[0-3]):[0-5]\d)",
+    re.ASCII,
+)
+
+
+def check_moment(text: str) -> str:
+    """The same text, where it is a time of RFC 3339 that every clock and database can hold. Raises ValueError."""
+    if _MOMENT.fullmatch(text) is None:
+        raise ValueError("a time is written as 2026-05-04T08:30:00-05:00, of the years 1900 to 2199")
+    datetime.fromisoformat(text)
+    return text
+
+
+Moment = Annotated[str, AfterValidator(check_moment)]
 
 
 class Shape(BaseModel):

@@ -67,9 +67,9 @@ def _push(ledger: SqlLedger, author: Author, some: Sequence[ChangeShape], at: da
     changes = [_change(one, number, at) for number, one in enumerate(some, start=first)]
     push = PushRequest(protocol=PROTOCOL, changes=changes, device_time=at.isoformat())
     results = accept_push(ledger, author, "foreman", push, at)
-    for result in results:
+    for change, result in zip(some, results, strict=True):
         if result.outcome == "refused":
-            raise JobFileError(Fault.REFUSED, result.message)
+            raise JobFileError(Fault.REFUSED, f"{change.kind} {change.record_id}", result.message or "")
     return results
 
 

@@ -2,7 +2,7 @@
 export const FAULTS = [
   "not_a_zip", "too_large", "too_many_parts", "encrypted", "bad_name", "double_name", "damaged", "no_job", "too_deep", "not_json",
   "not_a_job_file", "newer_version", "wrong_shape", "bad_id", "unknown_kind", "other_job", "no_parent", "double_change",
-  "records_differ", "photo_differs", "photo_missing", "photo_unnamed",
+  "records_differ", "photo_differs", "photo_missing", "photo_unnamed", "refused",
 ] as const;
 
 export type JobFault = (typeof FAULTS)[number];
@@ -10,7 +10,7 @@ export type JobFault = (typeof FAULTS)[number];
 const QUOTED = 80;
 
 export class JobFileError extends Error {
-  /** What it is about, no longer than a line. */
+  /** The place in it, no longer than a line. */
   readonly about: string;
 
   constructor(

@@ -1,29 +1,33 @@
 /** From JSON to the shapes of a job file. Names that they do not have are left out, and listed. */
 import { JobFileError } from "./faults";
-import { EXTENSIONS, MOST_KNEW, MOST_PHOTO, type FileChange, type FilePhoto, type FileRecord, type JobContents, type MediaType } from "./shapes";
 import { isUuid } from "./history";
+import { isMoment } from "./moments";
+import {
+  EXTENSIONS, MOST_CHANGES, MOST_KNEW, MOST_PHOTO, MOST_PHOTOS, MOST_RECORDS, type FileChange, type FilePhoto, type FileRecord, type JobContents, type MediaType,
+} from "./shapes";
 
 type Open = Readonly<Record<string, unknown>>;
 type Check = (value: unknown) => boolean;
 type Shape = Readonly<Record<string, Check>>;
 
 const LONGEST_NAME = 200;
-const LONGEST_MOMENT = 40;
+const LONGEST_APP = 100;
+/** On one line, and not all blanks. */
+const NAME = /^[^\x00-\x1f\x7f]*[^\x00-\x20\x7f][^\x00-\x1f\x7f]*$/; // eslint-disable-line no-control-regex
 const MOST_SCHEMA = 1_000_000;
 
 const isText: Check = (value) => typeof value === "string";
 const isObject = (value: unknown): value is Open => typeof value === "object" && value !== null && !Array.isArray(value);
-const isName: Check = (value) => value === null || (typeof value === "string" && value.trim() !== "" && value.length <= LONGEST_NAME && !/\p{Cc}/u.test(value));
+const isShort = (value: string, most: number) => value.length <= most || Array.from(value).length <= most;
+const isName: Check = (value) => value === null || (typeof value === "string" && NAME.test(value) && isShort(value, LONGEST_NAME));
 const isSchema: Check = (value) => Number.isInteger(value) && Number(value) >= 1 && Number(value) <= MOST_SCHEMA;
-const isMoment: Check = (value) =>
-  typeof value === "string" && value.length <= LONGEST_MOMENT && /^\d{4}-\d\d-\d\dT.*(Z|[+-]\d\d:?\d\d)$/.test(value) && !Number.isNaN(Date.parse(value));
 const isHash: Check = (value) => typeof value === "string" && /^[0-9a-f]{64}$/.test(value);
 const isId: Check = (value) => typeof value === "string" && isUuid(value);
-const isListOf = (is: Check): Check => (value) => Array.isArray(value) && value.every(is);
+const isListOf = (is: Check, most = Infinity): Check => (value) => Array.isArray(value) && value.length <= most && value.every(is);
 const isMediaType = (value: unknown): value is MediaType => typeof value === "string" && Object.hasOwn(EXTENSIONS, value);
 const isSize: Check = (value) => Number.isInteger(value) && Number(value) >= 1 && Number(value) <= MOST_PHOTO;
 
-const MAKER: Shape = { person: isName, device: isName, app: isText };
+const MAKER: Shape = { person: isName, device: isName, app: (value) => typeof value === "string" && isShort(value, LONGEST_APP) };
 const DEVICE: Shape = { id: isId, name: isName };
 const RECORD: Shape = { kind: isText, id: isText, fields: isObject };
 const CHANGE: Shape = {
@@ -35,7 +39,7 @@ const CHANGE: Shape = {
   at: isMoment,
   person: isName,
   device: (value) => value === null || isObject(value),
-  knew: (value) => isListOf(isId)(value) && (value as unknown[]).length <= MOST_KNEW,
+  knew: isListOf(isId, MOST_KNEW),
 };
 const PHOTO: Shape = { hash: isHash, media_type: isMediaType, size: isSize };
 const COMPLETE: Shape = { history: (value) => typeof value === "boolean", photos: isListOf(isHash) };
@@ -45,9 +49,9 @@ const WHOLE: Shape = {
   made_by: isObject,
   schema: isSchema,
   job: isId,
-  records: isListOf(isObject),
-  history: isListOf(isObject),
-  photos: isListOf(isObject),
+  records: isListOf(isObject, MOST_RECORDS),
+  history: isListOf(isObject, MOST_CHANGES),
+  photos: isListOf(isObject, MOST_PHOTOS),
   complete: isObject,
 };
 

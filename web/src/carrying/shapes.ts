@@ -4,9 +4,10 @@ import type { AnyFields, Kind } from "../wire";
 export const VERSION = 1;
 export const JOB = "job.json";
 export const ABOUT = "README.txt";
+export const MOST_RECORDS = 200_000;
+export const MOST_CHANGES = 500_000;
 export const MOST_PHOTOS = 2_000;
 export const MOST_JOB = 64_000_000;
-export const MOST_ABOUT = 100_000;
 export const MOST_PHOTO = 4_000_000;
 /** Of the file, and of all that comes out of it, bytes. */
 export const MOST_BYTES = 400_000_000;

@@ -1,7 +1,6 @@
 /** The office's database was restored or replaced: what this phone knew is held aside, and offered to the new one. */
-import type { AnyFields, Kind, Role } from "../wire";
+import { withoutLetGo, type AnyFields, type Kind, type Role } from "../wire";
 import { loadAccount, type Account, type PhoneDatabase, type QueuedChange, type RecordKey, type StoredRecord } from "./database";
-import { withoutLetGo } from "./let_go";
 import { differingFields, fieldsOnTop, keyText } from "./overlay";
 import { offerPicturesAgain } from "./photos";
 import { forgetPasts } from "./pasts";

@@ -1,8 +1,9 @@
 /** The phone's database: what the service said, what waits to be sent, who this phone is, and what is being typed. */
 import { Dexie, type EntityTable, type Table, type Transaction } from "dexie";
 import { uuidv7 } from "uuidv7";
+import { withoutLetGo } from "../wire";
 import type { AnyFields, Bytes, Change, Conflicts, HistoryEntry, JobChange, Kind, People, Refused, Role, UndoStep } from "../wire";
-import { undoWithoutLetGo, withoutLetGo } from "./let_go";
+import { undoWithoutLetGo } from "./let_go";
 
 /** A record as the service last told it. */
 export interface StoredRecord {

@@ -2,7 +2,7 @@
  * The phone's storage. Every method that writes is one transaction, and returns after it was committed and announced;
  * one that fails throws a StorageError and leaves everything as it was.
  */
-import type { JobFileRead } from "../carrying";
+import { JobFileError, type JobFileRead } from "../carrying";
 import type { Edit, JobHistoryReply, Kind, Loaded, People, PullReply, PushReply, Unsent, WriteTogether } from "../wire";
 import { adoptDatabase, offerHeld } from "./adopt";
 import { Announcer, newsOf, standingOf, type News, type Standing } from "./announce";
@@ -27,7 +27,7 @@ import { Presses } from "./presses";
 import { enqueue, keepRefused, waitingChanges } from "./queue";
 import { contentsFromText, takeIn, type ReadOutcome } from "./read_in";
 import { withRoom } from "./room";
-import { jobIn, type JobIn } from "./job_in";
+import { freshIn, jobIn, type JobIn } from "./job_in";
 import { jobOut, type JobOut } from "./job_out";
 import { keepPast, noteOpened, pastsToFetch } from "./pasts";
 import { DATABASE, unsentFile, type UnsentFile } from "./unsent";
@@ -203,10 +203,17 @@ export class Storage {
   /** Takes a job file that was found good: all of it or, where that fails, nothing. */
   async takeJob(file: JobFileRead): Promise<JobIn> {
     let taken: JobIn = { changes: 0, photos: 0, known: 0, keys: [] };
+    const faults: JobFileError[] = [];
     await this.#writeAnd(async (database) => {
-      taken = await jobIn(database, file);
+      const fresh = await freshIn(database, file);
+      if (fresh instanceof JobFileError) {
+        faults.push(fresh);
+        return [];
+      }
+      taken = await jobIn(database, file, fresh);
       return taken.keys;
     });
+    for (const fault of faults) throw fault;
     if (taken.photos > 0) this.photos.tell();
     return taken;
   }

@@ -3,6 +3,7 @@ export * from "./document";
 export * from "./floor";
 export * from "./handover";
 export * from "./job";
+export * from "./letGo";
 export { DEFAULTS } from "./generated/defaults";
 export * from "./people";
 export * from "./photos";

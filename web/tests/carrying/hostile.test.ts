@@ -6,6 +6,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { JobFileError, readJobFile } from "../../src/carrying";
 import { FAULTS } from "../../src/carrying/faults";
+import { neededIn, wrongField } from "../../src/carrying/fields";
 
 const ROOT = join(import.meta.dirname, "..", "..", "..");
 const PYTHON = join(ROOT, ".venv", "bin", "python");
@@ -43,6 +44,24 @@ test("each is refused with its reason, in time, and the good ones are not", { ti
 
 test("every reason has a file", () => {
   expect(new Set(Object.values(expected).filter((fault) => fault !== null))).toEqual(new Set(FAULTS));
+});
+
+interface Probes {
+  readonly values: readonly unknown[];
+  /** By kind and field: the places of the values that the service keeps. */
+  readonly kept: Readonly<Record<string, Readonly<Record<string, readonly number[]>>>>;
+  readonly needed: Readonly<Record<string, readonly string[]>>;
+}
+
+test("the phone takes in every field what the service keeps, and nothing else", () => {
+  const { values, kept, needed } = JSON.parse(readFileSync(join(folder, "probes.json"), "utf8")) as Probes;
+  for (const [kind, fields] of Object.entries(kept)) {
+    expect([kind, [...neededIn(kind)].sort()]).toEqual([kind, [...(needed[kind] ?? [])].sort()]);
+    for (const [name, places] of Object.entries(fields)) {
+      const mine = [...values.keys()].filter((place) => wrongField(kind, Object.fromEntries([[name, values[place]]])) === null);
+      expect([kind, name, mine]).toEqual([kind, name, places]);
+    }
+  }
 });
 
 test("names that this version does not know are left out and listed", async () => {

@@ -13,6 +13,7 @@ import { randomFrom } from "../sync/random";
 import { hasService, RealOffice, START_MS, type RealPhone } from "../sync/real_office";
 
 const HASH = "0".repeat(64);
+const JPEG = [0xff, 0xd8, 0xff]; // how one begins
 const CLOCKS_AGREE_MS = 5_000;
 const AT = "2026-05-04T08:30:00Z";
 
@@ -67,7 +68,7 @@ async function step(phone: RealPhone, job: string, random: Random): Promise<void
 }
 
 async function addPhoto(phone: RealPhone, room: string, n: number): Promise<void> {
-  const bytes = Uint8Array.from({ length: 500 + n }, (_, index) => (index * n) % 256);
+  const bytes = Uint8Array.from({ length: 500 + n }, (_, index) => JPEG[index] ?? (index * n) % 256);
   const [hash, size] = [bytesToHex(sha256(bytes)), { width: 8, height: 6 }];
   const photo: OwnPhoto = { hash, media_type: "image/jpeg", ...size, bytes, thumbnail: bytes.slice(0, 9) };
   const fields = { room_id: room, hash, media_type: "image/jpeg", size: bytes.length, ...size };
@@ -113,6 +114,7 @@ async function worked(phones: readonly RealPhone[], random: Random): Promise<str
   const [first] = phones as [RealPhone];
   await first.save(edit("job", job, { name: "Mill house" }), edit("room", uuidv7(), { job_id: job, name: "Hall" }));
   await first.storage.noteOpened(job);
+  await addPhoto(first, pick(random, (await first.rows()).filter(({ kind, fields }) => kind === "room" && "job_id" in fields && fields.job_id === job)).id, 7);
   for (const phone of phones) await phone.sync();
   for (let count = 0; count < 24; count += 1) {
     const phone = pick(random, phones);
@@ -143,6 +145,7 @@ describe.skipIf(!hasService)("against the service itself", () => {
     const [from, to] = [phones[0] as RealPhone, empty.phone()];
     const out = await outOf(from, job);
     expect(out.contents.complete).toEqual({ history: true, photos: out.contents.photos.map(({ hash }) => hash).filter((hash) => !out.photos.has(hash)) });
+    expect(out.photos.size).toBeGreaterThan(0);
     const taken = await intoAndOut(out, to);
     expect([taken.changes, taken.known, taken.photos]).toEqual([out.contents.history.length, 0, out.photos.size]);
     const there = await outOf(to, job);
