@@ -3,6 +3,7 @@ import {
   doubtOf, leftUntil, milestonesAt, nextOf, shareOf, ticksFrom, timeLineOf, type Countdown,
 } from "../../src/screens/waiting/standing";
 import { AT_FIRST, cellAfter, daysFrom, faultOf, momentOn, recordsFrom } from "../../src/screens/waiting/forecast";
+import { logFileFrom } from "../../src/screens/waiting/LogSheet";
 import { fastestAhead } from "../../src/screens/waiting/Evaporation";
 import type { Row } from "../../src/state";
 import type { Fields, WaitingAnswer } from "../../src/wire";
@@ -123,4 +124,15 @@ test("the fastest drying is the fastest of what is still to come", () => {
   const rates = [rate(0, 9), rate(2, 1), rate(3, 4), rate(4, 2)];
   expect(fastestAhead(rates, EIGHT + 3_600_000)?.rate).toBe(4);
   expect(fastestAhead(rates, EIGHT + 5 * 3_600_000)).toBeNull();
+});
+
+describe("a logger's file", () => {
+  test("is read in two octets a sign where it says so, and in one where it must be", async () => {
+    const text = "Time\tTemp (°C)\r\n2026-05-14 08:00\t18.5\r\n";
+    const narrow = Uint8Array.from(text, (sign) => sign.charCodeAt(0));
+    const wide = new Uint8Array(new Uint16Array([0xfeff, ...narrow]).buffer);
+    for (const octets of [wide, narrow]) {
+      expect(await logFileFrom(new File([octets], "log.csv"))).toEqual({ name: "log.csv", text });
+    }
+  });
 });

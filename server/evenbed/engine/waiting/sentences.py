@@ -16,6 +16,8 @@ WAITING_PROBLEMS: dict[str, str] = {
     "columns and in the figures?",
     "log_time": "Line {line}: {text} is no date and time that can be read.",
     "log_clock": "Line {line}: {text} has no time of day that can be read.",
+    "log_half_day": "Line {line}: after noon the hours begin again at one, and nothing tells morning from afternoon. "
+    "Have the logger write 24 hours, or AM and PM.",
     "log_number": "Line {line}: {text} is not a temperature.",
     "log_other_unit": "Line {line}: another unit stands behind the temperature than the file is read in.",
     "log_far": "Line {line}: {celsius} °C is no temperature of a bed or a room. Is the unit right?",

@@ -2964,6 +2964,7 @@ export interface components {
             readonly marks?: readonly components["schemas"]["Mark"][] | null;
             readonly readings?: readonly components["schemas"]["Reading"][] | null;
             readonly setups?: readonly components["schemas"]["Setup"][] | null;
+            readonly touches?: readonly components["schemas"]["Touch"][] | null;
         };
         /** @description The levels of a document, whatever room they are of. */
         readonly LevelsReport: {
@@ -3047,7 +3048,7 @@ export interface components {
             readonly clock_set_by: number;
             /** @description The first line after the clock was set, null where it was not */
             readonly clock_set_line: number | null;
-            /** @description True where days and months could be the other way round */
+            /** @description True where days, months or years could be the other way round */
             readonly day_doubtful: boolean;
             /** @description As the file was read */
             readonly day_first: boolean;
@@ -3075,6 +3076,8 @@ export interface components {
              * @enum {unknown}
              */
             readonly order: "rising" | "falling" | "mixed";
+            /** @description Lines at the end that are no rows, left out: a summary, or a row cut off */
+            readonly passed_over: number;
             /** @description How many problems there are in all */
             readonly problem_count: number;
             /** @description Everything wrong, line by line, up to a limit */
@@ -3087,6 +3090,8 @@ export interface components {
             readonly start: string | null;
             /** @description Which column the temperatures are from */
             readonly temperature_column: number | null;
+            /** @description True where other columns may hold the temperatures as well */
+            readonly temperature_doubtful: boolean;
             /** @description Which column the times are from */
             readonly time_column: number | null;
             /**
@@ -3104,6 +3109,8 @@ export interface components {
              * @enum {unknown}
              */
             readonly where: "bed" | "air";
+            /** @description As the file was read: of a date's three numbers the first is the year */
+            readonly year_first: boolean;
         };
         /** @description What a logger wrote, as text: a table with a column of times and one or more of temperatures. */
         readonly LogInQuestion: {
@@ -3131,6 +3138,11 @@ export interface components {
              */
             readonly unit?: ("celsius" | "fahrenheit") | null;
             readonly where?: ("bed" | "air") | null;
+            /**
+             * @description 01/02/03 is of 2001; null: told from the file if it can be
+             * @default null
+             */
+            readonly year_first?: boolean | null;
         };
         /** @description A straightedge where it lies worst: on a high place at each side of a gap, or rocking on a hump. */
         readonly Lying: {

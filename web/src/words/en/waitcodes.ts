@@ -13,6 +13,7 @@ export const waitcodes = {
   "problem.log_wide": "Line {line:number} has {columns:number} columns, the header names {needed:number}. Does a comma stand both between columns and in the figures?",
   "problem.log_time": "Line {line:number}: {text} is no date and time that can be read.",
   "problem.log_clock": "Line {line:number}: {text} has no time of day that can be read.",
+  "problem.log_half_day": "Line {line:number}: after noon the hours begin again at one, and nothing tells morning from afternoon. Have the logger write 24 hours, or AM and PM.",
   "problem.log_number": "Line {line:number}: {text} is not a temperature.",
   "problem.log_other_unit": "Line {line:number}: another unit stands behind the temperature than the file is read in.",
   "problem.log_far": "Line {line:number}: {celsius:temperature} is no temperature of a bed or a room. Is the unit right?",

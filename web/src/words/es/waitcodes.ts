@@ -15,6 +15,7 @@ export const waitcodes: Readonly<Record<keyof typeof english, string>> = {
   "problem.log_wide": "La línea {line:number} tiene {columns:number} columnas, el encabezado nombra {needed:number}. ¿Hay una coma tanto entre columnas como dentro de los números?",
   "problem.log_time": "Línea {line:number}: {text} no es una fecha con hora que se pueda leer.",
   "problem.log_clock": "Línea {line:number}: {text} no tiene una hora del día que se pueda leer.",
+  "problem.log_half_day": "Línea {line:number}: después de mediodía las horas empiezan otra vez en la una, y nada distingue la mañana de la tarde. Haga que el registrador escriba 24 horas, o a. m. y p. m.",
   "problem.log_number": "Línea {line:number}: {text} no es una temperatura.",
   "problem.log_other_unit": "Línea {line:number}: tras la temperatura está otra unidad que la del archivo.",
   "problem.log_far": "Línea {line:number}: {celsius:temperature} no es temperatura de una cama ni de un cuarto. ¿Está bien la unidad?",

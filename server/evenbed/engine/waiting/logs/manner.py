@@ -7,8 +7,9 @@ from itertools import pairwise, product
 
 from evenbed.engine.tables.lines import Line, cut
 from evenbed.engine.tables.shapes import Decimal, Separator
-from evenbed.engine.waiting.logs.times import clock_from, epoch_seconds, is_half, parted, plain
-from evenbed.engine.waiting.shapes import LogInQuestion
+from evenbed.engine.waiting.logs.counts import epoch_seconds, is_clock_in_digits, is_fine_serial
+from evenbed.engine.waiting.logs.times import clock_from, is_half, parted, plain
+from evenbed.engine.waiting.shapes import LogInQuestion, LogUnit
 
 SAMPLE = 150  # lines that a guess is made from: a logger may write a page about itself first
 SEPARATORS: tuple[Separator, ...] = ("tab", "semicolon", "comma", "blanks")
@@ -16,15 +17,18 @@ DECIMALS: tuple[Decimal, ...] = ("point", "comma")
 MOST_CELLS = 60
 DIGITS_OF_A_TIME = 4  # at least
 HALVES = frozenset("aApP")  # am and pm begin with them
+_SIGN = r"(?:°|º|˚|deg|\*|'|\ufffd)?\s?[CFcf]|[℃℉°º˚\ufffd]"  # the degree as it is written, and as it comes out wrong
 
 NUMBER: dict[Decimal, re.Pattern[str]] = {
-    "point": re.compile(r"([+\-−]?(?:\d{1,6}(?:\.\d{0,12})?|\.\d{1,12}))\s?((?:°|º|deg|\*)?\s?[CFcf])?"),
-    "comma": re.compile(r"([+\-−]?(?:\d{1,6}(?:,\d{0,12})?|,\d{1,12}))\s?((?:°|º|deg|\*)?\s?[CFcf])?"),
+    "point": re.compile(rf"([+\-−]?(?:\d{{1,6}}(?:\.\d{{0,12}})?|\.\d{{1,12}}))\s?({_SIGN})?"),
+    "comma": re.compile(rf"([+\-−]?(?:\d{{1,6}}(?:,\d{{0,12}})?|,\d{{1,12}}))\s?({_SIGN})?"),
 }
 _TEMPERATURE = re.compile(r"temp|celsius|fahrenheit|[°º]|\bdeg|\bt\d{0,2}$|\b[cf]$")
+_BETWEEN_WORDS = re.compile(r"[^a-z0-9]+")
 _OTHER = re.compile(
     r"dew|rocio|humid|hume|\brh\b|\bhr\b|%|batt|bater|volt|press|presi|elapsed|second|segund|count|index|lux"
 )
+_EDGE = re.compile(r"\bmin|\bmax|\bhigh|\blow|\bhi\b|\blo\b|alarm|limit|umbral|set ?point|consigna")
 _TIME = re.compile(r"time|date|datum|zeit|fecha|hora|dia\b|stamp|epoch|unix|when|cuando")
 
 
@@ -40,6 +44,8 @@ class Manner:
     temperature: int | None
     width: int = 0  # most cells that a row has
     is_chosen: bool = False  # where a person said which column holds the temperatures
+    is_serial: bool = False  # where days are counted as spreadsheets count them
+    has_rivals: bool = False  # where other columns may hold the temperatures as well
 
     def stamp(self, cells: Sequence[str]) -> str:
         """What a line says of its time, from one column or several."""
@@ -70,6 +76,7 @@ class _Cut:
             days = [n for n, cell in enumerate(cells) if is_day(cell)]
             clocks = [n for n, cell in enumerate(cells) if clock_from(cell) is not None]
             times = [*days, *clocks] if days else [n for n, c in enumerate(cells) if epoch_seconds(c)]
+            times = times or [n for n, cell in enumerate(cells) if is_fine_serial(cell)]
         return bool(times) and any(self.is_number(c) for n, c in enumerate(cells) if n not in times)
 
     def is_number(self, cell: str) -> bool:
@@ -96,13 +103,21 @@ def manner_of(lines: list[str], asked: LogInQuestion) -> Manner:
     rows = best.rows()
     day, clock = _time_columns(rows, asked.time_column)
     header = _header(best)
-    taken = {day, clock}
-    temperature = asked.temperature_column
-    if temperature is None:
-        temperature = _temperature_column(best, rows, taken, () if header is None else header.cells)
-    width = max((len(cells) for cells in rows), default=0)
-    is_chosen = asked.temperature_column is not None
-    return Manner(best.separator, best.decimal, header, day, clock, temperature, width, is_chosen)
+    found = [asked.temperature_column]
+    if found == [None]:
+        found = [*_temperature_columns(best, rows, {day, clock}, () if header is None else header.cells)]
+    return Manner(
+        best.separator,
+        best.decimal,
+        header,
+        day,
+        clock,
+        temperature=next(iter(found), None),
+        width=max((len(cells) for cells in rows), default=0),
+        is_chosen=asked.temperature_column is not None,
+        is_serial=day is not None and any(is_fine_serial(cells[day]) for cells in rows if day < len(cells)),
+        has_rivals=len(found) > 1,
+    )
 
 
 def _fitness(way: _Cut) -> tuple[int, int]:
@@ -120,10 +135,10 @@ def _time_columns(rows: Sequence[Sequence[str]], asked: int | None) -> tuple[int
         return 2 * sum(bool(is_kind(cell)) for cell in columns[n]) > len(rows)
 
     wanted = range(width) if asked is None else [asked] if asked < width else []
-    kinds: tuple[Callable[[str], object], ...] = (is_stamp, is_day, epoch_seconds)
+    kinds: tuple[Callable[[str], object], ...] = (is_stamp, is_day, epoch_seconds, is_fine_serial)
     for is_kind in kinds:
         for n in wanted:
-            if mostly(n, is_kind):
+            if mostly(n, is_kind) and not (is_kind is epoch_seconds and all(map(is_clock_in_digits, columns[n]))):
                 if is_kind is not is_day:
                     return n, None
                 clock = next((m for m in [*range(n + 1, width), *range(n)] if mostly(m, clock_from)), None)
@@ -146,10 +161,14 @@ def has_digits(cell: str) -> bool:
     return sum(c.isdigit() for c in cell) >= DIGITS_OF_A_TIME
 
 
-def _temperature_column(
+def _temperature_columns(
     way: _Cut, rows: Sequence[Sequence[str]], taken: set[int | None], names: Sequence[str]
-) -> int | None:
-    """The column of temperatures: by its name, by the sign in its cells, else the first that is no count."""
+) -> Sequence[int]:
+    """The columns that may hold the temperatures, the likeliest first.
+
+    By their names, by the sign in their cells, else all numbers that are no count. What a name tells to be a lowest,
+    a highest or an alarm only counts where nothing else does; the same figures in another unit are no rival.
+    """
     width = max((len(cells) for cells in rows), default=0)
     columns = {n: [cells[n] for cells in rows if n < len(cells)] for n in range(width) if n not in taken}
     numbers = [n for n, cells in columns.items() if any(way.is_number(cell) for cell in cells)]
@@ -160,7 +179,19 @@ def _temperature_column(
         n for n in fitting if _names_temperature(said.get(n))
     ]
     signed = [n for n in fitting if any(_sign(way, cell) for cell in columns[n])]
-    return next(iter([*named, *signed, *fitting]), None)
+    found = named or signed or fitting
+    found = [n for n in found if not _EDGE.search(said.get(n, ""))] or found
+    units = [unit_named(said.get(n, "")) for n in found]
+    return [n for n, unit in zip(found, units, strict=True) if unit == units[0]]
+
+
+def unit_named(name: str) -> LogUnit | None:
+    """The unit that a header's word names, None where it names none."""
+    words = plain(name)
+    parts = _BETWEEN_WORDS.sub(" ", words).split()
+    if "fahrenheit" in words or any(part in ("f", "degf") for part in parts):
+        return "fahrenheit"
+    return "celsius" if "celsius" in words or any(part in ("c", "degc") for part in parts) else None
 
 
 def _names_temperature(name: str | None) -> bool:

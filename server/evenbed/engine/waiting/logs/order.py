@@ -8,8 +8,9 @@ from itertools import pairwise
 from statistics import median_low
 
 from evenbed.engine.problems import Problem, problem_at
+from evenbed.engine.waiting.logs.counts import DAY_S
 from evenbed.engine.waiting.logs.rows import LogRow
-from evenbed.engine.waiting.logs.times import DAY_S, EPOCH_DAY
+from evenbed.engine.waiting.logs.times import EPOCH_DAY
 from evenbed.engine.waiting.shapes import LogOrder
 
 HOUR_S = 3600.0
@@ -31,11 +32,12 @@ class Ordered:
     problems: tuple[Problem, ...]
 
 
-def ordered(rows: Sequence[LogRow], offset: int) -> Ordered:
+def ordered(rows: Sequence[LogRow], offset: int, *, has_halves: bool = False) -> Ordered:
     """The rows in order of time; `offset` (minutes) holds for clocks without their own, at the beginning of the file.
 
     Where such clocks jump once by an hour more or less than from line to line else, as they do when the time of
-    summer ends or begins, the lines from there on have the other offset.
+    summer ends or begins, the lines from there on have the other offset. Hours that begin again at one after noon,
+    where nothing tells morning from afternoon (`has_halves`), are a problem.
     """
     order = _order_of(rows)
     turned = list(rows[::-1]) if order == "falling" else list(rows)
@@ -49,6 +51,9 @@ def ordered(rows: Sequence[LogRow], offset: int) -> Ordered:
     rising = sorted(timed, key=_moment)
     kept, problems = _single(rising)
     doubled = len(rising) - len(kept) - len(problems)
+    lost = None if has_halves or order != "mixed" else _lost_half(turned)
+    if lost is not None:
+        problems = (problem_at("text", "log_half_day", line=lost.line), *problems)
     return Ordered(kept, order, by, turned[at].line if change else None, doubled, problems)
 
 
@@ -79,6 +84,16 @@ def _change(rows: Sequence[LogRow]) -> tuple[int, int] | None:
     if not falling and not _is_change_time(rows[n].clock):
         return None
     return n + 1, -60 if back else 60
+
+
+def _lost_half(rows: Sequence[LogRow]) -> LogRow | None:
+    """The first row whose clock fell back by twelve hours less the usual step, where no hour lies beyond 1 to 12."""
+    if not all(HOUR_S <= row.clock % DAY_S < 13 * HOUR_S for row in rows):
+        return None
+    steps = [b.clock - a.clock for a, b in pairwise(rows)]
+    usual = median_low([abs(step) for step in steps])
+    falls = (n for n, step in enumerate(steps) if step < 0.0 and abs(step + 12 * HOUR_S - usual) <= SLACK_S)
+    return next((rows[n + 1] for n in falls), None)
 
 
 def _is_change_time(clock: float) -> bool:

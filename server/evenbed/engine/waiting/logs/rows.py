@@ -5,8 +5,10 @@ from dataclasses import dataclass, field
 
 from evenbed.engine.problems import Problem, problem_at, shown
 from evenbed.engine.tables.lines import Line
+from evenbed.engine.waiting.logs.counts import DAY_S, epoch_seconds, serial_seconds
+from evenbed.engine.waiting.logs.days import DateOrder
 from evenbed.engine.waiting.logs.manner import NUMBER, Manner
-from evenbed.engine.waiting.logs.times import DAY_S, EPOCH_DAY, DateText, clock_from, epoch_seconds, parted
+from evenbed.engine.waiting.logs.times import EPOCH_DAY, DateText, clock_from, parted
 from evenbed.engine.waiting.shapes import LogUnit
 
 MISSING = frozenset({"", "-", "--", "---", "nan", "na", "n/a", "null", "none", "err", "error", "s/d"})
@@ -32,9 +34,10 @@ class LogReader:
     """Reads the lines of one table, collecting problems."""
 
     manner: Manner
-    day_first: bool
+    dates: DateOrder
     problems: list[Problem] = field(default_factory=list)
     missing: int = 0
+    has_halves: bool = False  # am or pm stands behind some time of day
     _days: dict[DateText, int | None] = field(default_factory=dict)
 
     def read(self, lines: Sequence[Line]) -> list[LogRow]:
@@ -64,6 +67,8 @@ class LogReader:
 
     def _time(self, line: Line) -> tuple[float, int | None] | None:
         text = self.manner.stamp(line.cells)
+        if self.manner.is_serial and (days := serial_seconds(text)) is not None:
+            return days, None
         epoch = epoch_seconds(text)
         if epoch is not None:
             return epoch, 0
@@ -73,11 +78,12 @@ class LogReader:
         if day is None or clock is None:
             self._refuse(line, "log_time" if day is None else "log_clock", text=shown(text))
             return None
+        self.has_halves = self.has_halves or clock.is_half_day
         return (day - EPOCH_DAY) * DAY_S + clock.seconds, clock.offset
 
     def _day(self, written: DateText) -> int | None:
         if written not in self._days:
-            self._days[written] = written.ordinal(day_first=self.day_first)
+            self._days[written] = written.ordinal(day_first=self.dates.day_first, year_first=self.dates.year_first)
         return self._days[written]
 
     def _figure(self, line: Line, cell: str) -> tuple[float, LogUnit | None] | None:
@@ -93,4 +99,6 @@ class LogReader:
 
 def unit_of_sign(sign: str | None) -> LogUnit | None:
     """The unit that is written behind a figure, None where none is."""
-    return None if not sign else "fahrenheit" if sign[-1] in "fF" else "celsius"
+    if not sign or sign[-1] not in "cCfF℃℉":
+        return None
+    return "fahrenheit" if sign[-1] in "fF℉" else "celsius"

@@ -1,4 +1,4 @@
-"""Times as loggers write them: ISO, day or month first, named months, am and pm, seconds since 1970."""
+"""Times as loggers write them: ISO, day or month or year first, named months, am and pm."""
 
 import re
 import unicodedata
@@ -9,12 +9,8 @@ from functools import lru_cache
 KEPT = 4096  # dates and times of day that are not taken apart again: most come many times
 LONGEST = 60  # characters of a cell with a time
 FIRST_YEAR, LAST_YEAR = 1970, 2200
+CENTURY = 2000  # of a year in two digits
 EPOCH_DAY = date(1970, 1, 1).toordinal()
-FEWEST_EPOCH, MOST_EPOCH = (
-    1e8,
-    4e9,
-)  # seconds since 1970: from 1973 to 2096; a thousand times as many are milliseconds
-DAY_S = 86_400.0
 
 _DATE = (
     r"(?P<year>\d{4})[-/.](?P<month>\d{1,2})[-/.](?P<day>\d{1,2})"
@@ -23,6 +19,10 @@ _DATE = (
     r"|(?P<uname>[^\W\d_]{3,10})\.? (?P<uday>\d{1,2}),? (?P<uyear>\d{4})"
 )
 _DAY = re.compile(_DATE)
+_COMPACT = re.compile(
+    r"(?P<year>20\d{2})(?P<month>0[1-9]|1[0-2])(?P<day>0[1-9]|[12]\d|3[01])"
+    r"(?:[T ]?(?P<hour>\d{2})(?P<minute>\d{2})(?P<second>\d{2})?(?P<zone>Z|[+\-]\d{2}:?\d{2})?)?"
+)
 _STAMP = re.compile(rf"(?:{_DATE})(?:(?:T|,? )\s*(?P<clock>\d.*))?")
 _CLOCK = re.compile(
     r"(?P<hour>\d{1,2}):(?P<minute>\d{2})(?::(?P<second>\d{2})(?:[.,](?P<part>\d{1,9}))?)?"
@@ -30,7 +30,6 @@ _CLOCK = re.compile(
 )
 _HALF = re.compile(r"[AaPp]\.?\s?[Mm]\.?")
 _ZONE = re.compile(r"(?:UTC|GMT)\s?(?P<sign>[+\-−])\s?(?P<hours>\d{1,2})(?::?(?P<minutes>\d{2}))?", re.IGNORECASE)
-_EPOCH = re.compile(r"\d{9,13}(?:\.\d{1,9})?")
 _MONTHS = (
     *(("jan", 1), ("ene", 1), ("feb", 2), ("mar", 3), ("apr", 4), ("abr", 4), ("may", 5), ("jun", 6), ("jul", 7)),
     *(("aug", 8), ("ago", 8), ("sep", 9), ("set", 9), ("oct", 10), ("nov", 11), ("dec", 12), ("dic", 12)),
@@ -46,12 +45,19 @@ class DateText:
     month: int
     day: int
     is_numbers: bool = False  # `month` is then the first number and `day` the second
+    is_short: bool = (
+        False  # the year has two digits and stands last: it may be the day, and the first number the year
+    )
 
-    def ordinal(self, *, day_first: bool) -> int | None:
+    def ordinal(self, *, day_first: bool, year_first: bool = False) -> int | None:
         """The day counted as Python counts it; None where the calendar has no such day."""
-        month, day = (self.day, self.month) if self.is_numbers and day_first else (self.month, self.day)
+        year, month, day = self.year, self.month, self.day
+        if self.is_short and year_first:
+            year, month, day = CENTURY + self.month, self.day, self.year - CENTURY
+        elif self.is_numbers and day_first:
+            month, day = day, month
         try:
-            return date(self.year, month, day).toordinal() if FIRST_YEAR <= self.year <= LAST_YEAR else None
+            return date(year, month, day).toordinal() if FIRST_YEAR <= year <= LAST_YEAR else None
         except ValueError:
             return None
 
@@ -67,6 +73,8 @@ class ClockText:
 
 def parted(text: str) -> tuple[DateText, str] | None:
     """The date at the beginning of a text, and the time of day behind it, perhaps empty; None where there is none."""
+    if text[:8].isdecimal():
+        return _compact(text)
     head, sign, clock = text.partition("T" if text[10:11] == "T" else " ")
     day = _day(head)
     if day is not None and (not sign or clock[:1].isdecimal()):
@@ -74,6 +82,16 @@ def parted(text: str) -> tuple[DateText, str] | None:
     match = _STAMP.fullmatch(text) if len(text) <= LONGEST else None
     found = None if match is None else _date(match)
     return None if match is None or found is None else (found, match["clock"] or "")
+
+
+def _compact(text: str) -> tuple[DateText, str] | None:
+    """A date of eight digits, as ISO 8601 has it, and the time of day behind it with or without its colons."""
+    day, _, apart = text.partition(" ")
+    match = _COMPACT.fullmatch(day if clock_from(apart) is not None else text)
+    if match is None:
+        return None
+    clock = ":".join(part for part in match.group("hour", "minute", "second") if part) + (match["zone"] or "")
+    return DateText(int(match["year"]), int(match["month"]), int(match["day"])), clock or apart
 
 
 @lru_cache(maxsize=KEPT)
@@ -86,7 +104,9 @@ def _date(match: re.Match[str]) -> DateText | None:
     if match["year"]:
         return DateText(int(match["year"]), int(match["month"]), int(match["day"]))
     if match["first"]:
-        return DateText(_year(match["third"]), int(match["first"]), int(match["second"]), is_numbers=True)
+        is_short = len(match["third"]) == 2
+        first, second = int(match["first"]), int(match["second"])
+        return DateText(_year(match["third"]), first, second, is_numbers=True, is_short=is_short)
     name, day, year = (
         (match["name"], match["nday"], match["nyear"])
         if match["name"]
@@ -97,7 +117,7 @@ def _date(match: re.Match[str]) -> DateText | None:
 
 
 def _year(text: str) -> int:
-    return int(text) + (2000 if len(text) == 2 else 0)
+    return int(text) + (CENTURY if len(text) == 2 else 0)
 
 
 @lru_cache(maxsize=KEPT)
@@ -139,15 +159,6 @@ def zone_named(text: str) -> int | None:
         return None
     minutes = 60 * int(match["hours"]) + int(match["minutes"] or 0)
     return -minutes if match["sign"] in "-−" else minutes
-
-
-def epoch_seconds(text: str) -> float | None:
-    """Seconds since 1970 in a cell of seconds or of milliseconds; None where it is neither."""
-    if _EPOCH.fullmatch(text) is None:
-        return None
-    value = float(text)
-    value = value / 1000.0 if value > MOST_EPOCH else value
-    return value if FEWEST_EPOCH <= value <= MOST_EPOCH else None
 
 
 def plain(text: str) -> str:
