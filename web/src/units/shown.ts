@@ -49,9 +49,18 @@ export function inchesOnly(mm: number, parts = 16): string {
   return `${mm < 0 && steps > 0 ? MINUS : ""}${inchText(steps, parts)}`;
 }
 
+const formats = new Map<string, Intl.NumberFormat>(); // each takes longer to make than a hundred figures to write
+
+function plainFormat(places: number, language: string): Intl.NumberFormat {
+  const key = `${localeOf(language)}:${places}`;
+  const known = formats.get(key) ?? new Intl.NumberFormat(localeOf(language), { maximumFractionDigits: places, useGrouping: false });
+  formats.set(key, known);
+  return known;
+}
+
 /** A number with at most `places` decimals. No mark between thousands: typed back, a comma would be a decimal point. */
 export function numberText(value: number, places: number, language: string): string {
-  const text = new Intl.NumberFormat(localeOf(language), { maximumFractionDigits: places, useGrouping: false }).format(value);
+  const text = plainFormat(places, language).format(value);
   return text === "-0" ? "0" : text.replace("-", MINUS);
 }
 
