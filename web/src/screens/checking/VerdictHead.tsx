@@ -61,7 +61,8 @@ export function NotRead() {
 export function VerdictHead({ view: { flatness, isOld } }: { view: FlatnessView }) {
   const { verdict } = flatness;
   const check = governingCheck(flatness);
-  const near = check?.verdict === verdict ? nearText(check) : "";
+  const isByWedge = check !== null && (wedgeMost(flatness, check) ?? 0) > (worstOf(check)?.lying.gap ?? 0);
+  const near = check?.verdict === verdict && !isByWedge ? nearText(check) : ""; // what a wedge showed is no reading's doubt
   const isUnlimited = verdict === "not_read" && hasNoLimit(flatness);
   return (
     <div class="stack tight">

@@ -51,18 +51,21 @@ function limitPath(plan: RoomView["plan"], limit: number | null): string {
   return `flatness.checks[${plan?.flatness?.checks.findIndex((check) => check.limit === limit) ?? -1}].limit`;
 }
 
-function gapNote({ gap, profile }: StraightedgeAnswer): string {
+/** A straightedge that rocks on a hump touches it alone. */
+function gapNote({ gap, hump, profile }: StraightedgeAnswer): string {
   if (gap) return t("checking.plus_minus", { sigma: errorText(gap.sigma, reader.value) });
+  if (hump) return "";
   return t(profile.length === 0 ? "checking.no_bed_there" : "checking.touches");
 }
 
 function Found({ answer, plan }: { answer: StraightedgeAnswer; plan: RoomView["plan"] }) {
-  const { gap, limit, length } = answer;
+  const { gap, hump, limit, length } = answer;
   const made = gap ? { explanation: explained("straightedge_gap", "bed_surface", { straightedge: length, error: gap.sigma }) } : {};
   return (
     <>
       <div class="figures">
         <Figure label={t("checking.computed")} value={gap ? gapText(gap.gap) : t("checking.none")} note={gapNote(answer)} plan={NOTHING_EXPLAINED} path="flatness.straightedge" {...made} />
+        {hump && <Figure label={t("checking.hump")} value={gapText(hump.gap)} note={t("checking.plus_minus", { sigma: errorText(hump.sigma, reader.value) })} plan={NOTHING_EXPLAINED} path="flatness.straightedge.hump" explanation={explained("straightedge_hump", "bed_surface", { straightedge: length, error: hump.sigma })} />}
         <Figure label={t("checking.limit_name")} value={limit === null ? t("checking.none") : gapText(limit)} note={limit === null ? t("checking.no_limit") : ""} plan={plan ?? NOTHING_EXPLAINED} path={limitPath(plan, limit)} />
       </div>
       {answer.profile.length > 0 && <UnderEdge answer={answer} />}
