@@ -1,7 +1,8 @@
 """A calendar as iCalendar text, RFC 5545; the names of a calendar and how often to ask again by RFC 7986.
 
 Every date is an event that blocks nobody's time (`TRANSP:TRANSPARENT`). Moments are written in UTC, so that no table
-of time zones has to travel along.
+of time zones has to travel along. There is no METHOD: it is a picture of the dates and asks nobody for anything, so
+DTSTAMP tells when a date last changed (3.7.2, 3.8.7.2).
 """
 
 from collections.abc import Iterable, Iterator
@@ -18,6 +19,10 @@ LINE_BREAKS = ("\r\n", "\r", "\n", "\v", "\f", "\x85", "\u2028", "\u2029")
 ESCAPED = str.maketrans({"\\": "\\\\", ";": "\\;", ",": "\\,", "\n": "\\n"})  # RFC 5545, 3.3.11
 UNSEEN = dict.fromkeys([*range(0x09), *range(0x0B, 0x20), *range(0x7F, 0xA0), 0xFEFF])
 ASK_AGAIN = "PT1H"
+NOTHING = (  # a calendar holds one component at least (3.6): without a date it is the time that they would be in
+    *("BEGIN:VTIMEZONE", "TZID:Etc/UTC", "BEGIN:STANDARD", "DTSTART:19700101T000000"),
+    *("TZOFFSETFROM:+0000", "TZOFFSETTO:+0000", "TZNAME:UTC", "END:STANDARD", "END:VTIMEZONE"),
+)
 
 
 def calendar_from(given: object) -> CalendarAnswer:
@@ -30,7 +35,8 @@ def calendar_from(given: object) -> CalendarAnswer:
     problems = [*_problems(question)]
     if problems:
         raise BadDocumentError(problems)
-    lines = [*_head(question), *(line for date in question.dates for line in _event(question, date)), "END:VCALENDAR"]
+    events = [line for date in question.dates for line in _event(question, date)]
+    lines = [*_head(question), *(events or NOTHING), "END:VCALENDAR"]
     return CalendarAnswer("".join(folded(line) for line in lines))
 
 
@@ -61,7 +67,6 @@ def _head(question: CalendarQuestion) -> Iterable[str]:
         "VERSION:2.0",
         f"PRODID:{MAKER}",
         "CALSCALE:GREGORIAN",
-        "METHOD:PUBLISH",
         f"NAME:{name}",
         f"X-WR-CALNAME:{name}",
         f"REFRESH-INTERVAL;VALUE=DURATION:{ASK_AGAIN}",
@@ -72,7 +77,7 @@ def _head(question: CalendarQuestion) -> Iterable[str]:
 def _event(question: CalendarQuestion, date: CalendarDate) -> Iterator[str]:
     yield "BEGIN:VEVENT"
     yield f"UID:{escaped(date.uid)}"
-    yield f"DTSTAMP:{stamp(question.made_at)}"
+    yield f"DTSTAMP:{stamp(date.changed_at or question.made_at)}"
     if date.changed_at is not None:
         yield f"LAST-MODIFIED:{stamp(date.changed_at)}"
     yield f"SEQUENCE:{date.sequence}"

@@ -23,7 +23,7 @@ class LogTable:
 def table_of(lines: Sequence[Line], manner: Manner, *, is_open: bool) -> LogTable:
     """The rows of a file. `is_open` where it does not end with the end of a line: its last one may be cut off."""
     data = _data(lines, manner)
-    last = max((n for n, line in enumerate(data) if _is_row(line, manner)), default=len(data))
+    last = next((n for n in range(len(data) - 1, -1, -1) if _is_row(data[n], manner)), len(data))
     rows = [line for n, line in enumerate(data) if n <= last or has_digits(manner.stamp(line.cells))]
     if is_open and rows and rows[-1] is lines[-1] and _is_cut(rows[-1], rows[:-1], manner):
         rows = rows[:-1]
