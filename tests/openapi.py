@@ -28,6 +28,7 @@ from evenbed.wire.records import SHAPES
 from evenbed.wire.supplies import COMPANYS
 from tests.askers import RECORDS
 from tests.clients import Client
+from tests.jobfiles.hostile import good, text, zipped
 
 ADDRESS = "http://evenbed.test"
 GOOD, BAD = GenerationMode.POSITIVE, GenerationMode.NEGATIVE
@@ -49,9 +50,11 @@ NO_FAULT = {
     ("POST /api/plan", "bad_document"),
     ("POST /api/levels", "bad_document"),
     ("PUT /api/photos/{hash}", "photo_differs"),
+    ("POST /api/jobs/file", "job_file_not_taken"),
 }
-"""Refusals of requests in the agreed shape: a phone may be newer than the service, a room need not be buildable, and
-a picture has one size."""
+"""Refusals of requests in the agreed shape: a phone may be newer than the service, a room need not be buildable, a
+picture has one size, and not all bytes are a job file."""
+JOB_FILE = "POST /api/jobs/file"
 KNOWN = {**RECORDS, **COMPANYS}
 AnyCase = Case[Any]
 Operation = APIOperation[Any, Any, Any, Any]
@@ -99,6 +102,8 @@ def bad_cases(label: str) -> st.SearchStrategy[AnyCase]:
 
 
 def _pointed(case: AnyCase, about: dict[str, str]) -> AnyCase:
+    if case.operation.label == JOB_FILE:
+        case.body = zipped(text(good()))
     for told in (case.path_parameters, case.query):
         told |= {name: about[name] for name in told if name in about}
     if "record_id" in case.path_parameters:

@@ -16,6 +16,7 @@ from evenbed.api import (
     forecast,
     health,
     history,
+    jobfiles,
     people,
     photos,
     plans,
@@ -28,8 +29,10 @@ from evenbed.api.description import description_of
 from evenbed.api.feed import Keeping
 from evenbed.api.headers import SafeHeaders
 from evenbed.api.pages import Pages
+from evenbed.api.places import Places
 from evenbed.api.scanning import Scanning
 from evenbed.api.service import Service
+from evenbed.jobfile.parts import MOST_BYTES
 from evenbed.settings import Settings
 from evenbed.store.work import Store
 
@@ -46,13 +49,14 @@ def create_app(settings: Settings) -> FastAPI:
         docs_url=None,  # the framework's pages would load scripts from elsewhere
         redoc_url=None,
     )
-    app.state.service = Service(settings, store, Tries(), app.version, looking, Keeping(), Scanning())
-    rooms = (health, plans, sessions, people, exchange, events, history, photos, scans, calendars, forecast)
+    app.state.service = Service(settings, store, Tries(), app.version, looking, Keeping(), Scanning(), Places(1))
+    rooms = (health, plans, sessions, people, exchange, events, history, photos, scans, calendars, forecast, jobfiles)
     for room in rooms:
         app.include_router(room.router)
     app.router.default = Pages(settings.web)
     problems.install(app, [route for room in rooms for route in room.router.routes if isinstance(route, APIRoute)])
-    app.add_middleware(BodyLimit, limit=settings.body_limit, larger={scans.ADDRESSES: settings.scan_limit})
+    larger = {scans.ADDRESSES: settings.scan_limit, jobfiles.ADDRESS: MOST_BYTES}
+    app.add_middleware(BodyLimit, limit=settings.body_limit, larger=larger)
     app.add_middleware(SafeHeaders)
     app.openapi = lambda: description_of(app)  # type: ignore[method-assign]
     return app

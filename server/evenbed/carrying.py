@@ -11,7 +11,7 @@ from evenbed.jobfile.faults import JobFileError
 from evenbed.jobfile.making import UnknownJobError, find_job, write_job
 from evenbed.jobfile.parts import opened
 from evenbed.jobfile.reading import read
-from evenbed.jobfile.taking import take_in
+from evenbed.jobfile.taking import bring
 from evenbed.settings import Settings
 from evenbed.store.migrate import migrate
 from evenbed.store.work import Store
@@ -48,9 +48,7 @@ def run_job_in(given: argparse.Namespace, settings: Settings) -> int:
         migrate(settings.database_url)
         with closing(Store(settings.database_url, settings.busy_timeout_s)) as store:
             code = found(store, datetime.now(UTC))
-            with store.writing() as work:
-                taken = take_in(work, file, parts, datetime.now(UTC), settings.photo_pixels)
-                work.commit()
+            taken = bring(store, file, parts, datetime.now(UTC), settings.photo_pixels, lambda _work: None)
     if code:
         print(f"The database is new. Join code for one foreman's device: {code}")
     print(f"{taken.changes} changes and {taken.photos} photos are new; {taken.known} changes were here already.")

@@ -50,6 +50,8 @@ AT_MOST = {
     ("setter", "PATCH /api/people/{person_id}"): 403,
     ("setter", "PATCH /api/devices/{device_id}"): 403,
     ("setter", "DELETE /api/devices/{device_id}"): 403,
+    ("setter", "GET /api/jobs/{job_id}/file"): 403,
+    ("setter", "POST /api/jobs/file"): 403,
 }
 """How far a good request gets where it does not get through."""
 QUIETLY = settings(

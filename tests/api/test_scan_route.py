@@ -16,7 +16,7 @@ from tests.phones import uuid_text
 from tests.scans.clouds import ROOM, errors, furnished, save_ply, save_xyz, wavy
 from tests.streams import Stream, listening
 
-from evenbed.api import scans
+from evenbed.api import receiving
 from evenbed.api.scanning import MOST_AT_ONCE
 from evenbed.scans.task import Task
 from evenbed.scans.wishes import Wishes
@@ -167,7 +167,7 @@ def test_other_bodies_keep_their_smaller_limit(phone: Client) -> None:
 
 
 def test_a_sender_that_falls_silent_is_not_waited_for(phone: Client, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(scans, "SILENCE_S", 0.1)
+    monkeypatch.setattr(receiving, "SILENCE_S", 0.1)
 
     async def stuck() -> AsyncIterator[bytes]:
         yield b"1 2 3\n"
@@ -179,7 +179,7 @@ def test_a_sender_that_falls_silent_is_not_waited_for(phone: Client, monkeypatch
 
 def test_more_scans_than_there_are_places_are_told_when_to_come_again(phone: Client) -> None:
     with ExitStack() as held:
-        assert all(held.enter_context(phone.app.state.service.scanning.place()) for _ in range(MOST_AT_ONCE))
+        assert all(held.enter_context(phone.app.state.service.scanning.places.place()) for _ in range(MOST_AT_ONCE))
         reply = sent(phone, b"1 2 3\n")
     assert (reply.status_code, reply.json()["code"]) == (503, "busy")
     assert int(reply.headers["Retry-After"]) == reply.json()["retry_after"] > 0

@@ -10,6 +10,7 @@ import pytest
 from tests.askers import ASKERS, MARK, NEW, NEXT, PICTURE, RECORDS, REMOVED, SPARE, Company, company_of
 from tests.clients import Client, change, service
 from tests.databases import Databases
+from tests.jobfiles.hostile import good, text, zipped
 from tests.phones import uuid_text
 from tests.pictures import JOB
 from tests.streams import listening
@@ -47,6 +48,8 @@ MAY = {
     "DELETE /api/devices/{device_id}": FOREMANS,
     "POST /api/rooms/{room_id}/scan": f"{STRANGE} viewer_only_looks not_found ok ok",
     "POST /api/jobs/{job_id}/forecast": f"{STRANGE} viewer_only_looks not_found {PLACELESS} {PLACELESS}",
+    "GET /api/jobs/{job_id}/file": FOREMANS,
+    "POST /api/jobs/file": FOREMANS,
     "GET /api/photos/{hash}": CREWS,
     "PUT /api/photos/{hash}": f"{STRANGE} viewer_only_looks not_found ok ok",
     "GET /api/photos/{hash}/file": CREWS,
@@ -92,6 +95,7 @@ SENT: dict[str, dict[str, Any]] = {
     "PATCH /api/people/{person_id}": NAME,
     "PATCH /api/devices/{device_id}": NAME,
     "POST /api/rooms/{room_id}/scan": {"content": SCAN, "headers": OCTETS, "params": {"unit": "mm"}},
+    "POST /api/jobs/file": {"content": zipped(text(good())), "headers": OCTETS},
     "PUT /api/photos/{hash}": {
         "content": PICTURE.content,
         "headers": OCTETS,

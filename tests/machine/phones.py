@@ -146,7 +146,7 @@ class Phones:
         return file
 
     def take_job(self, phone: Phone, file: str) -> Row | None:
-        """Take a job's file in; how much was new, or None where that failed."""
+        """Take a job's file in; how much was new, or the fault for which it is not taken. None where that failed."""
         told: Row | None = self._attempt(phone, "take_job", file=file)
         return told
 

@@ -22,6 +22,8 @@ from evenbed.access.joining import (
 from evenbed.access.people import LastForemanError, UnknownDeviceError, UnknownPersonError
 from evenbed.access.rights import ForemanOnlyError, ViewerOnlyLooksError
 from evenbed.access.tries import TooManyTriesError
+from evenbed.jobfile.faults import JobFileError
+from evenbed.jobfile.making import UnknownJobError
 from evenbed.store.faults import StoreBusyError, StoreFailedError, StoreFullError, StoreGoneError
 from evenbed.sync.accept import DeviceForkedError, GapError, UpdateNeededError
 from evenbed.wire.problems import ABOUT, Code, ProblemItem, reply_for
@@ -77,6 +79,7 @@ def install(app: FastAPI, routes: Sequence[APIRoute]) -> None:
         UnknownPersonError: Code.NOT_FOUND,
         UnknownDeviceError: Code.NOT_FOUND,
         NoCalendarError: Code.NOT_FOUND,
+        UnknownJobError: Code.NOT_FOUND,
         DeviceForkedError: Code.DEVICE_FORKED,
         UpdateNeededError: Code.UPDATE_NEEDED,
     }
@@ -90,6 +93,7 @@ def install(app: FastAPI, routes: Sequence[APIRoute]) -> None:
     app.add_exception_handler(StoreGoneError, _gone)
     app.add_exception_handler(GapError, _gap)
     app.add_exception_handler(TooManyTriesError, _too_many_tries)
+    app.add_exception_handler(JobFileError, _not_taken)
     app.add_exception_handler(RequestValidationError, _malformed)
     app.add_exception_handler(HTTPException, _refusing(routes))
     app.add_exception_handler(Exception, _internal)
@@ -139,6 +143,13 @@ def _gone(request: Request, error: Exception) -> Response:
 def _gap(_request: Request, error: Exception) -> Response:
     assert isinstance(error, GapError)
     return problem_reply(Code.GAP, str(error), expected=error.expected)
+
+
+def _not_taken(_request: Request, error: Exception) -> Response:
+    """Why, and where in the file."""
+    assert isinstance(error, JobFileError)
+    item = ProblemItem(path=error.where, code=error.fault, message=str(error))
+    return problem_reply(Code.JOB_FILE_NOT_TAKEN, str(error), problems=[item])
 
 
 def _too_many_tries(_request: Request, error: Exception) -> Response:

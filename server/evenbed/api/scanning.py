@@ -4,11 +4,12 @@ import asyncio
 import os
 import sys
 import threading
-from collections.abc import AsyncIterator, Iterator
-from contextlib import asynccontextmanager, contextmanager
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
 
 import anyio
 
+from evenbed.api.places import Places
 from evenbed.scans.task import Task
 from evenbed.wire.problems import Code, reply_for
 from evenbed.wire.scans import ScanProgress
@@ -25,18 +26,8 @@ class Scanning:
     """Who has a scan here, and whose turn it is."""
 
     def __init__(self) -> None:
-        self._places = threading.BoundedSemaphore(MOST_AT_ONCE)
+        self.places = Places(MOST_AT_ONCE)
         self._turn = threading.Lock()
-
-    @contextmanager
-    def place(self) -> Iterator[bool]:
-        """False where too many scans are here already."""
-        has_place = self._places.acquire(blocking=False)
-        try:
-            yield has_place
-        finally:
-            if has_place:
-                self._places.release()
 
     async def lines(self, task: Task) -> AsyncIterator[bytes]:
         """What the reading says, line by line; whoever leaves ends it."""

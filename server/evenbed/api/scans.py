@@ -4,22 +4,20 @@ The file is received whole before anything is answered; then lines tell how far 
 is the answer or a problem. The file is gone when the answer ends, however it ends.
 """
 
-import asyncio
-import errno
 import tempfile
 from collections.abc import AsyncIterator
 from contextlib import ExitStack
 from dataclasses import replace
-from typing import IO, Annotated, Any
+from typing import Annotated, Any
 
 from fastapi import APIRouter, Depends, Query, Request, Response
 from fastapi.concurrency import run_in_threadpool
 from fastapi.responses import StreamingResponse
-from starlette.requests import ClientDisconnect
 from starlette.types import Receive, Scope, Send
 
 from evenbed.access.rights import check_writer, device_now
 from evenbed.api.problems import ENTRY_CODES, STORE_CODES, ProblemError, declared, problem_reply
+from evenbed.api.receiving import receive
 from evenbed.api.service import Service, TheService, WritingDevice
 from evenbed.api.uploads import check_octets
 from evenbed.engine.problems import BadDocumentError
@@ -35,8 +33,6 @@ from evenbed.wire.values import Number, Standard, Uuid
 
 router = APIRouter(prefix="/api", tags=["scans"])
 ADDRESSES = r"/api/rooms/[^/]+/scan"
-AT_ONCE = 1_000_000  # bytes written to the disk in one go
-SILENCE_S = 30.0
 BUSY_WAIT_S = 20
 CODES = (
     *ENTRY_CODES,
@@ -139,10 +135,10 @@ async def scan(
         problems = [ProblemItem.model_validate(problem, from_attributes=True) for problem in bad.problems]
         return problem_reply(Code.BAD_DOCUMENT, str(bad), problems=problems)
     with ExitStack() as held:
-        if not held.enter_context(service.scanning.place()):
+        if not held.enter_context(service.scanning.places.place()):
             raise ProblemError(Code.BUSY, "Other scans are being read. Send this one again.", retry_after=BUSY_WAIT_S)
         file = held.enter_context(tempfile.NamedTemporaryFile(prefix="evenbed-scan-"))
-        await _receive(request, file)
+        await receive(request, file, Code.SCAN_UNREADABLE, "scan")
         task = Task(path=file.name, rings=rings, wishes=wishes)
         return _Lines(service.scanning.lines(task), held.pop_all())
 
@@ -165,33 +161,3 @@ def _design_in(room: FieldValues) -> dict[str, object]:
 
 def _told(fields: FieldValues) -> FieldValues:
     return {name: value for name, value in fields.items() if value is not None}
-
-
-async def _receive(request: Request, file: "IO[bytes]") -> None:
-    """The whole body into a file. Raises ProblemError where it stops on its way or the disk is full."""
-    waiting = bytearray()
-    try:
-        async for chunk in _chunks(request):
-            waiting += chunk
-            if len(waiting) >= AT_ONCE:
-                await run_in_threadpool(file.write, bytes(waiting))
-                waiting.clear()
-        await run_in_threadpool(file.write, bytes(waiting))
-        await run_in_threadpool(file.flush)
-    except (ClientDisconnect, TimeoutError):
-        raise ProblemError(Code.SCAN_UNREADABLE, "The scan was cut off on its way. Send it again.") from None
-    except OSError as error:
-        if error.errno != errno.ENOSPC:
-            raise
-        raise ProblemError(Code.STORAGE_FULL, "There is no room left on the service's disk for the scan.") from None
-
-
-async def _chunks(request: Request) -> AsyncIterator[bytes]:
-    stream = request.stream()
-    while True:
-        try:
-            async with asyncio.timeout(SILENCE_S):
-                chunk = await anext(stream)
-        except StopAsyncIteration:
-            return
-        yield chunk

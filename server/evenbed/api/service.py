@@ -12,6 +12,7 @@ from evenbed.access.joining import device_from_token
 from evenbed.access.rights import check_foreman, check_writer
 from evenbed.access.tries import Tries
 from evenbed.api.feed import Keeping
+from evenbed.api.places import Places
 from evenbed.api.scanning import Scanning
 from evenbed.settings import Settings
 from evenbed.store.devices import Device
@@ -34,6 +35,8 @@ class Service:
     """What the engine said of rooms for calendars."""
     scanning: Scanning
     """Scans are read one after the other; some more may wait."""
+    carrying: Places
+    """Job files are made and taken in one at a time: each may fill some hundred megabytes."""
 
 
 def service_of(request: Request) -> Service:

@@ -82,8 +82,10 @@ def _document(content: bytes) -> dict[str, Any]:
 
 
 def check_depth(content: bytes) -> None:
-    """Raises JobFileError where lists and objects stand too deep within each other, or hold too much; none is built to
-    find out."""
+    """Raises JobFileError where lists and objects stand too deep within each other, or hold too much.
+
+    Nothing is built to find out.
+    """
     values = 0
     names: list[float] = []  # of each object that is open; a list counts none
     for found in _STRUCTURE.finditer(content):

@@ -38,6 +38,7 @@ class Code(StrEnum):
     PHOTO_HAS_POSITION = "photo_has_position"
     SCAN_UNREADABLE = "scan_unreadable"
     SCAN_MISSES_FLOOR = "scan_misses_floor"
+    JOB_FILE_NOT_TAKEN = "job_file_not_taken"
     FORECAST_OFF = "forecast_off"
     FORECAST_WITHOUT_PLACE = "forecast_without_place"
     FORECAST_UNREACHABLE = "forecast_unreachable"
@@ -85,6 +86,7 @@ ABOUT: dict[Code, About] = {
     Code.PHOTO_HAS_POSITION: About(422, "The photo tells where it was taken"),
     Code.SCAN_UNREADABLE: About(422, "The scan cannot be read"),
     Code.SCAN_MISSES_FLOOR: About(422, "The scan shows no floor in the room"),
+    Code.JOB_FILE_NOT_TAKEN: About(422, "Nothing was taken from the job file"),
     Code.FORECAST_OFF: About(501, "This service asks nobody for the weather"),
     Code.FORECAST_WITHOUT_PLACE: About(409, "The job does not say where it is"),
     Code.FORECAST_UNREACHABLE: About(502, "The weather could not be asked for"),

@@ -1,5 +1,5 @@
 /** One open tab of the app on one phone: its own storage and office, over the phone's disk and the machine's network. */
-import { makeJobFile, readJobFile } from "../../src/carrying";
+import { JobFileError, makeJobFile, readJobFile } from "../../src/carrying";
 import { Storage, type QueuedChange } from "../../src/storage";
 import { Office, type Http, type JoinOutcome } from "../../src/sync";
 import type { Edit, Row } from "../../src/wire";
@@ -86,11 +86,15 @@ export class Tab {
     return Buffer.from(await file.arrayBuffer()).toString("base64");
   }
 
-  /** Taken as the app takes it: looked into, then all of it or nothing. */
-  async takeJob(text: string): Promise<{ readonly changes: number; readonly known: number }> {
-    const file = await readJobFile(new Blob([Buffer.from(text, "base64")]));
-    const { changes, known } = await this.#storage.takeJob(file);
-    return { changes, known };
+  /** Taken as the app takes it: looked into, then all of it or nothing, and why. */
+  async takeJob(text: string): Promise<{ readonly changes: number } | { readonly fault: string }> {
+    try {
+      const { changes } = await this.#storage.takeJob(await readJobFile(new Blob([Buffer.from(text, "base64")])));
+      return { changes };
+    } catch (error) {
+      if (error instanceof JobFileError) return { fault: error.fault };
+      throw error;
+    }
   }
 
   close(): void {

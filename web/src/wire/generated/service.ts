@@ -113,6 +113,26 @@ export interface paths {
         readonly patch?: never;
         readonly trace?: never;
     };
+    readonly "/api/jobs/{job_id}/file": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        /**
+         * Job File
+         * @description Everything that is known of a job, deleted records, history and photos too, as one file.
+         */
+        readonly get: operations["job_file"];
+        readonly put?: never;
+        readonly post?: never;
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
     readonly "/api/jobs/{job_id}/forecast": {
         readonly parameters: {
             readonly query?: never;
@@ -147,6 +167,26 @@ export interface paths {
         readonly get: operations["job_history"];
         readonly put?: never;
         readonly post?: never;
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
+    readonly "/api/jobs/file": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly get?: never;
+        readonly put?: never;
+        /**
+         * Take Job File
+         * @description Take a job file in, made here or on a phone: all of it or nothing. What is known already stays as it is.
+         */
+        readonly post: operations["take_job_file"];
         readonly delete?: never;
         readonly options?: never;
         readonly head?: never;
@@ -1049,7 +1089,7 @@ export interface components {
          * @description Stable codes; a screen in another language makes its own sentence from them.
          * @enum {string}
          */
-        readonly Code: "bad_document" | "malformed" | "not_json" | "not_joined" | "device_removed" | "wrong_code" | "name_needed" | "device_taken" | "foreman_only" | "last_foreman" | "viewer_only_looks" | "too_many_tries" | "device_forked" | "gap" | "update_needed" | "not_found" | "method_not_allowed" | "too_large" | "json_required" | "octets_required" | "photo_gap" | "photo_differs" | "photo_damaged" | "photo_unknown_type" | "photo_too_large" | "photo_has_position" | "scan_unreadable" | "scan_misses_floor" | "forecast_off" | "forecast_without_place" | "forecast_unreachable" | "forecast_unreadable" | "busy" | "storage_full" | "storage_failed" | "internal";
+        readonly Code: "bad_document" | "malformed" | "not_json" | "not_joined" | "device_removed" | "wrong_code" | "name_needed" | "device_taken" | "foreman_only" | "last_foreman" | "viewer_only_looks" | "too_many_tries" | "device_forked" | "gap" | "update_needed" | "not_found" | "method_not_allowed" | "too_large" | "json_required" | "octets_required" | "photo_gap" | "photo_differs" | "photo_damaged" | "photo_unknown_type" | "photo_too_large" | "photo_has_position" | "scan_unreadable" | "scan_misses_floor" | "job_file_not_taken" | "forecast_off" | "forecast_without_place" | "forecast_unreachable" | "forecast_unreadable" | "busy" | "storage_full" | "storage_failed" | "internal";
         /**
          * Conflict
          * @description A value that lost against another made without knowing of it. An edit that has seen `sequence` closes it.
@@ -2648,6 +2688,52 @@ export interface components {
              * @default null
              */
             readonly units?: ("imperial" | "metric") | null;
+        };
+        /**
+         * JobFileReply
+         * @description All of the file is here now. Sent once more it changes nothing, and says so.
+         */
+        readonly JobFileReply: {
+            /**
+             * Changes
+             * @description That were new
+             */
+            readonly changes: number;
+            /**
+             * Has History
+             * @description Whether the file held the whole history of the job
+             */
+            readonly has_history: boolean;
+            /**
+             * Job
+             * @description Its id: that of the job in the file
+             */
+            readonly job: string;
+            /**
+             * Known
+             * @description Changes that were here already
+             */
+            readonly known: number;
+            /**
+             * Outcome
+             * @enum {string}
+             */
+            readonly outcome: "taken" | "nothing_new";
+            /**
+             * Photos
+             * @description That were new
+             */
+            readonly photos: number;
+            /**
+             * Photos Missing
+             * @description Of the job, and not in the file
+             */
+            readonly photos_missing: number;
+            /**
+             * Unknown
+             * @description Names in the file that this version does not know, and left out; some of them
+             */
+            readonly unknown: readonly string[];
         };
         /**
          * JobHistoryReply
@@ -7334,6 +7420,91 @@ export interface operations {
             };
         };
     };
+    readonly job_file: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path: {
+                readonly job_id: string;
+            };
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description The file: a zip with `job.json`, and the photos that are here */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/zip": string;
+                };
+            };
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `foreman_only`: Only a foreman may do this */
+            readonly 403: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `not_found`: There is nothing here */
+            readonly 404: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `malformed`: The request is not in the agreed shape */
+            readonly 422: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The service is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
     readonly forecast: {
         readonly parameters: {
             readonly query?: never;
@@ -7489,6 +7660,102 @@ export interface operations {
                 };
             };
             /** @description `malformed`: The request is not in the agreed shape */
+            readonly 422: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_failed`: The database failed; `internal`: The service made a mistake */
+            readonly 500: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `busy`: The service is busy */
+            readonly 503: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `storage_full`: The service's disk is full */
+            readonly 507: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+        };
+    };
+    readonly take_job_file: {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly requestBody: {
+            readonly content: {
+                readonly "application/octet-stream": string;
+            };
+        };
+        readonly responses: {
+            /** @description Successful Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": components["schemas"]["JobFileReply"];
+                };
+            };
+            /** @description `not_joined`: This device has not joined; `device_removed`: This device was removed */
+            readonly 401: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `foreman_only`: Only a foreman may do this */
+            readonly 403: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `too_large`: The request is too large */
+            readonly 413: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `octets_required`: The request must be application/octet-stream */
+            readonly 415: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["ProblemReply"];
+                };
+            };
+            /** @description `malformed`: The request is not in the agreed shape; `job_file_not_taken`: Nothing was taken from the job file */
             readonly 422: {
                 headers: {
                     readonly [name: string]: unknown;
