@@ -86,6 +86,7 @@ def test_between_low_and_high_the_temperature_swings_as_half_a_wave() -> None:
 
 
 @given(low=st.floats(-15.0, 30.0), swing=st.floats(0.0, 40.0), share=st.floats(0.0, 1.0))
+@settings(max_examples=share_of(200))
 def test_no_swing_bends_a_foretold_day_off_its_half_wave(low: float, swing: float, share: float) -> None:
     found = course(Curing(), Warmth([], [], [day(low, low + swing)]))
     assert found.at(9.0 * share) == pytest.approx(half_wave(9.0 * share, 0.0, 9.0, low, low + swing), abs=NEAR)
@@ -185,6 +186,7 @@ def test_days_may_be_told_in_any_order(order: list[int]) -> None:
 
 
 @given(last=st.floats(-30.0, 60.0), celsius=st.floats(-10.0, 40.0))
+@settings(max_examples=share_of(200))
 def test_wherever_a_measurement_ends_the_forecast_meets_it_and_comes_into_its_own(
     last: float, celsius: float
 ) -> None:

@@ -196,6 +196,7 @@ def test_a_logger_that_wrote_newest_first_is_turned_round() -> None:
 
 
 @given(st.permutations(range(8)))
+@settings(max_examples=share_of(200))
 def test_lines_in_any_order_are_put_in_order_of_time(order: list[int]) -> None:
     lines = [f"2026-05-14 {8 + n:02}:00,{20 + n}\n" for n in range(8)]
     answer = read("".join(lines[n] for n in order))

@@ -5,8 +5,9 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.share import share_of
 
 from evenbed.engine.document.filling import MixedBatch, Placement
 from evenbed.engine.document.waiting import ClimateRow, Curing, MilestoneNeed
@@ -67,6 +68,7 @@ def test_a_default_nobody_published_says_so() -> None:
 
 
 @given(celsius=st.floats(-20.0, 45.0), colder=st.floats(0.5, 10.0))
+@settings(max_examples=share_of(200))
 def test_cold_stretches_every_wait(celsius: float, colder: float) -> None:
     warm = readiness_from(Curing(), [row(0, celsius)], [PLACEMENT]).rows
     cold = readiness_from(Curing(), [row(0, celsius - colder)], [PLACEMENT]).rows
@@ -75,6 +77,7 @@ def test_cold_stretches_every_wait(celsius: float, colder: float) -> None:
 
 
 @given(needs=st.lists(st.floats(0.0, 500.0), min_size=5, max_size=5), celsius=st.floats(0.0, 40.0))
+@settings(max_examples=share_of(200))
 def test_a_bed_kept_at_its_temperature_until_a_milestone_has_just_the_age_it_needs(
     needs: list[float], celsius: float
 ) -> None:
@@ -220,6 +223,7 @@ PLACEMENTS = st.lists(
 
 
 @given(curing=CURINGS, climate=CLIMATES, placements=PLACEMENTS)
+@settings(max_examples=share_of(200))
 def test_whatever_a_document_may_say_each_milestone_has_its_hours_or_the_reason_why_not(
     curing: Curing, climate: list[ClimateRow], placements: list[Placement]
 ) -> None:
