@@ -25,6 +25,49 @@ def test_a_bed_that_falls_against_its_design_is_told(built: float, is_told: bool
     assert ("flatness_fall_away" in {caution["code"] for caution in plan["cautions"]}) is is_told
 
 
+def water_of(built: dict[tuple[float, float], float]) -> list[list[float]]:
+    """Where water stands on a bed that falls 1 in 50 towards +x, 10 mm a reading; some are off by mm."""
+    top = {"kind": "plane", "through": [[x, y, HIGH + FALL * (4000.0 - x)] for x, y in ROOM[:3]]}
+    readings = over_grid(4000, 3000, 500, lambda x, y: FALL * (4000.0 - x) + built.get((x, y), 0.0))
+    plan = plan_of(checked_room(ROOM, readings, bed={"top": top}), "plan")
+    found: list[list[float]] = plan["flatness"]["level"]["standing_water"]
+    return found
+
+
+def test_water_stands_in_a_dip_deeper_than_the_fall_to_the_next_reading() -> None:
+    assert water_of({(2000.0, 1500.0): -9.9}) == []
+    assert water_of({(2000.0, 1500.0): -10.1}) == [[2000.0, 1500.0]]
+
+
+def test_water_stands_in_a_hollow_of_several_places_that_are_as_low_as_each_other() -> None:
+    """By hand: 40 − 30 and 30 − 20 are 10 mm both; lower than 20 mm, which is next."""
+    assert water_of({(2000.0, 1500.0): -30.0, (2500.0, 1500.0): -20.0}) == [[2000.0, 1500.0], [2500.0, 1500.0]]
+
+
+def test_water_stands_behind_a_rim_along_the_low_edge_and_at_a_side_wall() -> None:
+    dam = {(4000.0, float(y)): 30.0 for y in range(0, 3500, 500)}
+    assert water_of(dam) == [[3500.0, y] for y in range(0, 3500, 500)]
+    assert water_of({(2000.0, 0.0): -30.0}) == [[2000.0, 0.0]]
+    assert water_of({(0.0, 0.0): -30.0}) == [[0.0, 0.0]]
+
+
+def test_water_runs_off_over_the_low_edge_however_deep_it_is() -> None:
+    assert water_of({(4000.0, 1500.0): -30.0}) == []
+
+
+@pytest.mark.parametrize("count", [4, 11])
+def test_f_numbers_of_lines_shorter_than_twelve_heights_judge_nothing(count: int) -> None:
+    """ASTM E1155 takes no line shorter than 11 ft, twelve heights a foot apart (from memory)."""
+    top = {"kind": "plane", "through": [[x, y, HIGH + FALL * (4000.0 - x)] for x, y in ROOM[:3]]}
+    for rise in (0.0, 5.0):
+        lines = [{"id": "h", "heights": [rise * (n % 2) for n in range(count)]}]
+        more = {"height_lines": lines, "flatness": {"standard": "aci_117_25_20"}, "bed": {"top": top}}
+        found = plan_of(checked_room(ROOM, over_grid(4000, 3000, 1000, lambda _x, _y: 0.0), **more), "plan")[
+            "flatness"
+        ]
+        assert (found["f_numbers"]["heights"], found["verdict"]) == (count, "too_sparse")
+
+
 @pytest.mark.parametrize(("rough", "verdict"), [(1.0, "within"), (1.5, "beyond")])
 def test_one_line_below_three_fifths_of_the_overall_f_number_is_beyond(rough: float, verdict: str) -> None:
     """ACI 117-10, table 4.8.5.1: the least of any one part is 3/5 of the overall FF, here 15 of 25.

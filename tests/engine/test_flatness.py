@@ -142,33 +142,6 @@ def test_readings_a_foot_apart_in_line_give_f_numbers() -> None:
     assert [line["heights"] for line in found["f_lines"]] == [12]
 
 
-@pytest.mark.parametrize(
-    ("width", "depth", "spans"),
-    [(6000.0, 5000.0, [4000, 1000, 100]), (3000.0, 2000.0, [1000, 100]), (600.0, 500.0, [100])],
-)
-def test_din_spans_that_fit_the_room_are_laid(width: float, depth: float, spans: list[float]) -> None:
-    room = checked_room(
-        rectangle(width, depth), over_grid(width, depth, width / 6, flat), flatness={"standard": "din_18202_3"}
-    )
-    assert [check["length"] for check in flatness_of(room)["checks"]] == spans
-
-
-def test_a_straightedge_longer_than_the_room_keeps_its_limit_and_is_told() -> None:
-    room = checked_room(rectangle(1200.0, 900.0), over_grid(1200, 900, 100, flat))
-    assert flatness_of(room)["checks"][0]["limit"] == 6.35
-    assert "flatness_longer" in codes_of(room)
-
-
-def test_own_limits_hold_and_lacking_ones_are_told() -> None:
-    own = {"standard": "own", "own": [{"length": 1000.0, "gap": 2.0}, {"length": 2000.0, "gap": 3.0}]}
-    built = over_grid(4000, 3000, 500, flat)
-    assert [(c["length"], c["limit"]) for c in checked(built, flatness=own)["checks"]] == [(2000, 3), (1000, 2)]
-    lacking = checked_room(ROOM, built, flatness={"standard": "own"})
-    assert flatness_of(lacking)["checks"] == []
-    assert flatness_of(lacking)["verdict"] == "not_read"
-    assert "flatness_no_limits" in codes_of(lacking)
-
-
 def again(z: float, hour: int | None, n: str = "again") -> Json:
     taken = {} if hour is None else {"taken_at": HOUR.format(hour)}
     return {"id": n, "at": [2000.0, 1500.0], "down": -HIGH - z, "stage": "bed"} | taken

@@ -29,7 +29,7 @@ TouchWay = Literal["rub", "fill"]
 class GapLimit:
     """The most that may stand open under a straightedge of one length."""
 
-    gap: float = length(about="Most that may stand open under it", high=500.0)
+    gap: float = length(about="Most that may stand open under it", low=0.1, high=500.0)
     length: float = length(about="Length of the straightedge", low=50.0, high=30_000.0)
 
 

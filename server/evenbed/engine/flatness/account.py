@@ -8,7 +8,7 @@ from evenbed.engine.flatness.coverage import ENOUGH
 from evenbed.engine.flatness.levelled import FALLS
 from evenbed.engine.flatness.lying import longest_stretch
 from evenbed.engine.flatness.shapes import FallCheck, LevelCheck, StraightedgeCheck
-from evenbed.engine.flatness.verdicts import DOUBT, Laid
+from evenbed.engine.flatness.verdicts import DOUBT, Laid, sigma_of_none, telling_of
 from evenbed.engine.flatness.worked_flatness import WorkedFlatness
 from evenbed.engine.sources import Explanation, explanation_of
 from evenbed.engine.top.facets import BedTop, Facet
@@ -46,12 +46,14 @@ def _check_cautions(where: str, laid: Laid, found: WorkedFlatness) -> Iterator[C
         yield caution_at(where, "flatness_sparse", length=check.length, share=check.judged_share)
     if laid.is_reduced:
         yield caution_at(where, "flatness_reduced", length=check.length)
-    worst = max((one for one in (check.gap, check.hump) if one is not None), key=lambda one: one.gap, default=None)
-    if worst is None:
+    known = [(one.gap, one.sigma) for one in (check.gap, check.hump) if one is not None]
+    if not found.readings:
         return
-    doubt = DOUBT * worst.sigma
-    if abs(worst.gap - check.limit) < doubt:
-        values = {"gap": worst.gap, "limit": check.limit, "doubt": doubt}
+    unseen = [(0.0, sigma_of_none(found.surface))]
+    gap, sigma = telling_of(known or unseen, is_beyond=check.verdict == "beyond")
+    doubt = DOUBT * sigma
+    if known and abs(gap - check.limit) < doubt:
+        values = {"gap": gap, "limit": check.limit, "doubt": doubt}
         yield caution_at(where, "flatness_near_limit", length=check.length, **values)
     elif doubt >= COARSE * check.limit:
         yield caution_at(where, "flatness_coarse", limit=check.limit, doubt=doubt)

@@ -91,7 +91,7 @@ def combined(numbers: Iterable[tuple[float, int]]) -> float:
 def lines_among(spots: Sequence[tuple[str, Point, float]]) -> list[Heights]:
     """Lines of LEAST_READ readings or more that stand in a straight line 300 mm or 12 in apart (id, place, height).
 
-    A reading may stand off by 2 % of the spacing; one may be in several lines that cross.
+    A reading may stand off by 2 % of the spacing; one may be in several lines that cross, but no line is part of one.
     """
     cells: dict[tuple[int, int], list[int]] = defaultdict(list)
     for n, (_, (x, y), _) in enumerate(spots):
@@ -103,7 +103,7 @@ def lines_among(spots: Sequence[tuple[str, Point, float]]) -> list[Heights]:
                 chain = _chain(spots, cells, n, step)
                 if len(chain) >= LEAST_READ:
                     found.setdefault(frozenset(chain), _as_line(spots, chain))
-    return list(found.values())
+    return [line for chain, line in found.items() if not any(chain < other for other in found)]
 
 
 def _steps_from(

@@ -15,6 +15,8 @@ from evenbed.engine.top.facets import BedTop, Facet
 
 LEVEL = 1e-6  # rise over run: less is level
 FALLS = 1e-3  # rise over run: a top that falls less is not asked to shed water
+AS_LOW = 1e-3  # mm: places that differ by no more are as low as each other
+OUTWARD = 0.25  # sine of the least angle to an edge at which a top falls out over it, not along it
 FEWEST = 3  # readings that tell of a plane
 
 
@@ -59,22 +61,56 @@ def _facet_at(facets: Sequence[Facet], at: Point) -> int:
 
 
 def standing_water(surface: BedSurface, top: BedTop, drain: Fixture | None) -> tuple[Point, ...]:
-    """Read places of a falling top that lie lower than all round them, and have no drain beside them.
+    """Read places of a falling top from which no water runs off: all round them, or round all as low beside them, the
+    bed is higher, and there is no outlet.
 
-    Every other place has a way down along the triangles. A top without a drain sheds water at its edge, so that a
-    place on the rim of what was read holds none.
+    Every other place has a way down along the triangles. The outlet is the drain; of a top without one the rim of
+    what was read, where the top as designed falls out over it.
     """
     if top.steepest < FALLS or not surface.triangles:
         return ()
-    mesh = surface.mesh
+    spokes = surface.mesh.spokes
     built = [z + top.at(x, y) for x, y, z in surface.points]
-    rim = {n for i, j in mesh.apex if (j, i) not in mesh.apex for n in (i, j)}
-    found = []
-    for n, at in enumerate(mesh.places):
-        is_held = (drain is not None or n not in rim) and all(built[m] > built[n] for m in mesh.spokes[n])
-        if is_held and not (drain is not None and _drains(surface, n, drain)):
-            found.append(at)
-    return tuple(found)
+    found: list[int] = []
+    for pool in _level_pools(built, spokes):
+        is_held = all(built[m] > built[n] - AS_LOW for n in pool for m in spokes[n])
+        if is_held and not any(_runs_out(surface, n, top, drain) for n in pool):
+            found += [n for n in pool if n < surface.spots]
+    return tuple(surface.mesh.places[n] for n in sorted(found))
+
+
+def _level_pools(built: Sequence[float], spokes: Sequence[Sequence[int]]) -> Iterator[list[int]]:
+    """All places, those together that are as low as one beside them."""
+    left = set(range(len(built)))
+    while left:
+        pool, front = [], [left.pop()]
+        while front:
+            n = front.pop()
+            pool.append(n)
+            beside = [m for m in spokes[n] if m in left and abs(built[m] - built[n]) <= AS_LOW]
+            left.difference_update(beside)
+            front += beside
+        yield pool
+
+
+def _runs_out(surface: BedSurface, n: int, top: BedTop, drain: Fixture | None) -> bool:
+    return _drains(surface, n, drain) if drain is not None else _is_low_edge(surface, n, top)
+
+
+def _is_low_edge(surface: BedSurface, n: int, top: BedTop) -> bool:
+    """True on the rim of what was read, where the top as designed falls out over it."""
+    mesh, at = surface.mesh, surface.mesh.places[n]
+    facet = top.facets[_facet_at(top.facets, at)]
+    rim = [
+        (i, j) for m in mesh.spokes[n] for i, j in ((n, m), (m, n)) if (i, j) in mesh.apex and (j, i) not in mesh.apex
+    ]
+    return any(_falls_over(mesh.places[i], mesh.places[j], facet) for i, j in rim)
+
+
+def _falls_over(start: Point, end: Point, facet: Facet) -> bool:
+    """True where a facet falls to the right of a way, no less than OUTWARD of straight across it."""
+    dx, dy = end[0] - start[0], end[1] - start[1]
+    return facet.c * dx - facet.b * dy > OUTWARD * math.hypot(dx, dy) * math.hypot(facet.b, facet.c)
 
 
 def _drains(surface: BedSurface, n: int, drain: Fixture) -> bool:

@@ -13,6 +13,7 @@ from evenbed.engine.document.flatness import FlatnessDesign, Standard
 FOOT, INCH = 304.8, 25.4  # mm
 LARGE_EDGE = 15.0 * INCH  # a tile with an edge this long, or longer, is a large one: ANSI A108.02
 SHORTEST = 10.0  # mm: less is no straightedge
+USUAL = 2000.0  # mm: the straightedge most used with DIN 18202 (common practice, no source)
 SLACK = 0.02  # of its length: a straightedge is taken for one of a rule's length, as tapped on a drawing
 
 BASES = {
@@ -70,7 +71,7 @@ class Limits:
     """All limits of one standard, the long straightedge first.
 
     `between` is the limit for any length between (None where there is none); a rule that has no such formula gives
-    its next longer length's.
+    the least of what its lengths as long or longer allow.
     """
 
     standard: Standard
@@ -78,24 +79,34 @@ class Limits:
     between: Callable[[float], float | None] | None = None
 
     def fitting(self, longest: float) -> "Limits":
-        """Of a table of many spans (`between`) those that fit a room, the least of them at any rate; else all."""
+        """Of a table of many spans (`between`) those that fit a room, and the longest that does; else all.
+
+        A bed may be beyond its limit at a length between two spans alone, so that the straightedge most used and the
+        longest are laid too.
+        """
         if self.between is None:
             return self
-        rows = tuple(row for row in self.rows if row.length <= longest) or self.rows[-1:]
-        return Limits(self.standard, rows, self.between)
+        spans = {row.length for row in self.rows if row.length <= longest} or {self.rows[-1].length}
+        whole = float(min(math.floor(longest), self.rows[0].length))
+        spans |= {length for length in (USUAL,) if length <= longest}
+        spans |= {length for length in (whole,) if length > max(spans) * (1.0 + SLACK)}
+        code = self.rows[0].code
+        rows = [Limit(length, gap, code) for length in spans if (gap := self.between(length)) is not None]
+        return Limits(self.standard, tuple(sorted(rows, key=lambda row: -row.length)), self.between)
 
     def at(self, length: float) -> float | None:
         """Most that may stand open under a straightedge of any length, None where no limit is for it.
 
-        A gap never shrinks as the straightedge grows, so that between two lengths the next longer one's limit is none
-        that a flat enough bed can break. For one longer than the longest there is none.
+        A gap never shrinks as the straightedge grows, so that what is over the limit of any that is as long or longer
+        is over it under that one too. For one longer than the longest there is none.
         """
         if length < SHORTEST:
             return None
         if self.between is not None:
             return self.between(length)
-        deciding = sorted((row.length, row.gap) for row in self.rows if row.decides)
-        return next((gap for long, gap in deciding if length <= long * (1.0 + SLACK)), None)
+        return min(
+            (row.gap for row in self.rows if row.decides and length <= row.length * (1.0 + SLACK)), default=None
+        )
 
 
 def limits_of(design: FlatnessDesign, longest_edge: float) -> Limits:

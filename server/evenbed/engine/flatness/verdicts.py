@@ -15,7 +15,7 @@ from evenbed.engine.flatness.beyond import beyond_share_of
 from evenbed.engine.flatness.coverage import ENOUGH, Coverage
 from evenbed.engine.flatness.lying import lying_of
 from evenbed.engine.flatness.search import worst_lying
-from evenbed.engine.flatness.shapes import GapVerdict, Lying, StraightedgeCheck, Verdict
+from evenbed.engine.flatness.shapes import GapVerdict, StraightedgeCheck, Verdict
 from evenbed.engine.flatness.standards import SLACK, Limit, Limits
 
 DOUBT = 1.645  # standard errors: 90 % of what readings err by lies within them, either way
@@ -47,9 +47,11 @@ def _checked(
     told = [one for one in gaps if tells_of(one, limit)]
     laid = [(one.start, one.end) for one in told]
     judged = 1.0 if any(one.passed_over for one in told) else coverage.judged_share(limit.length, laid)
-    is_beyond = any(one is not None and one.gap > limit.gap + ROUNDING for one in (gap, hump))
+    known = [(one.gap, one.sigma) for one in (gap, hump) if one is not None]
+    is_beyond = any(found > limit.gap + ROUNDING for found, _ in known)
     verdict = _verdict(is_beyond, judged >= ENOUGH and not is_awaited, bool(surface.spots or laid))
-    is_sure = all(abs(found - limit.gap) >= DOUBT * sigma for found, sigma in _found(gap, hump))
+    telling = telling_of(known or [(0.0, sigma_of_none(surface))], is_beyond=is_beyond)
+    is_sure = abs(telling[0] - limit.gap) >= DOUBT * telling[1]
     return Laid(
         StraightedgeCheck(
             limit=limit.gap,
@@ -74,8 +76,18 @@ def tells_of(gap: MeasuredGap, limit: Limit) -> bool:
     return is_as_long or (long > limit.length and gap.gap <= limit.gap)
 
 
-def _found(gap: Lying | None, hump: Lying | None) -> Iterable[tuple[float, float]]:
-    return [(one.gap, one.sigma) for one in (gap, hump) if one is not None]
+def telling_of(found: Sequence[tuple[float, float]], *, is_beyond: bool) -> tuple[float, float]:
+    """Of gaps and humps, each with its standard error, the one that a verdict stands by.
+
+    Beyond the limit one is enough: the one that is so most surely. Within it all must be: the one that may be most.
+    """
+    doubt = -DOUBT if is_beyond else DOUBT
+    return max(found, key=lambda one: one[0] + doubt * one[1])
+
+
+def sigma_of_none(surface: BedSurface) -> float:
+    """Standard error of a gap where none was found, mm: amid two readings of the worst; 0 where nothing was read."""
+    return math.sqrt(1.5) * max(surface.sigmas, default=0.0)
 
 
 def _verdict(is_beyond: bool, is_judged: bool, is_read: bool) -> Verdict:
@@ -88,13 +100,19 @@ def _verdict(is_beyond: bool, is_judged: bool, is_read: bool) -> Verdict:
 
 def gap_verdicts_of(limits: Limits, gaps: Sequence[MeasuredGap]) -> tuple[GapVerdict, ...]:
     """Every measured gap against the limit for the straightedge that lay there."""
-    found = []
-    for gap in gaps:
-        length = math.dist(gap.start, gap.end)
-        limit = limits.at(length)
-        verdict = "no_limit" if limit is None else "beyond" if gap.gap > limit + ROUNDING else "within"
-        found.append(GapVerdict(gap.id, gap.gap, limit, verdict, length))  # type: ignore[arg-type]
-    return tuple(found)
+    return tuple(_gap_verdict(limits, gap) for gap in gaps)
+
+
+def _gap_verdict(limits: Limits, gap: MeasuredGap) -> GapVerdict:
+    """Under one longer than the rule's nothing but what is within can be told: a shorter one shows less."""
+    length = math.dist(gap.start, gap.end)
+    limit = limits.at(length)
+    if limit is None:
+        longest = max((row for row in limits.rows if row.decides), key=lambda row: row.length, default=None)
+        if longest is None or length < longest.length or gap.gap > longest.gap + ROUNDING:
+            return GapVerdict(gap.id, gap.gap, None, "no_limit", length)
+        limit = longest.gap
+    return GapVerdict(gap.id, gap.gap, limit, "beyond" if gap.gap > limit + ROUNDING else "within", length)
 
 
 def worst_verdict(verdicts: Iterable[Verdict]) -> Verdict:

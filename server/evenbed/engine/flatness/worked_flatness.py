@@ -14,7 +14,7 @@ from evenbed.engine.document.tops import DrainTop
 from evenbed.engine.flatness.bed_readings import BedReading, bed_readings_from
 from evenbed.engine.flatness.bed_surface import BedSurface, bed_surface_from
 from evenbed.engine.flatness.coverage import ENOUGH, NEAR, Coverage, coverage_of
-from evenbed.engine.flatness.fnumbers import FlatAndLevel, Heights, f_numbers_of, lines_among
+from evenbed.engine.flatness.fnumbers import LEAST_READ, FlatAndLevel, Heights, f_numbers_of, lines_among
 from evenbed.engine.flatness.levelled import FALLS, level_check_of
 from evenbed.engine.flatness.lying import longest_stretch
 from evenbed.engine.flatness.next_places import next_places, places_to_read_again
@@ -182,11 +182,14 @@ class WorkedFlatness:
         found, asked = self.flat_and_level.overall, self.needs
         if asked is None:
             return ()
+        lines = [line for line in self.flat_and_level.lines if line.heights >= LEAST_READ]
         if found is None:
             return ("too_sparse" if self.surface.spots else "not_read",)
+        if not lines:
+            return ("too_sparse",)
         ff, fl = asked
         least_fl = None if fl is None else ACI_LOCAL * fl
-        parts = [_is_below(line, ACI_LOCAL * ff, least_fl) for line in self.flat_and_level.lines]
+        parts = [_is_below(line, ACI_LOCAL * ff, least_fl) for line in lines]
         if _is_below(found, ff, fl) or any(parts):
             return ("beyond",)
         return ("within" if fl is None or found.fl is not None else "too_sparse",)
