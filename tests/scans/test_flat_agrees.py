@@ -18,7 +18,8 @@ COLUMNS, ROWS = 12, 9
 LENGTHS = (900.0, 1275.0)
 SHORTEST_WAVE = 1500.0  # mm: ten heights
 AGREED = 0.01  # mm: what the engine's search may be short by
-MISSED = 0.1  # of the largest gap: it may lie between two heights and along none of the dozen directions
+MISSED = 0.01  # of the largest gap on a smooth bed
+MISSED_ON_ROUGH = 0.05  # where every height is for itself and hundreds of places are nearly as bad
 
 
 def smooth_bed(seed: int) -> Array:
@@ -49,9 +50,9 @@ def by_engine(heights: Array, length: float) -> Worst:
     return worst_lying(bed_surface_from(spots, regions_of_room(corners)), length)
 
 
-def by_scan(heights: Array, length: float) -> tuple[float, float]:
+def by_scan(heights: Array, length: float, pitch: float = PITCH) -> tuple[float, float]:
     """Gap and hump of the scan's search."""
-    grid = FlatGrid(0.0, 0.0, PITCH, PITCH, heights, np.zeros(heights.shape), np.ones(heights.shape, bool))
+    grid = FlatGrid(0.0, 0.0, pitch, pitch, heights, np.zeros(heights.shape), np.ones(heights.shape, bool))
     check = checked(grid, Limit(length, 3.0, "own"))
     return (check.gap.gap if check.gap else 0.0), (check.hump.gap if check.hump else 0.0)
 
@@ -65,12 +66,22 @@ def pairs_of(heights: Array, length: float) -> list[tuple[float, float]]:
 
 @pytest.mark.parametrize("seed", range(3))
 @pytest.mark.parametrize("length", LENGTHS)
-def test_on_smooth_beds_both_find_the_same_but_for_what_lies_between_the_lines(seed: int, length: float) -> None:
+def test_on_smooth_beds_both_find_the_same(seed: int, length: float) -> None:
     for exact, seen in pairs_of(smooth_bed(seed), length):
         assert (1 - MISSED) * exact - AGREED <= seen <= exact + AGREED
 
 
-@pytest.mark.parametrize("seed", range(2))
-def test_on_beds_where_every_height_is_for_itself_the_scan_never_finds_more(seed: int) -> None:
+@pytest.mark.parametrize("seed", range(5))
+def test_on_beds_where_every_height_is_for_itself_the_scan_never_finds_more_and_hardly_less(seed: int) -> None:
     for exact, seen in pairs_of(rough_bed(seed), LENGTHS[0]):
-        assert 0.75 * exact < seen <= exact + AGREED
+        assert (1 - MISSED_ON_ROUGH) * exact < seen <= exact + AGREED
+
+
+@pytest.mark.parametrize("turn", [0.31, 0.5, 1.1])
+def test_a_valley_that_runs_along_none_of_the_dozen_directions_is_found_in_full(turn: float) -> None:
+    """By hand: a straightedge across it stands open by half its length times the slope."""
+    y, x = np.mgrid[0:61, 0:81] * 50.0
+    away = (x - 2000.0) * math.cos(turn) + (y - 1500.0) * math.sin(turn)
+    seen, _ = by_scan(0.004 * np.abs(away), 1500.0, pitch=50.0)
+    corner = 0.004 * 50.0 / 2.0  # what is cut off the valley's bottom between two heights
+    assert 0.004 * 750.0 - corner <= seen <= 0.004 * 750.0 + AGREED

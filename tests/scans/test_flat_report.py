@@ -89,6 +89,14 @@ def test_own_limits_hold_where_they_are_asked_for_and_none_judge_nothing(tmp_pat
     assert (none.flatness.verdict, none.flatness.checks) == (None, [])
 
 
+def test_din_spans_that_fit_the_room_are_laid_and_the_longest_of_all(tmp_path: Path) -> None:
+    """By hand: 3000 mm by 2400 mm are 3841.9 mm from corner to corner."""
+    reply = scanned(tmp_path, bed_with(0.0), points=40_000, standard="din_18202_3")
+    assert reply.flatness is not None
+    told = [(one.length, one.limit) for one in reply.flatness.checks]
+    assert told == [(3841.0, 10.0), (2000.0, 6.0), (1000.0, 4.0), (100.0, 2.0)]
+
+
 def test_the_gap_beside_f_numbers_decides_nothing(tmp_path: Path) -> None:
     reply = scanned(tmp_path, bed_with(30.0), standard="aci_117_35_25")
     assert reply.flatness is not None

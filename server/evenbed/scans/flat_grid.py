@@ -46,6 +46,10 @@ class FlatGrid:
         known = self.sigmas[self.is_read]
         return float(np.median(known)) if len(known) else float("nan")
 
+    def place(self, u: float, v: float) -> tuple[float, float]:
+        """The place, mm, of so many steps along the row and from row to row."""
+        return self.x + u * self.dx, self.y + v * self.dy
+
     def with_heights(self, heights: Numbers) -> "FlatGrid":
         """The same places with other heights."""
         return FlatGrid(self.x, self.y, self.dx, self.dy, heights, self.sigmas, self.in_room)

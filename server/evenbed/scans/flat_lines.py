@@ -26,11 +26,11 @@ class Lines:
     grid: FlatGrid
 
     def at(self, row: int, along: float) -> tuple[float, float]:
-        """The place, mm, of so many steps along a row."""
+        """The place, in the grid's steps, of so many steps along a row."""
         first = min(int(along), self.x.shape[1] - 2)
         share = along - first
-        x, y = (float(axis[row, first] * (1 - share) + axis[row, first + 1] * share) for axis in (self.x, self.y))
-        return self.grid.x + x / self.parts * self.grid.dx, self.grid.y + y / self.parts * self.grid.dy
+        u, v = (float(axis[row, first] * (1 - share) + axis[row, first + 1] * share) for axis in (self.x, self.y))
+        return u / self.parts, v / self.parts
 
     def marked(self, beyond: Truth) -> Truth:
         """The grid's heights nearest to what is marked on the lines."""

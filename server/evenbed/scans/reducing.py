@@ -68,7 +68,7 @@ def readings_from(path: Path, room: Room, wishes: Wishes, progress: Progress) ->
     if not read.readings:
         raise _no_floor(found, read.heaps.near)
     grid = flat_grid_of(read.spots, read.pieces, read.grid)
-    flatness = None if wishes.bed is None else flatness_of(grid, found.floor, wishes.bed)
+    flatness = None if wishes.bed is None else flatness_of(grid, found.floor, wishes.bed, room.longest)
     return ScanReply(readings=read.readings, report=_report(found, read, wishes.stage), flatness=flatness)
 
 

@@ -4,7 +4,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from evenbed.engine.flatness.lying import longest_stretch
 from evenbed.engine.geometry import Ring, box_of, clipped_to_convex, signed_area
+from evenbed.engine.touching import regions_of_room
 from evenbed.scans.cloud import Numbers, Truth
 
 
@@ -24,6 +26,11 @@ class Room:
         """Width and depth."""
         x_low, y_low, x_high, y_high = self.box
         return x_high - x_low, y_high - y_low
+
+    @property
+    def longest(self) -> float:
+        """The longest straightedge that fits in it, mm."""
+        return longest_stretch(regions_of_room(self.rings[0], self.rings[1:]))
 
     def holds(self, x: Numbers, y: Numbers) -> Truth:
         """True for each place inside the outline and in no cutout, by counting crossings."""
