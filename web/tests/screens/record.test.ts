@@ -178,7 +178,8 @@ describe("what is unfinished when somebody signs", () => {
 describe("what a record hands on of falls, weather and cautions", () => {
   const caution = (code: string) => ({ code, text: code, where: "", values: {} });
   const level = { falls: [{ facet: 0, designed: 0.02, fall: 0.0125, readings: 9 }], standing_water: [[300, 400]] };
-  const plan = { cautions: [caution("prediction")], flatness: { level } } as unknown as Plan;
+  const bed = { top: [{ polygon: [[0, 0], [600, 0], [600, 300], [0, 300]] }] };
+  const plan = { bed, cautions: [caution("prediction")], flatness: { level } } as unknown as Plan;
   const curve = [{ at: "2026-05-04T15:00:00Z" }, { at: "2026-05-06T15:00:00Z" }];
   const waiting = { placed_at: "2026-05-04T15:00:00Z", curve, cautions: [caution("prediction"), caution("unvented_heater")] } as unknown as Content["waiting"];
   const day = (date: string) => ({ low: -2, high: 9, low_at: `2026-05-${date}T06:00:00Z`, high_at: `2026-05-${date}T15:00:00Z`, wind: 20 });
@@ -190,7 +191,9 @@ describe("what a record hands on of falls, weather and cautions", () => {
   });
 
   test("a fall is told as asked for and as built, in percent for spreadsheets", () => {
-    expect(cellsOf(fallsTable(content)).rows).toEqual([[1, 2, 1.25, 9]]);
+    reader.value = { units: "metric", language: "en" };
+    expect(cellsOf(fallsTable(content)).rows).toEqual([[300, 150, 2, 1.25, 9]]);
+    reader.value = { units: "imperial", language: "en" };
     expect(waterTable(content).rows).toEqual([[[300, 400]]]);
   });
 

@@ -3,7 +3,7 @@ import { fallText } from "../../units";
 import type { Flatness, Plan } from "../../wire";
 import { reader, t } from "../../words";
 import { Figure } from "../common/Figure";
-import { gapText, offText } from "../common/flatness";
+import { gapText, middleOfPlane, offText } from "../common/flatness";
 import { Cautions } from "../common/Notes";
 import { cautionsAt } from "../common/plan";
 import { placeText } from "../common/roomFigure";
@@ -12,19 +12,36 @@ type Fall = NonNullable<Flatness["level"]>["falls"][number];
 
 const LEVEL = 1e-4; // less than 0.1 mm in a metre falls nowhere
 
+const SHEDS = 1e-3; // as a ratio: a top that falls less is not asked to shed water
+
 function fallNote({ designed, readings }: Fall): string {
   return t(designed < LEVEL ? "checking.asked_level" : "checking.asked_fall", { fall: fallText(designed, reader.value), readings });
 }
 
+/** The planes whose fall is known, the one that falls least of what was asked first: a round drain has dozens that nobody reads. */
 function Falls({ falls, plan }: { falls: readonly Fall[]; plan: Plan }) {
+  const short = ({ fall, designed }: Fall) => (fall ?? 0) - designed;
+  const known = falls.map((fall, index) => ({ fall, index })).filter(({ fall }) => falls.length === 1 || fall.fall !== null).sort((a, b) => short(a.fall) - short(b.fall));
+  const where = (fall: Fall) => (falls.length === 1 ? t("checking.fall") : t("checking.fall_of", { place: placeText(middleOfPlane(plan, fall.facet)) }));
   return (
     <>
-      {falls.map((fall, index) => (
+      {known.map(({ fall, index }) => (
         <Figure
-          key={fall.facet} label={falls.length === 1 ? t("checking.fall") : t("checking.fall_of", { number: fall.facet + 1 })} note={fallNote(fall)}
+          key={fall.facet} label={where(fall)} note={fallNote(fall)}
           value={fall.fall === null ? t("not_known") : fallText(fall.fall, reader.value)} plan={plan} path={`flatness.level.falls[${index}].fall`}
         />
       ))}
+    </>
+  );
+}
+
+/** Planes that nobody read enough of, and who has the last word where water must run. */
+function FallNotes({ falls }: { falls: readonly Fall[] }) {
+  const unread = falls.length > 1 ? falls.filter(({ fall }) => fall === null).length : 0;
+  return (
+    <>
+      {unread > 0 && <p class="quiet small" data-testid="planes-unread">{t("checking.falls_unread", { planes: unread })}</p>}
+      {falls.some(({ designed }) => designed >= SHEDS) && <p class="caution" data-testid="water-caution">{t("checking.water_caution")}</p>}
     </>
   );
 }
@@ -41,6 +58,7 @@ export function LevelAndFall({ flatness: { level }, plan }: { flatness: Flatness
         <Figure label={t("checking.lowest")} value={offText(level.lowest)} note={placeText(level.lowest_at)} plan={plan} path="flatness.level.lowest" />
         <Falls falls={level.falls} plan={plan} />
       </div>
+      <FallNotes falls={level.falls} />
       <Cautions cautions={cautionsAt(plan, "flatness.level")} />
       {level.standing_water.length > 0 && (
         <div data-testid="standing-water">

@@ -83,6 +83,13 @@ export function workText({ id, way, depth }: FlatnessWork): string {
   return `${id} ${way === "rub" ? "\u2212" : "+"}${depthToDo(depth)}`;
 }
 
+/** Where a plane of the top is told to be: the middle of its corners. */
+export function middleOfPlane({ bed }: Pick<Plan, "bed">, facet: number): readonly [number, number] {
+  const corners = bed.top[facet]?.polygon ?? [];
+  const mean = (index: 0 | 1) => corners.reduce((sum, corner) => sum + corner[index], 0) / (corners.length || 1);
+  return [Math.round(mean(0)), Math.round(mean(1))];
+}
+
 /** The check that tells most: one that is beyond, then one that cannot be judged, then the longest. */
 export function governingCheck({ checks }: Flatness): StraightedgeCheck | null {
   const over = ({ gap, hump, limit }: StraightedgeCheck) => Math.max(gap?.gap ?? 0, hump?.gap ?? 0) / (limit || 1);

@@ -12,7 +12,7 @@ import { flatScene, FLAT_LAYERS, hasFlat } from "./drawings";
 import { DrawingFigure } from "./Figure";
 import { Facts, RecordTable } from "./RecordTable";
 import {
-  basisLines, cautionsTable, decisionsTable, fallsTable, flatnessTable, gapsTable, linesTable, logsTable, milestonesTable, touchesTable, typedTemperatures, waterTable, workTable,
+  basisLines, cautionsTable, decisionsTable, flatnessTable, gapsTable, knownFalls, linesTable, logsTable, milestonesTable, touchesTable, typedTemperatures, waterTable, workTable,
 } from "./tablesOfCheck";
 import { readingsTable } from "./tablesOfFloor";
 
@@ -78,7 +78,13 @@ function Level({ content }: Part) {
   const level = content.plan.flatness?.level;
   if (!level) return null;
   const isFalling = level.falls.some(({ designed }) => designed >= FALLS);
-  return <><RecordTable table={fallsTable(content)} />{isFalling && <RecordTable table={waterTable(content)} />}</>;
+  const unread = level.falls.filter(({ fall }) => fall === null).length;
+  return (
+    <>
+      <RecordTable table={knownFalls(content)}>{unread > 0 && <p class="record-said">{t("checking.falls_unread", { planes: unread })}</p>}</RecordTable>
+      {isFalling && <RecordTable table={waterTable(content)}><p class="record-said">{t("checking.water_caution")}</p></RecordTable>}
+    </>
+  );
 }
 
 /** Whether anything at all was measured on the bed, or done to it. */

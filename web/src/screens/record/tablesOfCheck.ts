@@ -1,6 +1,7 @@
 /** Tables of the finished bed: temperatures and milestones, what was measured, what was worked over, cautions and decisions. */
 import type { Fields } from "../../wire";
 import { t, told } from "../../words";
+import { middleOfPlane } from "../common/flatness";
 import { cautionText } from "../common/plan";
 import { basisText, milestoneName } from "../common/readiness";
 import { fieldName, valueText } from "../history/values";
@@ -141,11 +142,17 @@ export function fallsTable({ plan }: Content): Table {
   return {
     id: "falls", title: t("record.falls"), none: t("record.no_falls"),
     columns: [
-      { title: t("record.plane"), measure: "count" }, { title: t("record.fall_asked"), measure: "fall" }, { title: t("record.fall_built"), measure: "fall" },
+      { title: t("record.plane"), measure: "place" }, { title: t("record.fall_asked"), measure: "fall" }, { title: t("record.fall_built"), measure: "fall" },
       { title: t("record.read_places"), measure: "count" },
     ],
-    rows: (plan.flatness?.level?.falls ?? []).map(({ facet, designed, fall, readings }) => [facet + 1, designed, fall, readings]),
+    rows: (plan.flatness?.level?.falls ?? []).map(({ facet, designed, fall, readings }) => [middleOfPlane(plan, facet), designed, fall, readings]),
   };
+}
+
+/** Those planes alone whose fall the readings tell, for paper: a round drain has dozens. */
+export function knownFalls(content: Content): Table {
+  const all = fallsTable(content);
+  return { ...all, rows: all.rows.filter((row) => row[2] !== null) };
 }
 
 /** Low places of a falling top from which no water runs off. */

@@ -135,7 +135,7 @@ export const record = {
   "record.level_rms": "About that mean",
   "record.falls": "Falls as asked for and as built",
   "record.no_falls": "No fall was verified.",
-  "record.plane": "Plane",
+  "record.plane": "Plane near",
   "record.fall_asked": "Asked for",
   "record.fall_built": "As built",
   "record.no_water": "No such place by these readings.",

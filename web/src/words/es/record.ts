@@ -135,7 +135,7 @@ export const record = {
   "record.level_rms": "Alrededor de ese promedio",
   "record.falls": "Caídas pedidas y como quedaron",
   "record.no_falls": "No se comprobó ninguna caída.",
-  "record.plane": "Plano",
+  "record.plane": "Plano cerca de",
   "record.fall_asked": "Pedida",
   "record.fall_built": "Como quedó",
   "record.no_water": "Ningún punto así según estas lecturas.",
