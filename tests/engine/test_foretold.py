@@ -3,6 +3,7 @@
 import math
 from datetime import datetime, timedelta, timezone
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -14,7 +15,7 @@ from evenbed.engine.document.waiting import ClimateRow, Curing, ForecastDay, Log
 from evenbed.engine.problems import BadDocumentError
 from evenbed.engine.waiting.foretold import MISSING_H, SETTLES_H
 from evenbed.engine.waiting.maturity import Factor, Maturity, Rate
-from evenbed.engine.waiting.series import APART, MEETS_H, Warmth
+from evenbed.engine.waiting.series import APART, BESIDE_H, MEETS_H, Warmth
 
 NEAR = 1e-4  # °C: how far a parabola may lie from its piece of a half wave
 MILLIONTH = 1e-6  # relative: what is promised of a foretold day
@@ -221,6 +222,35 @@ def test_the_bed_counts_before_the_air_and_air_inside_a_bed_log_is_left_out() ->
 def test_of_two_loggers_in_the_bed_the_colder_counts_where_they_tell_the_same_moment() -> None:
     found = course(Curing(), Warmth([], [log([0.0, 1.0], [18.0, 18.0]), log([0.0, 1.0], [17.0, 19.0])]))
     assert found.celsius == (17.0, 18.0)
+
+
+@given(
+    celsius=st.lists(st.tuples(st.floats(0.0, 30.0), st.floats(0.0, 30.0)), min_size=2, max_size=12),
+    apart=st.floats(0.05, 0.95),
+)
+@settings(max_examples=share_of(200))
+def test_of_two_loggers_in_the_bed_whose_moments_lie_between_each_others_the_colder_counts(
+    celsius: list[tuple[float, float]], apart: float
+) -> None:
+    """Held against numpy's interpolation: never above the colder of the two, and on it where a reading was taken."""
+    ones, others = ([pair[n] for pair in celsius] for n in (0, 1))
+    hours = [float(n) for n in range(len(celsius))]
+    shifted = [hour + apart for hour in hours]
+    found = course(Curing(), Warmth([], [log(hours, ones), log(shifted, others)]))
+    for hour in np.arange(hours[0] + apart, hours[-1], 0.05):
+        colder = min(np.interp(hour, hours, ones), np.interp(hour, shifted, others))
+        assert found.at(float(hour)) <= colder + 1e-9
+    lower = {h: min(np.interp(h, hours, ones), np.interp(h, shifted, others)) for h in [*hours[1:], *shifted[:-1]]}
+    assert all(found.at(hour) == pytest.approx(told) for hour, told in lower.items() if hour in found.hours)
+    assert {hour for hour, told in zip(hours, ones, strict=True) if told <= lower.get(hour, told)} <= {*found.hours}
+
+
+def test_a_log_says_nothing_of_what_another_measured_in_a_gap_of_its_own() -> None:
+    gap = log([0.0, BESIDE_H + 0.1], [10.0, 10.0])
+    found = course(Curing(), Warmth([], [gap, log([1.0, 2.0], [25.0, 25.0])]))
+    assert (found.at(1.0), found.at(2.0)) == (25.0, 25.0)
+    near = course(Curing(), Warmth([], [log([0.0, BESIDE_H], [10.0, 10.0]), log([1.0, 2.0], [25.0, 25.0])]))
+    assert (near.at(1.0), near.at(2.0)) == (10.0, 10.0)
 
 
 def refused(warmth: Warmth) -> list[tuple[str, str]]:

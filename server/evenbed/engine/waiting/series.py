@@ -1,8 +1,9 @@
 """One course of the temperature out of all that was typed, logged and foretold.
 
 Measured before foretold: foretold temperatures count after the last measured moment. The bed before the air: air that
-was measured while a logger lay in the bed is left out. Where two sources measured one place at one moment the colder
-counts, for a bed is as hard as its coldest place; where they lie far apart one of them is wrong, and that is refused.
+was measured while a logger lay in the bed is left out. Where two sources measured one place at one time the colder
+counts, for a bed is as hard as its coldest place; where they lie far apart at one moment one of them is wrong, and
+that is refused.
 """
 
 from bisect import bisect_right
@@ -18,6 +19,7 @@ from evenbed.engine.problems import BadDocumentError, Problem, problem_at
 from evenbed.engine.waiting.foretold import ForetoldCurve, foretold_curve_from
 
 APART = 3.0  # K: so far may two sources differ at one moment and one place; common practice, no source
+BESIDE_H = 3.0  # h: so far apart two readings of a log still tell what was between them; no source
 MEETS_H = 12.0  # h after the last measurement in which a forecast that began elsewhere comes into its own; no source
 
 
@@ -71,21 +73,43 @@ def _measured(typed: Sequence[_Reading], logs: Sequence[TemperatureLog], zero: d
     problems = [problem for n, log in enumerate(logs) for problem in _log_problems(n, log)]
     if problems:
         raise BadDocumentError(problems)
-    spans = [_span(log, zero) for log in logs if log.where == "bed" and log.seconds]
+    lines = [_Line.of(n, log, zero) for n, log in enumerate(logs) if log.seconds]
+    spans = [(line.hours[0], line.hours[-1]) for line in lines if not line.is_air]
     readings = sorted([*typed, *_logged(logs, zero)])
     problems = list(_disagreements(readings, zero))
     if problems:
         raise BadDocumentError(problems)
     kept: dict[float, float] = {}
-    for hour, is_air, celsius, _ in readings:
-        if not is_air or not any(start <= hour <= end for start, end in spans):
+    for hour, is_air, celsius, number in readings:
+        if is_air and any(start <= hour <= end for start, end in spans):
+            continue
+        if not any(line.is_colder(hour, is_air, celsius) for line in lines if line.number != number):
             kept.setdefault(hour, celsius)  # the bed stands before the air, the colder before the warmer
     return list(kept.items())
 
 
-def _span(log: TemperatureLog, zero: datetime) -> _Point:
-    start = (moment_from_time(log.start) - zero) / HOUR
-    return start + log.seconds[0] / 3600.0, start + log.seconds[-1] / 3600.0
+@dataclass(frozen=True)
+class _Line:
+    """One log as a line through its readings."""
+
+    number: int
+    is_air: bool
+    hours: tuple[float, ...]
+    celsius: tuple[float, ...]
+
+    @classmethod
+    def of(cls, number: int, log: TemperatureLog, zero: datetime) -> "_Line":
+        start = (moment_from_time(log.start) - zero) / HOUR
+        hours = tuple([start + second / 3600.0 for second in log.seconds])
+        return cls(number, log.where == "air", hours, log.celsius)
+
+    def is_colder(self, hour: float, is_air: bool, celsius: float) -> bool:
+        """True where this log, of the same place, tells less than that for an hour between two of its readings."""
+        if is_air != self.is_air or not self.hours[0] < hour < self.hours[-1]:
+            return False
+        i = bisect_right(self.hours, hour)
+        (start, end), (first, last) = self.hours[i - 1 : i + 1], self.celsius[i - 1 : i + 1]
+        return end - start <= BESIDE_H and first + (hour - start) / (end - start) * (last - first) < celsius
 
 
 def _logged(logs: Sequence[TemperatureLog], zero: datetime) -> Iterator[_Reading]:
