@@ -1,18 +1,14 @@
 /** How the values of what is bought are written: packages, waste, prices and hours. */
 import { companyPrices } from "../../state";
-import { areaText, depthText, hoursText, lengthText, massText, numberText } from "../../units";
+import { areaText, massText } from "../../units";
 import type { PricesFields, SupplyChoices } from "../../wire";
 import { reader, t } from "../../words";
 import { moneyText } from "../common/money";
+import { hours, measure, percent, text } from "./smallValues";
 
 type WritersOf<F> = { readonly [P in keyof F]: (value: F[P]) => string };
 
-const LONG = 600; // mm: longer things are told in feet
-
-export const measure = (mm: number) => (mm >= LONG ? lengthText(mm, reader.value) : depthText(mm, reader.value));
-export const percent = (value: number) => `${numberText(value * 100, 1, reader.value.language)}\u202f%`;
 const mass = (kg: number) => massText(kg, reader.value);
-const hours = (value: number) => hoursText(value, reader.value);
 const money = (value: number) => moneyText(value, companyPrices()?.fields["prices.currency"] ?? "");
 
 export const SUPPLY_WRITERS: WritersOf<SupplyChoices> = {
@@ -26,7 +22,7 @@ export const SUPPLY_WRITERS: WritersOf<SupplyChoices> = {
 };
 
 export const PRICE_WRITERS: WritersOf<Omit<PricesFields, "deleted">> = {
-  "prices.currency": (text) => (text === "" ? t("value.nothing") : text),
+  "prices.currency": text,
   "prices.cement_bag": money, "prices.lime_bag": money, "prices.sand": money, "prices.membrane_roll": money,
   "prices.reinforcement_sheet": money, "prices.perimeter_strip_piece": money, "prices.bond_coat_bag": money, "prices.tile_box": money,
   "prices.labour.hour": money, "prices.labour.set_up": hours, "prices.labour.per_area": hours, "prices.labour.per_volume": hours,

@@ -1,30 +1,19 @@
 /** Every field of every record as a person reads it: the trade's word for it, and its value in the person's units. */
 import { twiceArea } from "../../drawing/figure";
-import { jobOf, people, roomOf, rowOf, session } from "../../state";
-import { heightText, hoursText, lengthText, massText, momentText, numberText, temperatureText, volumeText } from "../../units";
+import { people, rowOf, session } from "../../state";
+import { heightText, massText, numberText, volumeText } from "../../units";
 import type { FieldsByKind, Fixture, Instrument, InstrumentCheck, Kind, Mark, MilestoneNeed, Opening, Outline, RailLine, Setup, StripsOnHand, Top } from "../../wire";
 import { reader, t, told } from "../../words";
 import { cornersOf, placeText } from "../common/roomFigure";
+import { PRICE_WRITERS, SUPPLY_WRITERS } from "./boughtValues";
 import { HANDOVER_WRITERS, limitText } from "./handoverValues";
-import { measure, percent, PRICE_WRITERS, SUPPLY_WRITERS } from "./boughtValues";
+import { degrees, hours, humidity, jobName, kilobytes, length, list, measure, moment, percent, plain, roomName, text, wind, yesOrNo } from "./smallValues";
 
 export type Writers = { readonly [K in Kind]: { readonly [F in keyof FieldsByKind[K]]: (value: FieldsByKind[K][F]) => string } };
 
 const MM2_PER_M2 = 1e6;
-const KM_PER_MILE = 1.609344;
 
-const text = (value: string) => (value === "" ? t("value.nothing") : value);
-const yesOrNo = (value: boolean) => (value ? t("yes") : t("no"));
-const plain = (value: number) => numberText(value, 2, reader.value.language);
-const onEarth = (degrees: number) => numberText(degrees, 4, reader.value.language);
-const moment = (iso: string) => momentText(iso, reader.value);
-const degrees = (celsius: number) => temperatureText(celsius, reader.value);
-const hours = (value: number) => hoursText(value, reader.value);
-const roomName = (id: string) => roomOf(id)?.fields.name ?? t("value.gone");
-
-function list<T>(one: (value: T) => string): (values: readonly T[]) => string {
-  return (values) => (values.length === 0 ? t("value.nothing") : values.map(one).join("; "));
-}
+const onEarth = (value: number) => numberText(value, 4, reader.value.language);
 
 function outlineText(outline: Outline): string {
   if (!("vertices" in outline || "walls" in outline)) return t("value.nothing");
@@ -65,11 +54,6 @@ function topText(top: Top): string {
 
 function needText({ milestone, needs }: MilestoneNeed): string {
   return t("value.need", { milestone: told("milestone", milestone, {}, milestone), hours: needs });
-}
-
-function windText(kmH: number): string {
-  const isImperial = reader.value.units === "imperial";
-  return `${numberText(isImperial ? kmH / KM_PER_MILE : kmH, 0, reader.value.language)}\u202f${isImperial ? "mph" : "km/h"}`;
 }
 
 /** The name of a person by id, from the list that is kept, or this phone's own person. */
@@ -114,7 +98,7 @@ const pixels = (value: number) => t("value.pixels", { pixels: value });
 const WRITERS: Writers = {
   job: { name: text, place: text, note: text, units: (value) => t(`units.${value}`), latitude: onEarth, longitude: onEarth, crew: crewText, deleted: yesOrNo },
   room: {
-    job_id: (id) => jobOf(id)?.fields.name ?? t("value.gone"),
+    job_id: jobName,
     name: text, outline: outlineText, openings: list(doorText), fixtures: list(fixtureText), setups: list(setupText), marks: list(markText),
     instruments: list(instrumentText), instrument_checks: list(checkText), "adjustment.datum": (value) => t(`value.datum_${value}`),
     "levels.skipped": list(placeText),
@@ -140,7 +124,7 @@ const WRITERS: Writers = {
     note: text, typed: (typed) => list(text)(Object.values(typed)), deleted: yesOrNo,
   },
   reading: {
-    room_id: roomName, setup: text, down: (mm) => lengthText(mm, reader.value), at: placeText, mark: text,
+    room_id: roomName, setup: text, down: length, at: placeText, mark: text,
     stage: (value) => t(value === "bed" ? "value.finished_bed" : "value.subfloor"),
     typed: text, sight: measure, taken_at: moment, supersedes: readingText, note: text, deleted: yesOrNo,
   },
@@ -156,12 +140,12 @@ const WRITERS: Writers = {
     section: text, code: codeText, place: placeText, by: text, how: (how) => told("how", how, {}, how), text, deleted: yesOrNo,
   },
   climate: {
-    room_id: roomName, at: moment, bed: degrees, air: degrees, humidity: (value) => `${plain(value)}\u202f%`, wind: windText,
+    room_id: roomName, at: moment, bed: degrees, air: degrees, humidity, wind,
     forecast: yesOrNo, deleted: yesOrNo,
   },
   photo: {
     room_id: roomName, hash: () => t("value.picture"), media_type: (type) => type.replace("image/", "").toUpperCase(), width: pixels, height: pixels,
-    size: (bytes) => t("value.kilobytes", { kilobytes: Math.ceil(bytes / 1000) }), note: text, taken_at: moment, reading_id: readingText, entry_id: entryText, deleted: yesOrNo,
+    size: kilobytes, note: text, taken_at: moment, reading_id: readingText, entry_id: entryText, deleted: yesOrNo,
   },
   alternative: { room_id: roomName, name: text, top: topText, note: text, chosen_at: moment, chosen_by: text, deleted: yesOrNo },
   ...HANDOVER_WRITERS,

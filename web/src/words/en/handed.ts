@@ -30,7 +30,6 @@ export const handed = {
   "value.values": "{values} {values|value|values}",
   "value.log_bed": "In the bed",
   "value.log_air": "In the air",
-  "value.km_h": "{speed:number} km/h",
   "how.scratch": "Scratched",
   "how.sounding": "Sounded by tapping",
   "how.thumb": "Pressed with a thumb",

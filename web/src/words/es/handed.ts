@@ -32,7 +32,6 @@ export const handed: Readonly<Record<keyof typeof english, string>> = {
   "value.values": "{values} {values|valor|valores}",
   "value.log_bed": "En la cama",
   "value.log_air": "En el aire",
-  "value.km_h": "{speed:number} km/h",
   "how.scratch": "Rayado",
   "how.sounding": "Golpeado para oírlo",
   "how.thumb": "Con el pulgar",
