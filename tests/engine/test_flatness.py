@@ -74,6 +74,14 @@ def test_a_flat_bed_read_far_apart_is_too_sparse_for_a_short_straightedge_alone(
     assert "flatness_sparse" in codes_of(checked_room(ROOM, over_grid(4000, 3000, 1000, flat)))
 
 
+def test_read_places_stand_first_among_the_points_and_are_told_apart_from_the_middles_of_squares() -> None:
+    built = over_grid(4000, 3000, 1000, flat)
+    found = checked(built)
+    read = [(x, y) for x, y, _ in found["points"][: found["spots"]]]
+    assert sorted(read) == sorted((spot[0], spot[1]) for spot in built)
+    assert len(found["points"]) == found["spots"] + 4 * 3  # a middle in each of the squares
+
+
 def test_a_bed_read_closely_is_within_its_limits() -> None:
     room = checked_room(rectangle(1200.0, 900.0), over_grid(1200, 900, 100, flat))
     assert flatness_of(room)["verdict"] == "within"

@@ -16,7 +16,7 @@ import type { Flatness, Plan, Row, StraightedgeCheck } from "../../src/wire";
 import { reader } from "../../src/words";
 
 const NOT_READ: Flatness = {
-  standard: "ansi_a108_02", verdict: "not_read", readings: 0, stale: [], spacing: null, points: [], triangles: [], checks: [], gaps: [], level: null,
+  standard: "ansi_a108_02", verdict: "not_read", readings: 0, stale: [], spacing: null, points: [], spots: 0, triangles: [], checks: [], gaps: [], level: null,
   f_numbers: null, f_lines: [], f_needs: null, needs_ff: null, needs_fl: null, work: [], is_green: null, green_until: null, next_readings: [],
 };
 const LYING = { from: [0, 0], to: [3048, 0], at: [1000, 0], rests: [[0, 0], [2000, 0]], gap: 3, sigma: 0.7 } as const;
@@ -79,7 +79,7 @@ test("a verdict nearer to its limit than the readings can tell says so", () => {
   expect(nearText(check({ sure: false }))).toMatch(/^Nearer to the limit than the readings can tell/);
 });
 
-const HILL: Flatness = { ...NOT_READ, points: [[0, 0, -1], [1000, 0, 4], [0, 1000, 2]], triangles: [[0, 1, 2]] };
+const HILL: Flatness = { ...NOT_READ, spots: 3, points: [[0, 0, -1], [1000, 0, 4], [0, 1000, 2]], triangles: [[0, 1, 2]] };
 
 test("the map's colours reach as far below the top as above it, and a true bed is not painted as hills", () => {
   expect(reachOf(HILL)).toBe(4);
@@ -245,6 +245,11 @@ test("a bed that lies high on the whole is shown about its own mean, as far as i
   };
   expect([baseOf(raised), reachOf(raised), baseOf(HILL)]).toEqual([30, 1.5, 0]);
   expect(offPoints(raised).map(({ label }) => label)).toEqual(["\u22121/32\u2033", "+1/32\u2033", "0\u2033"]);
+});
+
+test("only what was read stands on the map as read: the middle of four readings is drawn over and told nowhere", () => {
+  const amid: Flatness = { ...HILL, points: [...HILL.points, [300, 300, 9]] };
+  expect(offPoints(amid).map(({ at }) => at)).toEqual([[0, 0], [1000, 0], [0, 1000]]);
 });
 
 test("the highest and the lowest reading carry their signs where no other reads the same", () => {

@@ -19,6 +19,7 @@ def flatness_answer_of(room: WorkedRoom) -> FlatnessAnswer | None:
         stale=found.stale,
         spacing=found.coverage.farthest,
         points=found.surface.points,
+        spots=found.surface.spots,
         triangles=found.surface.triangles,
         checks=tuple(laid.check for laid in found.laid),
         gaps=found.gap_verdicts,

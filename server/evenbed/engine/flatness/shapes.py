@@ -125,7 +125,10 @@ class FlatnessAnswer:
     readings: int = described(about="Readings of the bed that count")
     stale: tuple[str, ...] = described(about="Readings and gaps left out, for their place was rubbed or filled since")
     spacing: float | None = length(about="How far a place of the bed is from the nearest reading, at most")
-    points: tuple[Point3, ...] = height(about="Readings of the bed, each with its height above the designed top as z")
+    points: tuple[Point3, ...] = height(
+        about="Read places, each with its height above the designed top as z; then middles of squares of them"
+    )
+    spots: int = described(about="How many of the points were read, from the first on")
     triangles: tuple[Triangle, ...] = described(about="Between them, within the walls")
     checks: tuple[StraightedgeCheck, ...] = described(about="The long straightedge first")
     gaps: tuple[GapVerdict, ...] = described(about="Gaps measured with a wedge")

@@ -11,8 +11,8 @@ interface Line {
   readonly what: string;
 }
 
-function heightLines({ points }: Flatness): readonly Line[] {
-  return [...points].sort((a, b) => b[2] - a[2]).map(([x, y, z]) => ({ where: placeText([x, y]), what: offText(z) }));
+function heightLines({ points, spots }: Flatness): readonly Line[] {
+  return points.slice(0, spots).sort((a, b) => b[2] - a[2]).map(([x, y, z]) => ({ where: placeText([x, y]), what: offText(z) }));
 }
 
 function lyingLine(kind: "gap" | "hump", lying: Lying | null, rule: number): readonly Line[] {

@@ -53,7 +53,8 @@ export function ReadBed({ id }: { id: string }) {
   const of = useBed(room);
   if (!room) return <Missing />;
   if (cornersOf(room.fields.outline).length < 3) return <RoomFrame room={room} step="checking" part="read" drawing={null}><NoPlan room={room} /></RoomFrame>;
-  const work = workIn(room, of, taking);
+  const isReckoning = of.isReckoning || taking.length > 0; // what is on its way into storage is worked out next
+  const work = workIn(room, { ...of, isReckoning }, taking);
   return (
     <RoomFrame room={room} step="checking" part="read" still="keys" drawing={<LevelsDrawing work={work} onOpen={(reading) => setTapped({ id: reading, isPlace: true })} />}>
       <StillStands work={work} onMoved={() => setBeginning(true)} />

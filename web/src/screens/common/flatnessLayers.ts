@@ -46,7 +46,7 @@ function onlyOne(heights: readonly number[], height: number): number {
 
 /** Every reading that counts by how far the bed is off there, the highest and the lowest place by their signs. */
 export function offPoints(flatness: Flatness): readonly ScenePoint[] {
-  const { points } = flatness;
+  const points = flatness.points.slice(0, flatness.spots);
   const base = baseOf(flatness);
   const heights = points.map(([, , z]) => z);
   const [high, low] = [onlyOne(heights, Math.max(...heights)), onlyOne(heights, Math.min(...heights))];

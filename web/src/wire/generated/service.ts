@@ -1811,7 +1811,7 @@ export interface components {
                 number,
                 number
             ])[];
-            /** @description Readings of the bed, each with its height above the designed top as z (mm) */
+            /** @description Read places, each with its height above the designed top as z; then middles of squares of them (mm) */
             readonly points: readonly (readonly [
                 number,
                 number,
@@ -1821,6 +1821,8 @@ export interface components {
             readonly readings: number;
             /** @description How far a place of the bed is from the nearest reading, at most (mm) */
             readonly spacing: number | null;
+            /** @description How many of the points were read, from the first on */
+            readonly spots: number;
             /** @description Readings and gaps left out, for their place was rubbed or filled since */
             readonly stale: readonly string[];
             /**
