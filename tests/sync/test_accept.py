@@ -156,7 +156,7 @@ def test_a_setter_writes_only_into_jobs_they_are_assigned_to_and_never_who_is(
 
 def test_every_reason_has_a_sentence_and_a_case() -> None:
     assert set(SENTENCES) == set(Reason)
-    elsewhere = {Reason.CHANGE_ID_TAKEN, Reason.SIGN_OFF_IS_FINAL}
+    elsewhere = {Reason.CHANGE_ID_TAKEN, Reason.CAME_WITHOUT, Reason.SIGN_OFF_IS_FINAL}
     assert {reason for reason, *_ in REFUSED} | {reason for reason, *_ in ACROSS} | elsewhere == set(Reason)
 
 

@@ -60,6 +60,30 @@ def test_the_rest_of_a_change_is_taken_from_who_is_no_foreman() -> None:
     assert ledger.records["job", JOB].fields == {"name": "Alder"}
 
 
+def test_the_foremans_own_change_then_comes_back_with_what_was_left_behind_and_the_reason() -> None:
+    ledger = MemoryLedger()
+    fields = {"name": "Alder", "crew": CREW}
+    push(ledger, BEN, "setter", change(1, fields, ORIGIN))
+    (own,) = push(ledger, ANA, "foreman", change(1, fields))
+    assert own.reason == "came_without"
+    assert own.message is not None
+    assert "without crew" in own.message
+    assert ledger.records["job", JOB].fields == {"name": "Alder"}
+    (entry,) = (one for one in ledger.entries if one.author == ANA)
+    assert entry.fields == fields
+    assert outcomes(push(ledger, ANA, "foreman", change(1, fields), change(2, {"crew": CREW}))) == [
+        "came_without",
+        "applied",
+    ]
+    assert ledger.records["job", JOB].fields == fields
+
+
+def test_another_change_with_its_id_is_still_told_from_it() -> None:
+    ledger = MemoryLedger()
+    push(ledger, BEN, "setter", change(1, {"name": "Alder", "crew": CREW}, ORIGIN))
+    assert outcomes(push(ledger, ANA, "foreman", change(1, {"name": "Elm", "crew": CREW}))) == ["change_id_taken"]
+
+
 def test_a_foreman_brings_the_crew_too() -> None:
     ledger = MemoryLedger()
     whole = change(1, {"name": "Alder", "crew": CREW}, ORIGIN)

@@ -158,9 +158,21 @@ def _says_nothing(sent: Change) -> Refusal | None:
 def _take_again(ledger: Ledger, sender: Sender, sent: Change, moments: Moments, earlier: Entry) -> PushResult:
     """A change that reached the service before, from the device's former self: once is enough."""
     if not _is_same(sent, earlier):
-        return _refuse(ledger, sender, sent, moments, refuse(Reason.CHANGE_ID_TAKEN))
+        return _refuse(ledger, sender, sent, moments, _why_not_again(sent, earlier))
     ledger.add_entry(_entry(sender, sent, moments, "already_applied"))
     return _already_applied(sent, earlier)
+
+
+def _why_not_again(sent: Change, earlier: Entry) -> Refusal:
+    """A foreman's own change that a setter had brought in a file: what was left behind there was never taken."""
+    rest = without_foremans(sent.kind, sent.fields)
+    if earlier.origin is None or (sent.kind, sent.record_id, rest) != (
+        earlier.kind,
+        earlier.record_id,
+        earlier.fields,
+    ):
+        return refuse(Reason.CHANGE_ID_TAKEN)
+    return refuse(Reason.CAME_WITHOUT, field=", ".join(sorted(sent.fields.keys() - rest.keys())))
 
 
 def _is_same(sent: Change, earlier: Entry) -> bool:

@@ -19,6 +19,7 @@ class Reason(StrEnum):
     READING_IS_FINAL = "reading_is_final"
     SIGN_OFF_IS_FINAL = "sign_off_is_final"
     CHANGE_ID_TAKEN = "change_id_taken"
+    CAME_WITHOUT = "came_without"
     NOTHING_CHANGED = "nothing_changed"
     PARENT_IS_FINAL = "parent_is_final"
     NOT_ASSIGNED = "not_assigned"
@@ -35,6 +36,8 @@ SENTENCES: dict[Reason, str] = {
     Reason.READING_IS_FINAL: "A reading is never edited ({field}); take it again and let the new one supersede it.",
     Reason.SIGN_OFF_IS_FINAL: "What was signed stays as it was signed ({field}); sign the room again.",
     Reason.CHANGE_ID_TAKEN: "Another change with this id, but with other contents, is already here.",
+    Reason.CAME_WITHOUT: "This change came in a file before, brought by no foreman and so without {field}; the rest "
+    "of it stands. Choose {field} again.",
     Reason.NOTHING_CHANGED: "A change needs at least one field.",
     Reason.PARENT_IS_FINAL: "A {kind} stays where it was made; {field} cannot change.",
     Reason.NOT_ASSIGNED: "This person is not assigned to the job that this {kind} belongs to.",

@@ -4839,7 +4839,7 @@ export interface components {
          * @description The closed set of reasons.
          * @enum {string}
          */
-        readonly Reason: "unknown_kind" | "unknown_field" | "bad_id" | "bad_value" | "missing_field" | "unknown_parent" | "reading_is_final" | "sign_off_is_final" | "change_id_taken" | "nothing_changed" | "parent_is_final" | "not_assigned" | "foreman_only";
+        readonly Reason: "unknown_kind" | "unknown_field" | "bad_id" | "bad_value" | "missing_field" | "unknown_parent" | "reading_is_final" | "sign_off_is_final" | "change_id_taken" | "came_without" | "nothing_changed" | "parent_is_final" | "not_assigned" | "foreman_only";
         /** @description Sheets of wire fabric or mesh in the middle of an unbonded bed. */
         readonly Reinforcement: {
             readonly lap?: number | null;

@@ -193,6 +193,7 @@ export const sources = {
   "refusal.sign_off_is_final": "What was signed stays as it was signed: sign the room again.",
   "refusal.reading_is_final": "A reading is never edited: take it again, and the new one stands.",
   "refusal.change_id_taken": "Another change with the same number is already at the office.",
+  "refusal.came_without": "A setter brought this change in a file before, without the crew. The rest of it stands: choose the crew again.",
   "refusal.nothing_changed": "The change held nothing.",
   "refusal.parent_is_final": "A record stays in the job and room where it was made.",
   "refusal.not_assigned": "You are not assigned to this job. Ask a foreman.",

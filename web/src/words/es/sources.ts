@@ -195,6 +195,7 @@ export const sources: Readonly<Record<keyof typeof english, string>> = {
   "refusal.sign_off_is_final": "Lo que se firmó queda como se firmó: firme el cuarto otra vez.",
   "refusal.reading_is_final": "Una lectura nunca se edita: tómela otra vez, y vale la nueva.",
   "refusal.change_id_taken": "Ya hay otro cambio con el mismo número en la oficina.",
+  "refusal.came_without": "Un colocador trajo antes este cambio en un archivo, sin la cuadrilla. Lo demás vale: elija la cuadrilla otra vez.",
   "refusal.nothing_changed": "El cambio no llevaba nada.",
   "refusal.parent_is_final": "Un registro se queda en la obra y el cuarto donde se hizo.",
   "refusal.not_assigned": "Usted no está asignado a esta obra. Pídalo a un encargado.",
