@@ -47,6 +47,8 @@ function Facts({ answer }: { answer: LogInAnswer }) {
       {doubled > 0 && <p class="quiet small">{t("log.doubled", { doubled })}</p>}
       {lines > 0 && <p class="caution" data-testid="log-passed-over">{t("log.passed_over", { lines })}</p>}
       {order === "mixed" && <p class="caution" data-testid="log-not-in-order">{t("log.not_in_order")}</p>}
+      {answer.day_doubtful && <p class="caution" data-testid="log-days-doubtful">{t("log.days_doubtful")}</p>}
+      {answer.temperature_doubtful && <p class="caution" data-testid="log-temperature-doubtful">{t("log.temperature_doubtful")}</p>}
     </div>
   );
 }
@@ -103,11 +105,9 @@ function HowRead({ answer, form }: AnswerProps) {
       <Choice label={t("log.unit")} name="log-unit" value={answer.unit} onChoose={(unit) => form.set({ unit })} options={[{ value: "celsius", label: t("log.celsius") }, { value: "fahrenheit", label: t("log.fahrenheit") }]} />
       <p class="quiet small" data-testid="log-unit-reason">{t(`log.unit_${answer.unit_reason}`)}</p>
       <Choice label={t("log.days")} name="log-days" value={days} onChoose={(value) => form.set(DAYS[value])} options={[{ value: "month", label: t("log.month_first") }, { value: "day", label: t("log.day_first") }, { value: "year", label: t("log.year_first") }]} />
-      {answer.day_doubtful && <p class="caution" data-testid="log-days-doubtful">{t("log.days_doubtful")}</p>}
       <Choice label={t("log.where")} name="log-where" value={form.values.where} onChoose={(where) => form.set({ where })} options={[{ value: "bed", label: t("climate.bed") }, { value: "air", label: t("climate.air") }]} />
       <ColumnChoice answer={answer} form={form} of="time_column" label={t("log.time_column")} />
       <ColumnChoice answer={answer} form={form} of="temperature_column" label={t("log.temperature_column")} />
-      {answer.temperature_doubtful && <p class="caution" data-testid="log-temperature-doubtful">{t("log.temperature_doubtful")}</p>}
     </>
   );
 }
