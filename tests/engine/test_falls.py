@@ -1,10 +1,13 @@
 """What is told of a finished bed that falls the wrong way, is flat in parts alone, or lies right at its limit."""
 
 import math
+import random
 
 import pytest
 from tests.checked_bed import HIGH, checked_room, over_grid, rectangle
 from tests.documents import Json, plan_of, turned
+
+from evenbed.engine.flatness.fnumbers import lines_among
 
 ROOM = rectangle(4000.0, 3000.0)
 FALL = 1.0 / 50.0
@@ -94,3 +97,17 @@ def test_a_gap_right_at_its_limit_is_not_beyond_it_however_the_room_lies(deep: f
         (check,) = plan["flatness"]["checks"]
         assert check["gap"]["gap"] == pytest.approx(deep, abs=1e-6)
         assert (check["verdict"] == "beyond") is is_beyond
+
+
+@pytest.mark.parametrize("spacing", [300.0, 302.4, 304.8])
+def test_no_line_of_readings_for_f_numbers_is_part_of_another(spacing: float) -> None:
+    """By hand: 14 by 13 readings stand in 13 rows of 14 and 14 columns of 13; here each a little off its place."""
+    dice = random.Random(8)
+    spots = [
+        (f"{i}-{j}", (spacing * i + dice.uniform(-1.5, 1.5), spacing * j + dice.uniform(-1.5, 1.5)), dice.gauss(0, 1))
+        for i in range(14)
+        for j in range(13)
+    ]
+    found = [frozenset(line.heights) for line in lines_among(spots)]
+    assert 0 < len(found) <= 27
+    assert not [(one, other) for one in found for other in found if one < other]

@@ -133,3 +133,17 @@ def test_a_flat_bed_is_known_no_better_than_its_readings(sigma: float, is_sure: 
     assert (check["gap"], check["hump"], check["verdict"]) == (None, None, "within")
     assert check["sure"] is is_sure
     assert ("flatness_coarse" in codes_of(room)) is is_coarse
+
+
+@pytest.mark.parametrize(
+    ("standard", "inputs"),
+    [
+        ("ansi_a108_02", {"straightedge": 3048.0, "allowed": 3.175, "tile_edge": 600.0}),
+        ("bs_8204_sr1", {"straightedge": 2000.0, "allowed": 3.0}),
+        ("aci_117_25_20", {"straightedge": 3048.0, "allowed": 6.35, "ff_asked": 25.0}),
+    ],
+)
+def test_a_limit_tells_by_what_it_goes(standard: str, inputs: Json) -> None:
+    more = {"flatness": {"standard": standard}, "bed": {"covering": {"longest_edge": 600.0}}}
+    plan = plan_of(checked_room(ROOM, over_grid(4000, 3000, 1000, flat), **more), "plan")
+    assert plan["explanations"]["flatness.checks[0].limit"]["inputs"] == pytest.approx(inputs)

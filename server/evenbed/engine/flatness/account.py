@@ -86,11 +86,11 @@ def flatness_explanations_of(found: WorkedFlatness) -> dict[str, Explanation]:
 def _explained(found: WorkedFlatness) -> Iterator[tuple[str, Explanation]]:
     readings = len(found.readings)
     for n, laid in enumerate(found.laid):
+        yield f"flatness.checks[{n}].limit", _limit_explained(found, laid.check.length, laid.check.limit)
         yield from _check_explained(f"flatness.checks[{n}]", laid.check, readings)
     for n, gap in enumerate(found.gap_verdicts):
         if gap.limit is not None:
-            code = LIMITS[found.limits.standard.split("_")[0]]
-            yield f"flatness.gaps[{n}].limit", explanation_of(code, straightedge=gap.length, allowed=gap.limit)
+            yield f"flatness.gaps[{n}].limit", _limit_explained(found, gap.length, gap.limit)
     for n, work in enumerate(found.work.work):
         values = {"straightedge": work.length, "depth": work.depth, "readings": readings}
         yield f"flatness.work[{n}]", explanation_of("work_least", **values)
@@ -107,9 +107,18 @@ def _explained(found: WorkedFlatness) -> Iterator[tuple[str, Explanation]]:
             yield "flatness.f_numbers.fl", explanation_of("f_levelness", **counts)
 
 
+def _limit_explained(found: WorkedFlatness, length: float, limit: float) -> Explanation:
+    """A limit by its rule, with what the rule goes by."""
+    rule, values = found.limits.standard.split("_")[0], {"straightedge": length, "allowed": limit}
+    if rule == "ansi":
+        values["tile_edge"] = found.bed.document.bed.covering.longest_edge
+    if found.needs is not None:
+        values["ff_asked"] = found.needs[0]
+    return explanation_of(LIMITS[rule], **values)
+
+
 def _check_explained(path: str, check: StraightedgeCheck, readings: int) -> Iterator[tuple[str, Explanation]]:
     length = check.length
-    yield f"{path}.limit", explanation_of(LIMITS[check.code.split("_")[0]], straightedge=length, allowed=check.limit)
     yield f"{path}.judged_share", explanation_of("judged_share", straightedge=length, readings=readings)
     if check.beyond_share > 0.0:
         yield f"{path}.beyond_share", explanation_of("beyond_share", straightedge=length, allowed=check.limit)

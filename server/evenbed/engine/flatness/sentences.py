@@ -33,7 +33,7 @@ FLATNESS_CAUTIONS: dict[str, str] = {
     "flatness_no_limits": "The company's own limits are asked for, and none is given.",
     "flatness_numbers_partly": (
         "F-numbers rest on {lines:.0f} lines of heights. Where lines must run and how many there must be is for "
-        "ASTM E1155 and the contract; that was not looked after."
+        "ASTM E1155 and the contract; that was not looked after. Lines of fewer than twelve heights decide nothing."
     ),
     "flatness_fall_short": (
         "As built, the bed falls {fall:.2%} where it falls least, less than the {least:.2%} (1/4 in per foot) asked "
@@ -69,11 +69,14 @@ FLATNESS_FORMULAS: dict[str, tuple[str, str]] = {
         "common_practice",
     ),
     "beyond_share": (
-        "share of the bed under a gap or on a hump beyond the limit, by four hundred places evenly over it, along "
+        "share of the bed under a gap or on a hump beyond the limit, by 250 places or more evenly over it, along "
         "six lines through each",
         "bed_surface",
     ),
-    "bed_level": ("mean of bed − designed top over the readings; rms about that mean", "geometry"),
+    "bed_level": (
+        "bed − designed top at every reading: their mean, the rms about that mean, the highest and the lowest",
+        "geometry",
+    ),
     "built_fall": ("fall = steepness of the plane that fits the readings on that part of the top best", "geometry"),
     "f_flatness": (
         "FF = 115.8 mm / (3 S + |mean|) of q = h(i) − 2 h(i−1) + h(i−2); lines together: F² = Σ n / Σ (n / F²)",
@@ -83,11 +86,23 @@ FLATNESS_FORMULAS: dict[str, tuple[str, str]] = {
         "FL = 317.5 mm / (3 S + |mean|) of z = h(i) − h(i−10); lines together: F² = Σ n / Σ (n / F²)",
         "astm_e1155",
     ),
-    "limit_ansi": ("limit for the straightedge's length, by the tile's longest edge", "ansi_a108_02"),
-    "limit_bs": ("limit under a 2 m straightedge resting on the floor", "bs_8204"),
-    "limit_din": ("limit linear between the spans of the table, to the nearest mm", "din_18202"),
-    "limit_aci": ("limit linear between published pairs of FF and gap; the F-numbers decide", "aci_117"),
-    "limit_own": ("limit as set in this room", "room"),
+    "limit_ansi": (
+        "limit of the rule for that length, or for its next longer one, by the tile's longest edge",
+        "ansi_a108_02",
+    ),
+    "limit_bs": ("limit under a 2 m straightedge resting on the floor; a shorter one has the same", "bs_8204"),
+    "limit_din": (
+        "limit linear between the spans of the table, to the nearest mm, a half upwards; beyond 15 m as at 15 m",
+        "din_18202",
+    ),
+    "limit_aci": (
+        "gap linear between published pairs of FF and gap, for the FF asked; it is a note: the F-numbers decide",
+        "aci_117",
+    ),
+    "limit_own": (
+        "limit as set in this room for that length, or the least that is set for a longer one",
+        "room",
+    ),
 }
 """How the figures are reckoned, and the code of the source."""
 

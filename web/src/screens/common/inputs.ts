@@ -96,6 +96,7 @@ const WRITERS: Readonly<Record<string, Writer>> = {
   x: (value) => lengthText(value, reader.value),
   y: (value) => lengthText(value, reader.value),
   straightedge: (value) => lengthText(value, reader.value),
+  tile_edge: (value) => lengthText(value, reader.value),
   bearing: (value) => lengthText(value, reader.value),
   inset: (value) => lengthText(value, reader.value),
   needs: (value) => hoursText(value, reader.value),
