@@ -103,7 +103,7 @@ def test_a_dip_that_was_read_is_told_by_its_depth_against_the_limit(room: Phone)
     room.shot("check-read")
     room.tap("on-to-check")
     room.wait_for_text("verdict", "Beyond the limit")
-    room.wait_for_text("verdict", r"3/8″ stands open under 6′\s6\s3/4″")
+    room.wait_for_text("verdict", r"3/8″ stands open under a 6′\s6\s3/4″ straightedge")
     room.tap("figure-flatness-checks-0-gap")
     room.wait_for("explain-source")
     room.tap("explain-close")
@@ -195,12 +195,12 @@ def test_what_was_filled_up_counts_once_it_is_read_again(room: Phone) -> None:
 
 def test_a_straightedge_passed_over_the_whole_bed_judges_what_the_readings_cannot(room: Phone) -> None:
     choose_standard(room, "ansi_a108_02")
-    room.wait_for_text("verdict", r"Readings too far apart to say.*Under 12″")
+    room.wait_for_text("verdict", r"Readings too far apart to say.*Under a 12″ straightedge")
     room.tap("pass-over")
-    room.wait_for_text("passing", "I passed 12″ over the whole bed")
+    room.wait_for_text("passing", "I passed a 12″ straightedge over the whole bed")
     room.shot("check-pass")
     tap_floor(room, 0.3, 0.5)
-    room.wait_for_text("wedge", "Gap under 12″")
+    room.wait_for_text("wedge", "Gap under a 12″ straightedge")
     room.keys("5", "0", "feet", "next")
     room.wait_for_text("wedge", "is no gap under a straightedge")
     room.keys("back", "back", "back", "part-1")
@@ -209,7 +209,7 @@ def test_a_straightedge_passed_over_the_whole_bed_judges_what_the_readings_canno
     room.wait_for_text("passed-over", "✓ Passed over the whole bed")
     room.tap("gap-sheet-close")
     choose_standard(room, CLASS)
-    room.wait_for_text("verdict", r"Within the limit.*6′\s6\s3/4″")
+    room.wait_for_text("verdict", r"Within the limit.*6′\s6\s3/4″ straightedge")
 
 
 def test_in_spanish_and_millimetres_the_same_bed_is_told(room: Phone) -> None:
@@ -219,5 +219,5 @@ def test_in_spanish_and_millimetres_the_same_bed_is_told(room: Phone) -> None:
     room.tap("back")
     room.wait_for_text("verdict", "Dentro del límite")
     room.wait_for_text("verdict", r"El límite es 5\smm")
-    room.wait_for_text("limit-0", r"Bajo 2\sm")
+    room.wait_for_text("limit-0", r"Regla de 2\sm")
     room.shot("check-es")
