@@ -3,6 +3,7 @@ import "fake-indexeddb/auto";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { Dexie } from "dexie";
+import { uuidv7 } from "uuidv7";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { makeJobFile, readJobFile, type JobFileRead } from "../../src/carrying";
 import { ABOUT_TEXT } from "../../src/carrying/about";
@@ -11,6 +12,7 @@ import { Storage } from "../../src/storage";
 import type { Edit, Kind } from "../../src/wire";
 import { emptyDisk, fillDisk } from "../storage/full_disk";
 
+const OTHER = "019df2e4-d900-7000-8000-000000000009";
 const [JOB, ROOM, DEVICE] = ["019df2e4-d900-7000-8000-000000000001", "019df2e4-d900-7000-8000-000000000002", "019df2e4-d900-7000-8000-000000000003"];
 let storage: Storage;
 
@@ -49,6 +51,47 @@ test.each(["changes", "pictures", "photos"])("a file that does not fit into %s l
   expect(await storage.photos.unsent()).toEqual([]);
   expect((await storage.account()).nextNumber).toBe(1);
   expect(await storage.takeJob(withPicture)).toMatchObject({ changes: 2, photos: 1, known: 0 });
+});
+
+/** The file's job and room as another job, whose room has the id that `room` says. */
+function asAnotherJob({ contents, photos }: JobFileRead, room: string): JobFileRead {
+  const [job, inside] = contents.history;
+  if (job === undefined || inside === undefined) throw new Error("The file is empty.");
+  const history = [
+    { ...job, change_id: uuidv7(), record_id: OTHER },
+    { ...inside, change_id: uuidv7(), record_id: room, fields: { ...inside.fields, job_id: OTHER, name: "Mine now" } },
+  ];
+  return { photos, unknown: [], contents: { ...contents, job: OTHER, history } };
+}
+
+test("a record of a job that is here cannot be taken into another by a file", async () => {
+  const file = await aJob();
+  await storage.takeJob(file);
+  const before = [await storage.load(), await storage.account()];
+  await expect(storage.takeJob(asAnotherJob(file, ROOM))).rejects.toMatchObject({ name: "JobFileError", fault: "refused", about: `room ${ROOM} job_id` });
+  expect([await storage.load(), await storage.account()]).toEqual(before);
+  expect(await storage.takeJob(asAnotherJob(file, uuidv7()))).toMatchObject({ changes: 2 });
+});
+
+test("another change under an id that is known here is not passed over as if it were the same", async () => {
+  const file = await aJob();
+  await storage.takeJob(file);
+  const history = file.contents.history.map((change) => (change.kind === "room" ? { ...change, fields: { ...change.fields, name: "Cellar" } } : change));
+  await expect(storage.takeJob({ ...file, contents: { ...file.contents, history } })).rejects.toMatchObject({ fault: "refused", about: `room ${ROOM} change_id` });
+  expect(await storage.takeJob(file)).toMatchObject({ changes: 0, known: 2 });
+});
+
+test("a reading that is here cannot be edited by a file", async () => {
+  const file = await aJob();
+  await storage.takeJob(file);
+  const reading = { room_id: ROOM, down: 1000, at: [0, 0] };
+  await storage.write([edit("reading", OTHER, reading)], { undo: [] });
+  const [, room] = file.contents.history;
+  if (room === undefined) throw new Error("The file is empty.");
+  const more = (fields: typeof reading) => ({ ...room, change_id: uuidv7(), kind: "reading" as const, record_id: OTHER, fields });
+  const withMore = (fields: typeof reading) => storage.takeJob({ ...file, contents: { ...file.contents, history: [...file.contents.history, more(fields)] } });
+  await expect(withMore({ ...reading, down: 900 })).rejects.toMatchObject({ fault: "refused", about: `reading ${OTHER} down` });
+  expect(await withMore(reading)).toMatchObject({ changes: 1 });
 });
 
 test("of two who did not know of each other the later edit stands, on a phone that never joined too", async () => {
