@@ -108,8 +108,8 @@ def test_a_file_is_read_right_and_without_a_doubt(text: str, moments: list[datet
     assert answer["problems"] == []
     assert [moment.replace(tzinfo=None) for moment in moments_of(answer)] == moments
     assert answer["celsius"][: len(CELSIUS)] == list(CELSIUS)
-    assert (answer["unit"], answer["day_doubtful"], answer["temperature_doubtful"]) == ("celsius", False, False)
-    assert answer["passed_over"] == 0
+    assert (answer["unit"], answer["passed_over"]) == ("celsius", 0)
+    assert not any(answer[f"{what}_doubtful"] for what in ("day", "time", "temperature"))
 
 
 DOUBTED = {
@@ -133,6 +133,10 @@ DOUBTED = {
     "lowest and highest alone": (
         table("Time,Temp max,Temp min", "{m:%Y-%m-%d %H:%M},{c},12.5"),
         {"temperature_doubtful": True},
+    ),
+    "two times": (
+        table("Time (UTC),Time (local),Temp", "{m:%Y-%m-%d %H:%M},2026-05-14 03:{m:%M},{c}"),
+        {"time_doubtful": True, "time_column": 0, "offset_minutes": 0, "offset_reason": "header"},
     ),
     "a summary": (FULL + "\nMinimum,18.5\nMaximum,19.4\nAverage,18.9\n", {"passed_over": 3}),
     "a summary in words": (FULL + "End of data\n4 readings\n", {"passed_over": 2}),
@@ -184,6 +188,25 @@ def test_a_person_says_that_the_year_stands_first_or_that_it_does_not() -> None:
     assert (last["start"][:10], last["year_first"], last["day_doubtful"]) == ("2014-05-26", False, False)
     twice = table("Time,A,B", "{m:%Y-%m-%d %H:%M},{c},22.5")
     assert not read(twice, temperature_column=2)["temperature_doubtful"]
+
+
+@pytest.mark.parametrize(
+    ("text", "minutes"),
+    [
+        ("Time (UTC),Temp\n", 0),
+        ("Date Time GMT-06:30,Temp\n", -390),
+        ("Time zone,UTC+05:30\n\nTime,Temp\n", 330),
+        ("Zona horaria: UTC-5\n\nTime,Temp\n", -300),
+        ("Time zone,local\n\nTime,Temp\n", None),
+        ("Serial,UTC-44\n\nTime,Temp\n", None),
+        ("Time (local),Temp,Uploaded (UTC)\n", None),
+    ],
+)
+def test_a_zone_named_over_the_times_or_on_the_page_before_holds(text: str, minutes: int | None) -> None:
+    rows = lines("%Y-%m-%d %H:%M").replace("\n", ",later\n" if "Uploaded" in text else "\n")
+    answer = read(text + rows, offset_minutes=60)
+    told = (60, "chosen") if minutes is None else (minutes, "header")
+    assert (answer["offset_minutes"], answer["offset_reason"]) == told
 
 
 @given(

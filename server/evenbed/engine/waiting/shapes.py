@@ -169,6 +169,7 @@ class LogInAnswer:
     day_doubtful: bool = described(about="True where days, months or years could be the other way round")
     time_column: int | None = described(about="Which column the times are from")
     temperature_column: int | None = described(about="Which column the temperatures are from")
+    time_doubtful: bool = described(about="True where another column holds other times")
     temperature_doubtful: bool = described(about="True where other columns may hold the temperatures as well")
     offset_minutes: int = described(about="Offset from UTC as the file was read, where it begins, minutes")
     offset_reason: OffsetReason = described(about="Why: as asked, named in the header, or in every time itself")

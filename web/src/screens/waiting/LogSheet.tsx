@@ -48,6 +48,7 @@ function Facts({ answer }: { answer: LogInAnswer }) {
       {lines > 0 && <p class="caution" data-testid="log-passed-over">{t("log.passed_over", { lines })}</p>}
       {order === "mixed" && <p class="caution" data-testid="log-not-in-order">{t("log.not_in_order")}</p>}
       {answer.day_doubtful && <p class="caution" data-testid="log-days-doubtful">{t("log.days_doubtful")}</p>}
+      {answer.time_doubtful && <p class="caution" data-testid="log-time-doubtful">{t("log.time_doubtful")}</p>}
       {answer.temperature_doubtful && <p class="caution" data-testid="log-temperature-doubtful">{t("log.temperature_doubtful")}</p>}
     </div>
   );

@@ -3182,6 +3182,8 @@ export interface components {
             readonly temperature_doubtful: boolean;
             /** @description Which column the times are from */
             readonly time_column: number | null;
+            /** @description True where another column holds other times */
+            readonly time_doubtful: boolean;
             /**
              * @description As the file was read
              * @enum {unknown}

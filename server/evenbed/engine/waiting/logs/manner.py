@@ -46,6 +46,7 @@ class Manner:
     is_chosen: bool = False  # where a person said which column holds the temperatures
     is_serial: bool = False  # where days are counted as spreadsheets count them
     has_rivals: bool = False  # where other columns may hold the temperatures as well
+    has_other_times: bool = False  # where another column holds other times
 
     def stamp(self, cells: Sequence[str]) -> str:
         """What a line says of its time, from one column or several."""
@@ -101,7 +102,7 @@ def manner_of(lines: list[str], asked: LogInQuestion) -> Manner:
     ways = [_Cut(separator, decimal, samples[separator]) for separator, decimal in product(SEPARATORS, DECIMALS)]
     best = max(ways, key=_fitness)
     rows = best.rows()
-    day, clock = _time_columns(rows, asked.time_column)
+    day, clock, has_other_times = _time_columns(rows, asked.time_column)
     header = _header(best)
     found = [asked.temperature_column]
     if found == [None]:
@@ -117,6 +118,7 @@ def manner_of(lines: list[str], asked: LogInQuestion) -> Manner:
         is_chosen=asked.temperature_column is not None,
         is_serial=day is not None and any(is_fine_serial(cells[day]) for cells in rows if day < len(cells)),
         has_rivals=len(found) > 1,
+        has_other_times=has_other_times,
     )
 
 
@@ -126,8 +128,8 @@ def _fitness(way: _Cut) -> tuple[int, int]:
     return len(rows), sum(way.is_number(cell) for cells in rows for cell in cells)
 
 
-def _time_columns(rows: Sequence[Sequence[str]], asked: int | None) -> tuple[int | None, int | None]:
-    """The column of the date, and that of the time of day where it stands apart."""
+def _time_columns(rows: Sequence[Sequence[str]], asked: int | None) -> tuple[int | None, int | None, bool]:
+    """The column of the date, that of a time of day apart from it, and whether another column holds other times."""
     width = max((len(cells) for cells in rows), default=0)
     columns = [[cells[n] if n < len(cells) else "" for cells in rows] for n in range(width)]
 
@@ -137,13 +139,16 @@ def _time_columns(rows: Sequence[Sequence[str]], asked: int | None) -> tuple[int
     wanted = range(width) if asked is None else [asked] if asked < width else []
     kinds: tuple[Callable[[str], object], ...] = (is_stamp, is_day, epoch_seconds, is_fine_serial)
     for is_kind in kinds:
-        for n in wanted:
-            if mostly(n, is_kind) and not (is_kind is epoch_seconds and all(map(is_clock_in_digits, columns[n]))):
-                if is_kind is not is_day:
-                    return n, None
-                clock = next((m for m in [*range(n + 1, width), *range(n)] if mostly(m, clock_from)), None)
-                return n, clock
-    return asked, None
+        found = [n for n in wanted if mostly(n, is_kind)]
+        if is_kind is epoch_seconds:
+            found = [n for n in found if not all(map(is_clock_in_digits, columns[n]))]
+        for n in found[:1]:
+            others = any(columns[m] != columns[n] for m in found[1:])
+            if is_kind is not is_day:
+                return n, None, others
+            clock = next((m for m in [*range(n + 1, width), *range(n)] if mostly(m, clock_from)), None)
+            return n, clock, others
+    return asked, None, False
 
 
 def _header(way: _Cut) -> Line | None:

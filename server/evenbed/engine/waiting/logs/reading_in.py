@@ -1,6 +1,7 @@
 """A temperature logger's file read in: what it holds and how it was understood, or all that is wrong with it."""
 
-from collections.abc import Sequence
+import re
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta, timezone
 from statistics import median
@@ -14,7 +15,7 @@ from evenbed.engine.waiting.logs.manner import SAMPLE, Manner, manner_of, unit_n
 from evenbed.engine.waiting.logs.order import Ordered, ordered
 from evenbed.engine.waiting.logs.rows import LogReader, LogRow, unit_of_sign
 from evenbed.engine.waiting.logs.table import LogTable, figure_in, table_of
-from evenbed.engine.waiting.logs.times import zone_named
+from evenbed.engine.waiting.logs.times import plain, zone_named
 from evenbed.engine.waiting.shapes import LogInAnswer, LogInQuestion, LogUnit, LogUnitReason, OffsetReason
 
 MOST_LINES = 2 * MOST_LOGGED  # empty lines, repeated headers and a page about the logger among them
@@ -22,6 +23,8 @@ SHOWN_LINES, SHOWN_CELLS, SHOWN_LENGTH = 8, 20, 60
 COLDEST, WARMEST = -60.0, 100.0  # °C: no bed and no room is beyond
 WARMEST_GUESSED = 65.0  # °C: the same where nothing but their size tells the unit of the figures; no source
 HOTTEST_CELSIUS = 45.0  # in the middle of the figures: above it they are taken for °F; no source
+
+_ZONE_WORD = re.compile(r"\bzon[ea]|\btz\b|\bhusos?\b")
 
 
 def log_in_from(given: object) -> LogInAnswer:
@@ -40,7 +43,7 @@ def log_in_from(given: object) -> LogInAnswer:
     reader = LogReader(manner, dates)
     rows = [] if problems else reader.read(data)
     unit, reason = _unit(question, manner, whole, data, rows)
-    offset, offset_reason = _offset(question, manner, rows)
+    offset, offset_reason = _offset(question, manner, rows, whole[: whole.index(data[0])] if data else ())
     order = ordered(rows, offset, has_halves=reader.has_halves)
     warmest = WARMEST_GUESSED if reason == "size" else WARMEST
     found = [
@@ -119,12 +122,24 @@ def _unit(
     return ("fahrenheit" if middle > HOTTEST_CELSIUS else "celsius"), "size"
 
 
-def _offset(question: LogInQuestion, manner: Manner, rows: Sequence[LogRow]) -> tuple[int, OffsetReason]:
+def _zone_texts(manner: Manner, page: Sequence[Line]) -> Iterator[str]:
+    """Where a file may name its zone: over its times, or in a line about it on the page before the table."""
+    for column in (manner.date, manner.clock):
+        if manner.header is not None and column is not None and column < len(manner.header.cells):
+            yield manner.header.cells[column]
+    for line in page:
+        text = " ".join(line.cells)
+        if _ZONE_WORD.search(plain(text)):
+            yield text
+
+
+def _offset(
+    question: LogInQuestion, manner: Manner, rows: Sequence[LogRow], page: Sequence[Line]
+) -> tuple[int, OffsetReason]:
     """The offset from UTC of times without their own, and why."""
     if rows and all(row.offset is not None for row in rows):
         return rows[-1].offset or 0, "times"
-    names = () if manner.header is None else manner.header.cells
-    named = next((zone for zone in map(zone_named, names) if zone is not None), None)
+    named = next((zone for zone in map(zone_named, _zone_texts(manner, page)) if zone is not None), None)
     return (question.offset_minutes, "chosen") if named is None else (named, "header")
 
 
@@ -170,6 +185,7 @@ def _answer(
         day_doubtful=read.dates.is_doubtful,
         time_column=manner.date,
         temperature_column=manner.temperature,
+        time_doubtful=manner.has_other_times,
         temperature_doubtful=manner.has_rivals,
         offset_minutes=read.offset,
         offset_reason=how[1],

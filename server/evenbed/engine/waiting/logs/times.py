@@ -29,7 +29,9 @@ _CLOCK = re.compile(
     r"\s?(?P<half>[AaPp]\.?\s?[Mm]\.?)?\s?(?P<zone>Z|UTC|GMT|(?:UTC|GMT)?[+\-−]\d{1,2}(?::?\d{2})?)?"
 )
 _HALF = re.compile(r"[AaPp]\.?\s?[Mm]\.?")
-_ZONE = re.compile(r"(?:UTC|GMT)\s?(?P<sign>[+\-−])\s?(?P<hours>\d{1,2})(?::?(?P<minutes>\d{2}))?", re.IGNORECASE)
+_ZONE = re.compile(
+    r"\b(?:UTC|GMT)(?:\s?(?P<sign>[+\-−])\s?(?P<hours>\d{1,2})(?::?(?P<minutes>\d{2}))?)?\b", re.IGNORECASE
+)
 _MONTHS = (
     *(("jan", 1), ("ene", 1), ("feb", 2), ("mar", 3), ("apr", 4), ("abr", 4), ("may", 5), ("jun", 6), ("jul", 7)),
     *(("aug", 8), ("ago", 8), ("sep", 9), ("set", 9), ("oct", 10), ("nov", 11), ("dec", 12), ("dic", 12)),
@@ -153,12 +155,12 @@ def is_half(text: str) -> bool:
 
 
 def zone_named(text: str) -> int | None:
-    """The offset in minutes that a header names, as `GMT-05:00` does; None where it names none."""
+    """The offset in minutes that a header names, as `GMT-05:00` or `UTC` does; None where it names none."""
     match = _ZONE.search(text[:200])
     if match is None:
         return None
-    minutes = 60 * int(match["hours"]) + int(match["minutes"] or 0)
-    return -minutes if match["sign"] in "-−" else minutes
+    minutes = 60 * int(match["hours"] or 0) + int(match["minutes"] or 0)
+    return -minutes if match["sign"] in ("-", "−") else minutes
 
 
 def plain(text: str) -> str:
