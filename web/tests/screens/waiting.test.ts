@@ -4,6 +4,8 @@ import {
 } from "../../src/screens/waiting/standing";
 import { AT_FIRST, cellAfter, daysFrom, faultOf, momentOn, recordsFrom } from "../../src/screens/waiting/forecast";
 import { logFileFrom } from "../../src/screens/waiting/LogSheet";
+import { RANGES, rangeFault, temperatureFault } from "../../src/screens/waiting/ranges";
+import { isTooLate } from "../../src/screens/waiting/TileChoice";
 import { fastestAhead } from "../../src/screens/waiting/Evaporation";
 import type { Row } from "../../src/state";
 import type { Fields, WaitingAnswer } from "../../src/wire";
@@ -135,4 +137,15 @@ describe("a logger's file", () => {
       expect(await logFileFrom(new File([octets], "log.csv"))).toEqual({ name: "log.csv", text });
     }
   });
+});
+
+test("tile on the fresh bed can be chosen until the bed placed last is too old, and while nothing is placed", () => {
+  expect([2, 4, 4.1].map((hours) => isTooLate({ last_until: at(4) }, EIGHT + hours * 3_600_000))).toEqual([false, false, true]);
+  expect(isTooLate({ last_until: null }, EIGHT)).toBe(false);
+});
+
+test("what lies outside its range is told with both ends, in the degrees that the person reads", () => {
+  expect([0, 20, 20.1].map((hours) => rangeFault(hours, [0, 20], String) === null)).toEqual([true, true, false]);
+  expect([213, 212, -76, -77].map((typed) => temperatureFault(RANGES.bed)(typed) === null)).toEqual([false, true, true, false]); // °F
+  expect(temperatureFault(RANGES.bed)(999)).toMatch(/−76\u202f°F.*212\u202f°F/);
 });

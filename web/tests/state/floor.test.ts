@@ -131,6 +131,16 @@ test("batches, and the moments of a section: one record a section, one step a ta
   expect(state.batchesOf(room).value).toEqual([]);
 });
 
+test("a bed placed with one tap is placed section by section, in one step; what was told of it before it had sections goes over to them", async () => {
+  await state.addPlacement(room, { section: "", placed_at: LATER });
+  await state.placeSections(room, TWO, EARLIER);
+  expect([...state.sectionTimesOf(room, TWO)].sort()).toEqual([["S1", { placed_at: EARLIER }], ["S2", { placed_at: EARLIER }]]);
+  expect(state.placementsOf(room).value.map(({ fields }) => fields.placed_at).filter((at) => at)).toEqual([EARLIER, EARLIER]);
+  await state.undo();
+  expect(state.sectionTimesOf(room, TWO).size).toBe(0);
+  expect(state.placementsOf(room).value.map(({ fields }) => fields.placed_at)).toEqual([LATER]);
+});
+
 test("a section that two phones began is one: the newer record tells, and what is taken back is taken back in both", async () => {
   await fromElsewhere("placement", "0197a000-0000-7000-8000-000000000001", { section: "S1", placed_at: EARLIER, mixed_at: EARLIER });
   await fromElsewhere("placement", "0197a000-0000-7000-8000-000000000002", { section: "S1", placed_at: LATER });
