@@ -53,7 +53,7 @@ export const checking = {
   "checking.sparse_more": "Under a {rule} straightedge nothing over the limit was found, but only {share} of the bed is judged. Read more places, lay the straightedge there, or pass it over the whole bed and type the worst gap.",
   "checking.decides_gap": "{gap} stands open under a {rule} straightedge. The limit is {limit}.",
   "checking.decides_hump": "A {rule} straightedge rocks on a hump of {gap}. The limit is {limit}.",
-  "checking.decides_none": "No gap under a {rule} straightedge. The limit is {limit}.",
+  "checking.decides_none": "By the readings there is no gap under a {rule} straightedge. The limit is {limit}.",
   "checking.wedge_decides": "A wedge showed {gap} under a {rule} straightedge. The limit is {limit}.",
   "checking.wedge_most": "The most a wedge showed under a {rule} straightedge is {gap}. The limit is {limit}.",
 
@@ -184,7 +184,7 @@ export const checking = {
   "checking.own_length": "Under",
   "checking.own_gap": "At most",
   "checking.own_length_fault": "A straightedge is {least:length} to {most:length} long. It stays typed: mend it and set it.",
-  "checking.own_gap_fault": "More than nothing, and at most {most:length}. It stays typed: mend it and set it.",
+  "checking.own_gap_fault": "At least {least:error}, and at most {most:length}. It stays typed: mend it and set it.",
   "checking.own_add": "Add a limit",
   "checking.usual": "Back to {standard}",
   "checking.asks.ansi_a108_02": "{gap:error} under {length:length} and {small_gap:error} under {small:length}; for tile with an edge of {edge:length} or more {large_gap:error} under {length:length} and {small_gap:error} under {large_small:length}.",

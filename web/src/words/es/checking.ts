@@ -55,7 +55,7 @@ export const checking: Record<keyof typeof english, string> = {
   "checking.sparse_more": "Bajo una regla de {rule} no se encontró nada sobre el límite, pero solo se juzga el {share} de la cama. Lea más puntos, ponga ahí la regla, o pásela por toda la cama y anote el peor hueco.",
   "checking.decides_gap": "Quedan {gap} abiertos bajo una regla de {rule}. El límite es {limit}.",
   "checking.decides_hump": "Una regla de {rule} cabecea sobre un lomo de {gap}. El límite es {limit}.",
-  "checking.decides_none": "Ningún hueco bajo una regla de {rule}. El límite es {limit}.",
+  "checking.decides_none": "Según las lecturas no hay hueco bajo una regla de {rule}. El límite es {limit}.",
   "checking.wedge_decides": "Una cuña mostró {gap} bajo una regla de {rule}. El límite es {limit}.",
   "checking.wedge_most": "Lo más que mostró una cuña bajo una regla de {rule} es {gap}. El límite es {limit}.",
 
@@ -186,7 +186,7 @@ export const checking: Record<keyof typeof english, string> = {
   "checking.own_length": "Bajo",
   "checking.own_gap": "Cuando mucho",
   "checking.own_length_fault": "Una regla mide de {least:length} a {most:length}. Queda escrito: corríjalo y fíjelo.",
-  "checking.own_gap_fault": "Más que nada, y {most:length} cuando mucho. Queda escrito: corríjalo y fíjelo.",
+  "checking.own_gap_fault": "Al menos {least:error}, y {most:length} cuando mucho. Queda escrito: corríjalo y fíjelo.",
   "checking.own_add": "Añadir un límite",
   "checking.usual": "Volver a {standard}",
   "checking.asks.ansi_a108_02": "{gap:error} bajo {length:length} y {small_gap:error} bajo {small:length}; con losetas de {edge:length} o más por lado, {large_gap:error} bajo {length:length} y {small_gap:error} bajo {large_small:length}.",
