@@ -8,7 +8,7 @@ import { gapText, ruleText } from "../common/flatness";
 import { saved, sayOnlyLooks } from "../common/saving";
 import type { RoomView } from "../common/useRoom";
 import { ValueField } from "../common/ValueField";
-import { changedLimit, freshLimit, limitWithout, NAMED_LENGTHS, STANDARDS, USUAL } from "./standards";
+import { changedLimit, freshLimit, isOutOfRange, limitWithout, NAMED_LENGTHS, OWN_RANGE, STANDARDS, USUAL } from "./standards";
 
 function standardOf({ fields }: RoomView): Standard {
   return fields["flatness.standard"] ?? USUAL;
@@ -18,16 +18,14 @@ function keepOwn(room: RoomView, own: readonly GapLimit[]): void {
   void saved(editRoom(room.id, { "flatness.own": own }));
 }
 
-const RULES = { least: 50, most: 30_000 } as const; // mm: what the engine takes for a straightedge
-const LARGEST_GAP = 500; // mm
 const MOST_LIMITS = 20;
 
 function lengthFault(length: number): string | null {
-  return length < RULES.least || length > RULES.most ? t("checking.own_length_fault", RULES) : null;
+  return isOutOfRange("length", length) ? t("checking.own_length_fault", OWN_RANGE.length) : null;
 }
 
 function limitFault(gap: number): string | null {
-  return gap <= 0 || gap > LARGEST_GAP ? t("checking.own_gap_fault", { most: LARGEST_GAP }) : null;
+  return isOutOfRange("gap", gap) ? t("checking.own_gap_fault", OWN_RANGE.gap) : null;
 }
 
 function OwnLimits({ room }: { room: RoomView }) {
