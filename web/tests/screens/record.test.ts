@@ -155,17 +155,17 @@ test("the foot of a page ends where it should, whatever a room is called", () =>
 
 describe("what is unfinished when somebody signs", () => {
   const bare = {
-    levels: { suspects: [] }, sections: [{ id: "S1", order: 1, polygon: [[0, 0], [9, 0], [9, 9]] }], readiness: [{ milestone: "walk" }], flatness: null,
+    levels: { suspects: [], untied: [] }, sections: [{ id: "S1", order: 1, polygon: [[0, 0], [9, 0], [9, 9]] }], readiness: [{ milestone: "walk" }], flatness: null,
   };
   const planOf = (changed: object) => ({ ...bare, ...changed }) as unknown as Plan;
   const placed: KeptRow<"placement"> = { kind: "placement", id: "p1", fields: { section: "S1", placed_at: "2026-05-04T15:00:00Z" } };
   const ticked: KeptRow<"entry"> = { kind: "entry", id: "t1", fields: { what: "milestone", code: "walk", at: "2026-05-05T08:00:00Z" } };
 
   test("is told in the order of the job", () => {
-    const plan = planOf({ levels: { suspects: [{}, {}] }, flatness: { verdict: "beyond", work: [{ done_at: null }, { done_at: "2026-05-05T08:00:00Z" }] } });
+    const plan = planOf({ levels: { suspects: [{}, {}], untied: [{ setup: "t", readings: 9 }] }, flatness: { verdict: "beyond", level: { standing_water: [[1, 2]] }, work: [{ done_at: null }, { done_at: "2026-05-05T08:00:00Z" }] } });
     expect(unfinishedOf(contentOf({ plan, rows: [] }))).toEqual([
-      "Readings that the others do not bear out: 2.", "Sections not marked as placed: 1 of 1.", "The bed is beyond its limits of flatness.",
-      "Places still to rub down or fill up: 1.", "Milestones that nobody has let pass: Walk on it.",
+      "Readings that the others do not bear out: 2.", "Readings that nothing ties to the others, so that they tell of no height: 9.", "Sections not marked as placed: 1 of 1.", "The bed is beyond its limits of flatness.",
+      "Places still to rub down or fill up: 1.", "Low places where water would stand: 1.", "Milestones that nobody has let pass: Walk on it.",
     ]);
   });
 

@@ -72,7 +72,7 @@ const SHOWN: Partial<Record<Measure, (value: number) => string>> = {
   area: (m2) => areaText(m2, reader.value),
   mass: (kg) => massText(kg, reader.value),
   load: (load) => loadShortText(load, reader.value),
-  hours: (hours) => hoursText(hours, reader.value),
+  hours: (hours) => `${hours < 0 ? "\u2212" : ""}${hoursText(Math.abs(hours), reader.value)}`,
   fall: (ratio) => fallText(ratio, reader.value),
 };
 

@@ -1,4 +1,5 @@
 /** Tables of the room as it was found: walls, doorways, what stands in the floor, set-ups and readings. */
+import type { Point } from "../../wire";
 import { t } from "../../words";
 import { wallLengths } from "../common/roomFigure";
 import type { Content } from "./content";
@@ -32,8 +33,14 @@ export function doorwaysTable({ room, plan }: Content): Table {
   };
 }
 
+/** With its two sides where it has four corners, as the app makes them. */
+function cutoutText(polygon: readonly Point[]): string {
+  const [across = 0, deep = 0] = wallLengths(polygon);
+  return polygon.length === 4 ? t("record.cutout_sides", { across, deep }) : t("record.cutout");
+}
+
 export function fixturesTable({ room }: Content): Table {
-  const cutouts = (room.outline?.cutouts ?? []).map((polygon) => [t("record.cutout"), polygon[0] ?? null, null, null]);
+  const cutouts = (room.outline?.cutouts ?? []).map((polygon) => [cutoutText(polygon), polygon[0] ?? null, null, null]);
   const fixtures = (room.fixtures ?? []).map(({ kind, at, radius, height }) => [t(`fixture.${kind}`), at, radius ?? null, height ?? null]);
   return {
     id: "fixtures", title: t("fixture.title"), none: t("record.no_fixtures"),

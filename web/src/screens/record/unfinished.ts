@@ -8,13 +8,18 @@ type Tell = (content: Content) => readonly string[];
 
 /** One sentence each, in the order of the job. */
 export function unfinishedOf(content: Content): readonly string[] {
-  const all: readonly Tell[] = [doubted, notPlaced, flatness, workLeft, notTicked];
+  const all: readonly Tell[] = [doubted, untied, notPlaced, flatness, workLeft, water, notTicked];
   return all.flatMap((tell) => tell(content));
 }
 
 const doubted: Tell = ({ plan }) => {
   const count = plan.levels.suspects.length;
   return count === 0 ? [] : [t("record.left_doubted", { count })];
+};
+
+const untied: Tell = ({ plan }) => {
+  const count = plan.levels.untied.reduce((sum, { readings }) => sum + readings, 0);
+  return count === 0 ? [] : [t("record.left_untied", { count })];
 };
 
 const notPlaced: Tell = (content) => {
@@ -32,6 +37,11 @@ const flatness: Tell = ({ plan }) => {
 const workLeft: Tell = ({ plan }) => {
   const count = (plan.flatness?.work ?? []).filter(({ done_at }) => done_at === null).length;
   return count === 0 ? [] : [t("record.left_work", { count })];
+};
+
+const water: Tell = ({ plan }) => {
+  const count = plan.flatness?.level?.standing_water.length ?? 0;
+  return count === 0 ? [] : [t("record.left_water", { count })];
 };
 
 const notTicked: Tell = (content) => {

@@ -21,7 +21,7 @@ export const handed: Readonly<Record<keyof typeof english, string>> = {
   "named.entry.place": "Lugar",
   "named.entry.by": "Quién",
   "named.entry.how": "Cómo se comprobó",
-  "value.entry_milestone": "Un paso autorizado",
+  "value.entry_milestone": "Un paso dado por bueno",
   "value.entry_rubbed": "La cama rebajada",
   "value.entry_filled_up": "La cama rellenada",
   "value.method_equivalent_age": "Edad equivalente",
