@@ -92,13 +92,15 @@ function Under({ room, now, view }: { room: RoomView; now: EdgeNow; view: Flatne
 function useOpen(room: string, floor: Floor, now: EdgeNow) {
   const length = passedLength(room);
   const [open, setOpen] = useState<{ readonly at: Place; readonly edge: Edge } | null>(null);
+  const [isBeside, setBeside] = useState(false);
   const tap = (at: Place) => {
     if (length === null) { now.tap(at); return; }
     const whole: Place = [Math.round(at[0]), Math.round(at[1])];
     const edge = laidWhereOpen(room, whole, length, floor);
     setOpen(edge && { at: whole, edge });
+    setBeside(edge === null);
   };
-  return { length, open, tap, close: () => setOpen(null) };
+  return { length, open, isBeside, tap, close: () => setOpen(null) };
 }
 
 export function LayEdge({ id }: { id: string }) {
@@ -107,7 +109,7 @@ export function LayEdge({ id }: { id: string }) {
   const now = useEdge(id);
   const [isByHand, setByHand] = useState(true);
   const floor: Floor = { outline: cornersOf(room?.fields.outline), cutouts: room?.fields.outline?.cutouts ?? [] };
-  const { length, open, tap, close } = useOpen(id, floor, now);
+  const { length, open, isBeside, tap, close } = useOpen(id, floor, now);
   if (!room) return <Missing />;
   const view = flatnessOf(room);
   const { edge } = now;
@@ -116,7 +118,7 @@ export function LayEdge({ id }: { id: string }) {
   if (length !== null) {
     return (
       <RoomFrame room={room} step="checking" part="edge" drawing={drawing}>
-        <PassOver room={id} length={length} floor={floor} open={open} onClose={close} />
+        <PassOver room={id} length={length} floor={floor} open={open} isBeside={isBeside} onClose={close} />
       </RoomFrame>
     );
   }

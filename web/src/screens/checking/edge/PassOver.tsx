@@ -42,10 +42,12 @@ interface PassOverProps {
   readonly floor: Floor;
   /** Where it was tapped that it stood open most, and the straightedge there; null before. */
   readonly open: { readonly at: Place; readonly edge: Edge } | null;
+  /** True where the last tap was beside the floor. */
+  readonly isBeside: boolean;
   readonly onClose: () => void;
 }
 
-export function PassOver({ room, length, floor, open, onClose }: PassOverProps) {
+export function PassOver({ room, length, floor, open, isBeside, onClose }: PassOverProps) {
   const [isBusy, setBusy] = useState(false);
   const leave = () => { onClose(); void clearDraft(passedDraft(room)); };
   const done = () => { leave(); go(pathOfRoom(room, "checking")); };
@@ -59,6 +61,7 @@ export function PassOver({ room, length, floor, open, onClose }: PassOverProps) 
     <section class="stack tight" data-testid="passing">
       <h3>{t("checking.pass", { rule: ruleText(length) })}</h3>
       <p class="notice" role="status">{t("checking.pass_tap", { rule: ruleText(length) })}</p>
+      {isBeside && <p class="caution" role="status" data-testid="pass-beside">{t("levels.outside")}</p>}
       <div class="row even">
         <button type="button" class="button" data-testid="passed-none" disabled={isBusy} onClick={nowhere}>{t("checking.pass_none")}</button>
         <button type="button" class="button" data-testid="pass-leave" onClick={leave}>{t("checking.pass_leave")}</button>
