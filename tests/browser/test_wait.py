@@ -122,6 +122,11 @@ def here_now() -> datetime:
 Windows = dict[str, list[datetime]]
 
 
+def day_of(at: datetime) -> str:
+    """A moment's day as the screen has it, which midnight changes."""
+    return "today" if at.date() == here_now().date() else "yesterday"
+
+
 def windows_shown(phone: Phone, near: datetime) -> Windows:
     """Early, likely and late of each milestone, from the table beside the picture."""
     phone.tap("plot-table")
@@ -169,9 +174,10 @@ def test_windows_from_a_logger_and_a_typed_forecast_are_those_of_an_independent_
     phone.shot("wait-log")
     phone.tap("keep-log")
     phone.wait_for_text("temperature_log-line", rf"bed logger 3\.csv: {len(rows)} temperatures")
+    today = here_now().replace(hour=0, minute=0, second=0, microsecond=0)
     type_forecast(phone, FORECAST_F)
     expect(phone.page.get_by_test_id("forecast-line")).to_have_count(len(FORECAST_F))
-    by_hand = likely_by_hand(rows, placed, now.replace(hour=0, minute=0, second=0, microsecond=0))
+    by_hand = likely_by_hand(rows, placed, today)
     windows = windows_once(phone, now, lambda windows: not amiss(windows, by_hand))
     assert not amiss(windows, by_hand), f"{windows} shown, {by_hand} by hand"
     for name, (early, likely, late) in windows.items():
@@ -200,7 +206,7 @@ def test_a_prediction_never_ticks_itself_but_somebody_who_looked_does_by_name_an
     told = walk.get_by_test_id("ticked").inner_text()
     assert "Ben Okafor" in told
     assert "Sounded by tapping" in told
-    clocks = [rf"today {at:%-I:%M}\s{at:%p}" for at in (looked, looked - A_MINUTE)]
+    clocks = [rf"{day_of(at)} {at:%-I:%M}\s{at:%p}" for at in (looked, looked - A_MINUTE)]
     assert any(re.search(clock, told) for clock in clocks), told
     walk.get_by_test_id("tick-history").click()
     phone.wait_for_text("story-step", "Ben Okafor")
