@@ -137,13 +137,11 @@ def test_the_language_and_the_clock_are_chosen_when_the_address_is_made(foreman:
     assert "Horas de Europe/Madrid." in str(tile["description"])
 
 
-@pytest.mark.parametrize("strange", ["", "No/Such_Zone", "UTC/../..", "localtime/", "/etc/passwd"])
-def test_a_zone_that_nobody_knows_is_told_as_utc(foreman: Phone, strange: str) -> None:
-    if ".." in strange:
-        assert foreman.client.send("POST", "/api/calendar", json={"zone": strange}).json()["code"] == "malformed"
-    else:
+def test_a_zone_that_nobody_knows_is_told_as_utc(foreman: Phone) -> None:
+    for strange in ("", "No/Such_Zone", "localtime/", "/etc/passwd"):
         tile = events_at(foreman.client, foreman.address(zone=strange))[uid("tile")]
-        assert "Times as in UTC." in str(tile["description"])
+        assert "Times as in UTC." in str(tile["description"]), strange
+    assert foreman.client.send("POST", "/api/calendar", json={"zone": "UTC/../.."}).json()["code"] == "malformed"
 
 
 def test_rooms_that_wait_for_nothing_have_no_date(foreman: Phone) -> None:
