@@ -41,7 +41,7 @@ export function isPlacedInPart(room: RoomView): boolean {
 }
 
 function Sections({ room, sections }: { room: RoomView; sections: readonly PlacedSection[] }) {
-  const now = useNow(EVERY_MS);
+  useNow(EVERY_MS);
   const set = (section: Section, at: string | null) => void saved(markSection(room.id, section, "placed_at", at));
   return (
     <>
@@ -49,7 +49,7 @@ function Sections({ room, sections }: { room: RoomView; sections: readonly Place
       {sections.map(({ section, at }) => (
         <Fragment key={section.id}>
           <Moment name={`${room.id}:placed:${section.id}`} testid={`placed-section-${section.order}`} label={t("filling.section", { section: `${section.order}` })} at={at} onSet={(moment) => set(section, moment)} />
-          {at !== null && Date.parse(at) > now && <p class="caution" data-testid={`section-ahead-${section.order}`}>{t("waiting.section_ahead", { section: `${section.order}` })}</p>}
+          {at !== null && Date.parse(at) > Date.now() && <p class="caution" data-testid={`section-ahead-${section.order}`}>{t("waiting.section_ahead", { section: `${section.order}` })}</p>}
         </Fragment>
       ))}
     </>
