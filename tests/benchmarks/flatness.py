@@ -5,8 +5,9 @@ import random
 import time
 from collections.abc import Callable
 
+from evenbed.engine.flatness import courses, search
 from evenbed.engine.flatness.bed_surface import bed_surface_from
-from evenbed.engine.flatness.search import _kept, worst_lying
+from evenbed.engine.flatness.search import worst_lying
 from evenbed.engine.flatness.standards import Limit
 from evenbed.engine.flatness.work import work_from
 from evenbed.engine.region import Region
@@ -40,16 +41,22 @@ def _spots(count: int, rough: float = 1.0) -> list[Spot]:
     return [(dice.uniform(0, WIDTH), dice.uniform(0, DEPTH), dice.gauss(0, rough)) for _ in range(count)]
 
 
+def _forget() -> None:
+    """Nothing is kept of what was laid before."""
+    for kept in (courses._kept, search._kept):
+        kept.cache_clear()
+
+
 def _work_on(spots: list[Spot]) -> int:
     room = Region(((0.0, 0.0), (WIDTH, 0.0), (WIDTH, DEPTH), (0.0, DEPTH)))
-    _kept.cache_clear()
+    _forget()
     surface = bed_surface_from(spots, (room,))
     return len(work_from(surface, LIMITS, [-math.inf] * surface.spots).work)
 
 
 def _worst_of(spots: list[Spot]) -> float:
     room = Region(((0.0, 0.0), (WIDTH, 0.0), (WIDTH, DEPTH), (0.0, DEPTH)))
-    _kept.cache_clear()
+    _forget()
     gap = worst_lying(bed_surface_from(spots, (room,)), LENGTH).gap
     return math.nan if gap is None else gap.gap
 

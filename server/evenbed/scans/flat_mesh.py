@@ -8,7 +8,7 @@ import math
 
 import numpy as np
 
-from evenbed.engine.flatness.mesh import ONE_KNOT, Knots
+from evenbed.engine.flatness.cuts import ONE_KNOT, Knots
 from evenbed.scans.cloud import Numbers
 
 Place = tuple[float, float]

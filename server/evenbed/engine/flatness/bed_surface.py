@@ -19,7 +19,8 @@ from functools import cached_property
 from evenbed.engine.delaunay import Triangle
 from evenbed.engine.document.places import Point, Point3
 from evenbed.engine.exact import STEPS_PER_MM, hull_of, snapped
-from evenbed.engine.flatness.mesh import Edge, Knots, Mesh, Way, cut_to, way_through
+from evenbed.engine.flatness.cuts import Knots, cut_to
+from evenbed.engine.flatness.mesh import Edge, Mesh, Way, way_through
 from evenbed.engine.geometry import Plane, Ring, box_of, boxes_meet, crossing_of, edges_of, turn_of
 from evenbed.engine.levels_check import are_on_a_line
 from evenbed.engine.region import Region, stretches_along
@@ -74,6 +75,11 @@ class BedSurface:
         means = (math.fsum(heights[n] for n in cell) / len(cell) for cell in self.cells)
         return replace(self, heights=(*heights, *means))
 
+    @cached_property
+    def levelled(self) -> "BedSurface":
+        """The same places, all at the height nought: what hangs on places alone is the same for it."""
+        return self.with_heights([0.0] * self.spots)
+
     def profile(self, start: Point, end: Point) -> list[Knots]:
         """What of a straight line is read bed in the room: distances from its start, and heights there.
 
@@ -96,7 +102,7 @@ class BedSurface:
             return self._knots_on_the_line(way, reach)
         for beside in (way, way._replace(left=way.left + ONE_PLACE), way._replace(left=way.left - ONE_PLACE)):
             edge = self.mesh.edge_among(beside, self.mesh.edges)
-            knots = self.mesh.knots_from(self.heights, beside, edge, reach)
+            knots = None if edge is None else self.mesh.knots_from(self.heights, beside, edge, reach)
             if knots is not None:
                 return knots
         return None

@@ -39,7 +39,7 @@ def _is_beyond_along(
     angle = math.pi * k / DIRECTIONS
     way, mesh = way_through(at, math.cos(angle), math.sin(angle)), surface.mesh
     along = way.along(at)
-    knots = mesh.knots_from(surface.flattened, way, mesh.edge_among(way, edges), (along - length, along + length))
-    if knots is None:
+    course = mesh.course_along(way, mesh.edge_among(way, edges), along - length, along + length)
+    if course is None:
         return False
-    return any(is_open_over(part, along, length, limit) for part in mesh.stretches(way, knots))
+    return any(is_open_over(part, along, length, limit) for part in course.profiles(surface.flattened))

@@ -10,12 +10,13 @@ the best a or b is a knot, and the best window begins or ends at one. A hump is 
     worst_over((along, height), length)  -> the same of the highest hump
 """
 
+import math
 from bisect import bisect_left, bisect_right
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from itertools import pairwise
 from typing import NamedTuple
 
-from evenbed.engine.flatness.mesh import ONE_KNOT, Knots
+from evenbed.engine.flatness.cuts import ONE_KNOT, Knots
 
 _Touched = tuple[float, float, float | None, float | None]
 FLAT = 1e-13  # mm per mm: a knot that bends less than this bends by rounding
@@ -36,14 +37,25 @@ def worst_under(knots: Knots, length: float, above: float = 0.0) -> Rest | None:
     A straightedge longer than the profile lies on the whole of it. `above` (mm, not negative) leaves out at once what
     is not worth telling.
     """
+    return worst_of_both(knots, length, above, math.inf)[0]
+
+
+def worst_of_both(knots: Knots, length: float, above: float, above_hump: float) -> tuple[Rest | None, Rest | None]:
+    """The largest gap and the highest hump, None where they are not over `above` and `above_hump`."""
     along, height = knots
-    if len(along) < 3 or max(height) - min(height) <= above:
-        return None
+    least = min(above, above_hump)
+    if len(along) < 3 or max(height) - min(height) <= least:
+        return None, None
     slopes = slopes_of(along, height)
-    if (max(slopes) - min(slopes)) * length / 4.0 <= above:
-        return None  # a gap has two slopes on its sides, and most of it where they are as long
-    profile = _Profile(along, height, slopes)
-    return profile.worst(length, above) if profile.valleys else None
+    if (max(slopes) - min(slopes)) * length / 4.0 <= least:
+        return None, None  # a gap has two slopes on its sides, and most of it where they are as long
+    gap = hump = None
+    if above < math.inf:
+        gap = _Profile(along, height, slopes).worst(length, above)
+    if above_hump < math.inf:
+        upside_down = [-z for z in height], [-slope for slope in slopes]
+        hump = _Profile(along, *upside_down).worst(length, above_hump)
+    return gap, hump
 
 
 def slopes_of(along: list[float], height: list[float]) -> list[float]:
@@ -53,7 +65,7 @@ def slopes_of(along: list[float], height: list[float]) -> list[float]:
 
 def worst_over(knots: Knots, length: float, above: float = 0.0) -> Rest | None:
     """The highest hump that a straightedge of a length can rock on; its feet are no further apart than it is long."""
-    return worst_under((knots[0], [-z for z in knots[1]]), length, above)
+    return worst_of_both(knots, length, math.inf, above)[1]
 
 
 def is_open_over(knots: Knots, at: float, length: float, limit: float) -> bool:
@@ -76,10 +88,11 @@ def is_open_over(knots: Knots, at: float, length: float, limit: float) -> bool:
     )
 
 
-def hull_over(along: list[float], height: list[float]) -> list[int]:
-    """The upper hull of a profile: which knots lie on it, from the first to the last."""
+def hull_over(along: list[float], height: list[float], knots: Iterable[int] | None = None) -> list[int]:
+    """The upper hull of a profile, or of some of its knots in order: which lie on it, from the first to the last."""
     hull: list[int] = []
-    for n, (t, z) in enumerate(zip(along, height, strict=True)):
+    for n in range(len(along)) if knots is None else knots:
+        t, z = along[n], height[n]
         while len(hull) > 1:
             a, p = hull[-2], hull[-1]
             if (height[p] - height[a]) * (t - along[a]) > (z - height[a]) * (along[p] - along[a]):
@@ -103,6 +116,8 @@ class _Profile:
 
     def worst(self, length: float, above: float) -> Rest | None:
         """The largest gap under a straightedge anywhere; a longer one lies on the whole profile."""
+        if not self.valleys:
+            return None
         if length >= self.along[-1] - self.along[0]:
             return self.whole(above)
         return self.sliding(length, above)
@@ -125,7 +140,7 @@ class _Profile:
             if found is not None:
                 best, above = found, found.gap
         deep = [n for n in deep if deepest[n] > above]
-        for ends, pieces, following in self._slides(length):
+        for ends, pieces, following in self._slides(length, deep) if deep else ():
             found = self._moving(ends, pieces, following, deep, above)
             if found is not None:
                 best, above = found, found.gap
@@ -136,22 +151,31 @@ class _Profile:
 
         Every window of the length lies in one of them.
         """
-        along, height, step = self.along, self.height, length / 2.0
+        along, step = self.along, length / 2.0
         deepest = dict.fromkeys(self.valleys, 0.0)
         start, last = along[0], along[-1] - length
         while True:
-            low, high = bisect_left(along, start), bisect_right(along, start + 3.0 * step)
-            low, high = max(0, low - 1), min(len(along), high + 1)
-            hull = hull_over(along[low:high], height[low:high])
-            for a, b in pairwise(hull):
-                first, z = along[low + a], height[low + a]
-                slope = (height[low + b] - z) / (along[low + b] - first)
-                for n in range(low + a + 1, low + b):
-                    if n in deepest:
-                        deepest[n] = max(deepest[n], z + slope * (along[n] - first) - height[n])
+            low = max(0, bisect_left(along, start) - 1)
+            high = min(len(along) - 1, bisect_right(along, start + 3.0 * step))
+            self._deepen(deepest, low, high)
             start += step
             if start >= last:
                 return deepest
+
+    def _deepen(self, deepest: dict[int, float], low: int, high: int) -> None:
+        """Take note of how deep valleys lie under the hull from one knot to another."""
+        along, height = self.along, self.height
+        inner = self.ridges[bisect_right(self.ridges, low) : bisect_left(self.ridges, high)]
+        hull = hull_over(along, height, (low, *inner, high))
+        a, z, slope, m, end = low, 0.0, 0.0, 0, low
+        for n in self.valleys[bisect_right(self.valleys, low) : bisect_left(self.valleys, high)]:
+            while end < n:
+                m += 1
+                a, end = hull[m - 1], hull[m]
+                z = height[a]
+                slope = (height[end] - z) / (along[end] - along[a])
+            gap = z + slope * (along[n] - along[a]) - height[n]
+            deepest[n] = max(deepest[n], gap)
 
     def _touched(self, length: float) -> list[_Touched]:
         """What a straightedge can rest on that is no mere piece: ridges and ends, each with its other ends there."""
@@ -186,9 +210,14 @@ class _Profile:
                         feet, most = ((u, length - u) if is_left else (length - u, u)), gap
         return None if feet is None else Rest(most, t0, t0 - feet[0], t0 + feet[1])
 
-    def _slides(self, length: float) -> Iterator[tuple[tuple[float, float, float, float], tuple[int, int], float]]:
-        """Windows that can be moved with both ends on pieces that lean together: where they begin, and end."""
+    def _slides(
+        self, length: float, valleys: list[int]
+    ) -> Iterator[tuple[tuple[float, float, float, float], tuple[int, int], float]]:
+        """Windows over valleys whose ends can be moved on pieces that lean together: where they begin, and end."""
+        first, last = self.along[valleys[0]] - length, self.along[valleys[-1]]
         for start, following in pairwise(self._starts(length)):
+            if following <= first or start >= last:
+                continue
             low, high = self._piece(start), self._piece(start + length)
             if self.slopes[high] - self.slopes[low] > FLAT:
                 yield (

@@ -8,9 +8,10 @@ from evenbed.engine.document.places import Point
 from evenbed.engine.flatness.bed_surface import BedSurface
 from evenbed.engine.flatness.hull import Rest, worst_under
 from evenbed.engine.flatness.lines import Line
-from evenbed.engine.flatness.mesh import Edge, Knots, Way, way_through
+from evenbed.engine.flatness.mesh import Edge, Way, way_through
 
 SHRINKS = 4.0  # by how much turns become smaller where none wins anything
+BESIDE = 0.1  # of the length: so far beside its rests a straightedge is looked for when it is turned
 WON = 1e-5  # mm: less is not worth another turn
 
 
@@ -42,18 +43,11 @@ class Under:
 
     def lying_on(self, line: Line, above: float) -> Lying | None:
         """How it lies worst on a line, None where no gap is over `above`."""
-        knots = self.knots_on(line)
-        return None if knots is None else self.lying_over(knots, line, above)
-
-    def knots_on(self, line: Line) -> Knots | None:
-        """The profile along a line."""
-        return self.surface.mesh.knots_from(self.heights, line.way, line.edge, (line.low, line.high))
-
-    def lying_over(self, knots: Knots, line: Line, above: float) -> Lying | None:
-        """The same as `lying_on`, of the line's profile."""
-        mesh = self.surface.mesh
+        course = self.surface.mesh.course_along(line.way, line.edge, line.low, line.high)
+        if course is None:
+            return None
         best = None
-        for part in mesh.stretches(line.way, knots):
+        for part in course.profiles(self.heights):
             rest = worst_under(part, self.length, above)
             if rest is not None:
                 best, above = Lying(line, rest), rest.gap
@@ -85,20 +79,25 @@ class Under:
             lying, turn = better, 2.0 * turn
 
     def _moved(self, lying: Lying, move: int, turn: float) -> Lying | None:
-        way, rest = lying.line.way, lying.rest
-        if move == 3:
-            turned = way._replace(left=way.left + turn * self.length / 2.0)
-        else:
-            cos, sin = math.cos(turn), math.sin(turn)
-            pivot = way.at((rest.at, rest.first, rest.second)[move])
-            turned = way_through(pivot, way.dx * cos - way.dy * sin, way.dx * sin + way.dy * cos)
+        turned = turned_by(lying.line.way, lying.rest, move, turn, self.length)
         edge = self._edge_near(lying.line.edge, turned)
         if edge is None:
             return None
-        along = turned.along(lying.at)
-        return self.lying_on(Line(turned, edge, along - self.length, along + self.length), rest.gap + WON)
+        along, rest, spare = turned.along(lying.at) - lying.rest.at, lying.rest, BESIDE * self.length
+        low, high = max(rest.first - spare, rest.at - self.length), min(rest.second + spare, rest.at + self.length)
+        return self.lying_on(Line(turned, edge, along + low, along + high), lying.gap + WON)
 
     def _edge_near(self, edge: Edge, way: Way) -> Edge | None:
         """An edge that the line crosses, at one of the ends of the edge that the line before crossed."""
         mesh = self.surface.mesh
         return mesh.edge_among(way, (edge,)) or mesh.edge_at(way, edge[0]) or mesh.edge_at(way, edge[1])
+
+
+def turned_by(way: Way, rest: Rest, move: int, turn: float, length: float) -> Way:
+    """A line turned about the place under it, or one of its rests, or (3) shifted."""
+    if move == 3:
+        return way._replace(left=way.left + turn * length / 2.0)
+    cos, sin = math.cos(turn), math.sin(turn)
+    return way_through(
+        way.at((rest.at, rest.first, rest.second)[move]), way.dx * cos - way.dy * sin, way.dx * sin + way.dy * cos
+    )

@@ -7,7 +7,7 @@ rounding.
 """
 
 import math
-from bisect import bisect_left, bisect_right
+from bisect import bisect_right
 from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -16,11 +16,24 @@ from typing import NamedTuple
 
 from evenbed.engine.delaunay import Triangle
 from evenbed.engine.document.places import Point
+from evenbed.engine.flatness.cuts import ONE_KNOT, Cut, Knots, cut_at, cut_to
 from evenbed.engine.geometry import Ring, edges_of
 
-ONE_KNOT = 1e-7  # mm along a line: nearer knots are one
 Edge = tuple[int, int]
-Knots = tuple[list[float], list[float]]
+Crossing = tuple[int, int, float]
+"""Of an edge: its ends, and the share of the way from the first to the second."""
+
+
+class Course(NamedTuple):
+    """Where a line crosses edges of a mesh, and its parts within a reach and the walls, whatever the heights."""
+
+    crossed: list[Crossing]
+    cuts: list[Cut]
+
+    def profiles(self, heights: Sequence[float]) -> list[Knots]:
+        """Its parts over some heights of the mesh's points."""
+        over = heights_over(self.crossed, heights)
+        return [(cut.along, cut.over(over)) for cut in self.cuts]
 
 
 class Way(NamedTuple):
@@ -81,27 +94,41 @@ class Mesh:
     def _wall_edges(self) -> tuple[tuple[float, float, float, float], ...]:
         return tuple((*p, *q) for ring in self.walls for p, q in edges_of(ring))
 
-    def knots_from(
-        self, heights: Sequence[float], way: Way, edge: Edge | None, reach: tuple[float, float]
-    ) -> Knots | None:
-        """The profile along a line within a reach along it, walked both ways from an edge that it crosses.
+    def course_along(self, way: Way, edge: Edge | None, low: float, high: float) -> "Course | None":
+        """The course of a line within a reach along it and within the walls; None where it crosses no edge.
 
-        None where no edge is crossed. Its ends are cut at the reach, or lie on the rim.
+        It is walked both ways from an edge that it crosses, and ends at the reach or on the rim.
         """
         if edge is None:
             return None
-        ahead = self._march(heights, way, edge, reach[1], 1.0)
-        behind = self._march(heights, way, (edge[1], edge[0]), -reach[0], -1.0)
-        along = [-t for t in reversed(behind[0])]
-        height = behind[1][::-1]
-        for t, z in zip(*ahead, strict=True):
-            if not along or t > along[-1] + ONE_KNOT:
-                along.append(t)
-                height.append(z)
-        return cut_to(along, height, *reach)
+        along, crossed = self.crossings_from(way, edge, (low, high))
+        if not self.walls:
+            cut = cut_at(along, low, high)
+            return None if cut is None else Course(crossed, [cut])
+        cuts = [cut_at(along, max(low, begin), min(high, end)) for begin, end in self._inside(way)]
+        return Course(crossed, [cut for cut in cuts if cut is not None])
 
-    def _march(self, heights: Sequence[float], way: Way, edge: Edge, far: float, sense: float) -> Knots:
-        """Knots from an edge onwards, one beyond `far`; sense -1 walks the line backwards, its distances negated."""
+    def knots_from(self, heights: Sequence[float], way: Way, edge: Edge, reach: tuple[float, float]) -> Knots | None:
+        """The profile along a line within a reach along it, walls or none, walked from an edge that it crosses."""
+        along, crossed = self.crossings_from(way, edge, reach)
+        return cut_to(along, heights_over(crossed, heights), *reach)
+
+    def crossings_from(self, way: Way, edge: Edge, reach: tuple[float, float]) -> tuple[list[float], list[Crossing]]:
+        """Where a line crosses edges, from the last before a reach along it to the first beyond, or to the rim.
+
+        Walked both ways from an edge that it crosses.
+        """
+        along, crossed = self._march(way, (edge[1], edge[0]), -reach[0], -1.0)
+        along = [-t for t in reversed(along)]
+        crossed.reverse()
+        ahead, beyond = self._march(way, edge, reach[1], 1.0)
+        n = bisect_right(ahead, along[-1] + ONE_KNOT)
+        along += ahead[n:]
+        crossed += beyond[n:]
+        return along, crossed
+
+    def _march(self, way: Way, edge: Edge, far: float, sense: float) -> tuple[list[float], list[Crossing]]:
+        """Crossings from an edge onwards, one beyond `far`; sense -1 walks backwards, its distances negated."""
         dx, dy, left = way.dx * sense, way.dy * sense, way.left * sense
         places, apex = self.places, self.apex
         is_left = sense > 0.0
@@ -109,9 +136,8 @@ class Mesh:
         (xi, yi), (xj, yj) = places[i], places[j]
         oi, oj = dx * yi - dy * xi - left, dx * yj - dy * xj - left
         ti, tj = dx * xi + dy * yi, dx * xj + dy * yj
-        zi, zj = heights[i], heights[j]
         along: list[float] = []
-        height: list[float] = []
+        crossed: list[Crossing] = []
         last = -math.inf
         while True:
             off = oi - oj
@@ -119,17 +145,17 @@ class Mesh:
             t = ti + share * (tj - ti)
             if t > last + ONE_KNOT:
                 along.append(t)
-                height.append(zi + share * (zj - zi))
+                crossed.append((i, j, share))
                 last = t
             k = apex.get((i, j))
             if k is None or t >= far:
-                return along, height
+                return along, crossed
             x, y = places[k]
             o = dx * y - dy * x - left
             if o > 0.0 or (is_left and o == 0.0):
-                i, oi, ti, zi = k, o, dx * x + dy * y, heights[k]
+                i, oi, ti = k, o, dx * x + dy * y
             else:
-                j, oj, tj, zj = k, o, dx * x + dy * y, heights[k]
+                j, oj, tj = k, o, dx * x + dy * y
 
     def edge_at(self, way: Way, point: int) -> Edge | None:
         """An edge at a point of the mesh that the line through it crosses, its left end first; None along the rim."""
@@ -150,14 +176,10 @@ class Mesh:
                 return (i, j) if is_left else (j, i)
         return None
 
-    def stretches(self, way: Way, knots: Knots) -> list[Knots]:
-        """A profile cut into what of it lies within the walls."""
-        if not self.walls:
-            return [knots]
+    def _inside(self, way: Way) -> list[tuple[float, float]]:
+        """Where a line lies within the walls."""
         crossings = sorted(self._crossings(way))
-        inside = zip(crossings[::2], crossings[1::2], strict=True)
-        cut = (cut_to(*knots, low, high) for low, high in inside)
-        return [one for one in cut if one is not None]
+        return list(zip(crossings[::2], crossings[1::2], strict=True))
 
     def _crossings(self, way: Way) -> list[float]:
         """Where the line crosses walls; corners on it count as left of it."""
@@ -171,22 +193,6 @@ class Mesh:
         return found
 
 
-def cut_to(along: list[float], height: list[float], low: float, high: float) -> Knots | None:
-    """The part of a profile from one distance to another; None where less than ONE_KNOT is left."""
-    if not along or min(high, along[-1]) - max(low, along[0]) <= ONE_KNOT:
-        return None
-    if low > along[0]:
-        n = bisect_right(along, low + ONE_KNOT)
-        first = _height_between(along, height, n - 1 if along[n - 1] <= low else n - 2, low)
-        along, height = [low, *along[n:]], [first, *height[n:]]
-    if high < along[-1]:
-        n = bisect_left(along, high - ONE_KNOT)
-        last = _height_between(along, height, n - 1, high)
-        along, height = [*along[:n], high], [*height[:n], last]
-    return along, height
-
-
-def _height_between(along: list[float], height: list[float], n: int, at: float) -> float:
-    """The height at a place on the piece that begins at knot n."""
-    n = min(max(n, 0), len(along) - 2)
-    return height[n] + (height[n + 1] - height[n]) * (at - along[n]) / (along[n + 1] - along[n])
+def heights_over(crossed: Sequence[Crossing], heights: Sequence[float]) -> list[float]:
+    """The heights at crossings of edges."""
+    return [heights[i] + share * (heights[j] - heights[i]) for i, j, share in crossed]

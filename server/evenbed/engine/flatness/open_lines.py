@@ -6,36 +6,41 @@ rubbed down or filled up.
 """
 
 import math
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import chain, combinations
+from typing import NamedTuple
 
 from evenbed.engine.document.places import Point
 from evenbed.engine.flatness.bed_surface import BedSurface
-from evenbed.engine.flatness.hull import worst_over, worst_under
+from evenbed.engine.flatness.courses import Laid, courses_over
+from evenbed.engine.flatness.hull import Rest, worst_of_both
 from evenbed.engine.flatness.improve import Lying, Under
-from evenbed.engine.flatness.lines import (
-    Line,
-    first_lines,
-    lines_askew,
-    lines_round,
-    lines_through_two,
-    pairs_in_reach,
-    standing_out,
-)
+from evenbed.engine.flatness.lines import Line, Pair, lines_round, standing_out
+from evenbed.engine.flatness.mesh import Course
 from evenbed.engine.flatness.search import Found, beyond_lying, found_from, worst_lying
 from evenbed.engine.flatness.standards import Limit
 
-Star = tuple[Point, float, tuple[Point, ...]]
 Moves = Mapping[int, float]
 """By how much spots were raised, mm, + for up; those that stay are left out."""
 NOTHING = 1e-12  # a factor this small is rounding of zero
 ALMOST = 0.8  # of the limit: what lies more open than this may be beyond it on a line beside
 TURNS = 0.02, 0.0005  # radians: the first and the last
-ALL_SPOTS, CHOSEN = 70, 60  # readings of a bed that is looked at whole, and of a larger one those that are
+CHOSEN = 60  # readings through which lines are laid where they are more than FEW
 FEW_SPOTS = 30  # of a bed with no more edges are crossed at all angles too
 SIDE, MOST_OPEN = 200.0, 150  # mm: of more lines open at once the worst in each square is told, of so many squares
 FEW, APART = 3, 100.0  # of those are turned, so many mm from each other
+
+
+ALL = -1  # spots, as bits
+
+
+class Track(NamedTuple):
+    """A line, its course where that is kept, and the spots whose heights it lies over, as bits."""
+
+    line: Line
+    course: Course | None
+    over: int
 
 
 @dataclass(frozen=True)
@@ -60,22 +65,26 @@ class OpenLines:
     """The lines that a straightedge of one length is laid along, over a bed whose spots may be moved."""
 
     def __init__(self, surface: BedSurface, limit: Limit) -> None:
-        """`surface` as it was read; of more than ALL_SPOTS only lines through those that stand out most are laid."""
-        self._surface, self._limit, length = surface, limit, limit.length
+        """`surface` as it was read; of more than FEW readings lines go through those that stand out most alone."""
+        self._surface, self._limit = surface, limit
         self._is_more, self.looked = False, 0
-        if surface.spots <= ALL_SPOTS:
-            self._pairs, _ = pairs_in_reach(surface, length)
-            askew = lines_askew(surface, length) if surface.spots <= FEW_SPOTS else ()
-            self._first = (*first_lines(surface, self._pairs, length), *askew)
+        self._courses = courses_over(surface, limit.length)
+        self._masks = _masks_of(surface)
+        if self._courses.is_small:
+            self._pairs: Sequence[Pair] = self._courses.pairs
+            askew = self._courses.askew if surface.spots <= FEW_SPOTS else ()
+            first: Iterable[Laid] = chain(self._courses.first, askew)
         else:
             chosen = standing_out(surface, CHOSEN)
-            self._pairs = [(m, n) for m, n in combinations(chosen, 2) if _apart_by(surface, m, n) <= length]
-            self._first = tuple(lines_round(surface, chosen, length))
+            self._pairs = [(m, n) for m, n in combinations(chosen, 2) if _apart_by(surface, m, n) <= limit.length]
+            first = self._courses.laid(lines_round(surface, chosen, limit.length))
+        self._first = tuple(self._tracks(first))
+        self._through: dict[Pair, tuple[Track, ...]] = {}
 
     def everywhere(self) -> list[Open]:
         """Where the bed as it was read is beyond the limit: the worst of all first, then on the lines."""
         found = self.worst({})
-        return [*found, *self._beyond({}, lambda _line: True)] if found else []
+        return [*found, *self._beyond({}, ALL)] if found else []
 
     def worst(self, moves: Moves) -> list[Open]:
         """The worst gap and hump of all when spots were moved, by the whole search, where beyond the limit."""
@@ -91,35 +100,54 @@ class OpenLines:
         return [self._open(one, sign, moves) for found, sign in ((gaps, 1.0), (humps, -1.0)) for one in found]
 
     def near(self, moves: Moves, moved: Iterable[int]) -> list[Open]:
-        """The same on the lines near some spots, when spots were moved; on all where more were open than told."""
-        is_more, stars = self._is_more, _stars(self._surface, moved)
-        return self._beyond(moves, lambda line: is_more or _meets(line, stars))
+        """The same on the lines over some spots, when spots were moved; on all where more were open than told."""
+        return self._beyond(moves, ALL if self._is_more else sum(1 << n for n in set(moved)))
 
-    def _beyond(self, moves: Moves, is_looked_at: Callable[[Line], bool]) -> list[Open]:
+    def _beyond(self, moves: Moves, over: int) -> list[Open]:
         surface = moved_surface(self._surface, moves)
         flat, above = surface.flattened, ALMOST * self._limit.gap
-        unders = [Under(surface, heights, self._limit.length) for heights in (flat, tuple(-z for z in flat))]
         lyings: tuple[list[Lying], list[Lying]] = ([], [])
-        for line in filter(is_looked_at, self._lines(flat, above)):
-            self.looked += 1
-            for side, lying in _lyings(unders[0], line, above):
-                lyings[side].append(lying)
+        for track in self._lines(flat, above):
+            if track.over & over:
+                self.looked += 1
+                for side, rest in self._rests(track, flat, above):
+                    lyings[side].append(Lying(track.line, rest))
         found, self._is_more = [], False
+        unders = [Under(surface, heights, self._limit.length) for heights in (flat, tuple(-z for z in flat))]
         for side, sign in ((0, 1.0), (1, -1.0)):
             beyond = _worst_by_square(one for one in lyings[side] if one.gap > self._limit.gap)
             self._is_more |= len(beyond) > MOST_OPEN
             found += [(one, sign) for one in (*beyond[:MOST_OPEN], *self._turned(unders[side], lyings[side]))]
         return [self._open(found_from(one), sign, moves) for one, sign in found]
 
-    def _lines(self, heights: Sequence[float], above: float) -> Iterator[Line]:
+    def _rests(self, track: Track, heights: Sequence[float], above: float) -> Iterator[tuple[int, Rest]]:
+        """How a straightedge lies worst on a line, 0, and how it rocks worst, 1, where that is over `above`."""
+        line, course, _ = track
+        course = course or self._surface.mesh.course_along(line.way, line.edge, line.low, line.high)
+        profiles = course.profiles(heights) if course else []
+        laid = [worst_of_both(one, self._limit.length, above, above) for one in profiles]
+        for side in (0, 1):
+            rests = [rest for both in laid if (rest := both[side]) is not None]
+            if rests:
+                yield side, max(rests)
+
+    def _lines(self, heights: Sequence[float], above: float) -> Iterator[Track]:
         """All lines; of those through two spots the ones with a spot that is high, or low, enough to have so much."""
+        yield from self._first
         high, low = max(heights) - above, min(heights) + above
-        worth = [
-            (m, n)
-            for m, n in self._pairs
-            if heights[m] > low or heights[n] > low or heights[m] < high or heights[n] < high
-        ]
-        return chain(self._first, lines_through_two(self._surface, worth, self._limit.length))
+        for pair in self._pairs:
+            m, n = heights[pair[0]], heights[pair[1]]
+            if m > low or n > low or m < high or n < high:
+                if pair not in self._through:
+                    self._through[pair] = tuple(self._tracks(self._courses.through(pair)))
+                yield from self._through[pair]
+
+    def _tracks(self, laid: Iterable[Laid]) -> Iterator[Track]:
+        for line, course in laid:
+            over = 0
+            for i, j, _ in course.crossed:
+                over |= self._masks[i] | self._masks[j]
+            yield Track(line, course if self._courses.is_small else None, over)
 
     def _turned(self, under: Under, lyings: Iterable[Lying]) -> Iterator[Lying]:
         """Of those just within the limit the few worst, where they are beyond it when turned a little."""
@@ -138,19 +166,6 @@ class OpenLines:
 
 def _apart_by(surface: BedSurface, m: int, n: int) -> float:
     return math.dist(surface.mesh.places[m], surface.mesh.places[n])
-
-
-def _lyings(under: Under, line: Line, above: float) -> Iterator[tuple[int, Lying]]:
-    """How a straightedge lies worst on a line, 0, and how it rocks worst, 1, where that is over `above`."""
-    mesh = under.surface.mesh
-    knots = mesh.knots_from(under.heights, line.way, line.edge, (line.low, line.high))
-    if knots is None or max(knots[1]) - min(knots[1]) <= above:
-        return  # nothing stands open by more than the heights differ
-    parts = mesh.stretches(line.way, knots)
-    for side, lay in enumerate((worst_under, worst_over)):
-        rests = [rest for part in parts if (rest := lay(part, under.length, above)) is not None]
-        if rests:
-            yield side, Lying(line, max(rests))
 
 
 def _worst_by_square(lyings: Iterable[Lying]) -> list[Lying]:
@@ -194,23 +209,7 @@ def _factors(surface: BedSurface, found: Found, sign: float) -> dict[int, float]
     return {n: by for n, by in factors.items() if abs(by) > NOTHING}
 
 
-def _stars(surface: BedSurface, spots: Iterable[int]) -> list[Star]:
-    """Round each spot the points of the triangles that it moves: their corners, and how far off the farthest is."""
-    mesh = surface.mesh
-    stars = []
-    for spot in spots:
-        here = {spot, *(surface.spots + n for n, cell in enumerate(surface.cells) if spot in cell)}
-        ring = tuple({mesh.places[n] for point in here for n in mesh.spokes[point]})
-        radius = max((math.dist(mesh.places[spot], at) for at in ring), default=0.0)
-        stars.append((mesh.places[spot], radius, ring))
-    return stars
-
-
-def _meets(line: Line, stars: Iterable[Star]) -> bool:
-    dx, dy, left = line.way
-    for (x, y), radius, ring in stars:
-        if abs(dx * y - dy * x - left) <= radius and line.low - radius <= dx * x + dy * y <= line.high + radius:
-            sides = [dx * v - dy * u - left for u, v in ring]
-            if min(sides) <= 0.0 <= max(sides):
-                return True
-    return False
+def _masks_of(surface: BedSurface) -> tuple[int, ...]:
+    """For every point of the mesh the spots that its height hangs on, as bits."""
+    spots = [1 << n for n in range(surface.spots)]
+    return (*spots, *(sum(spots[n] for n in cell) for cell in surface.cells))

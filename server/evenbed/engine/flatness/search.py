@@ -20,30 +20,22 @@ from itertools import chain
 
 from evenbed.engine.document.places import Point
 from evenbed.engine.flatness.bed_surface import BedSurface
-from evenbed.engine.flatness.hull import Rest, worst_over, worst_under
+from evenbed.engine.flatness.courses import Courses, Laid, courses_over
+from evenbed.engine.flatness.hull import Rest, worst_of_both, worst_over, worst_under
 from evenbed.engine.flatness.improve import Lying, Under
-from evenbed.engine.flatness.lines import (
-    Line,
-    Pair,
-    first_lines,
-    lines_askew,
-    lines_through_two,
-    most_lines,
-    pairs_in_reach,
-)
+from evenbed.engine.flatness.lines import Pair, most_lines
 from evenbed.engine.geometry import between
 
 POOL = 20  # lines kept to be improved
 ALMOST = 0.82  # of a limit: a line that begins with less does not come to it
 WORTH = 0.8  # of the best so far: a line that begins with less is not kept
 ENOUGH = 0.25  # of the lines through two readings, where the bed is beyond its limit already
-HOPELESS = 0.5  # of the best by now: a line with less is not improved
 NEARLY = 0.95  # of a limit: where the best is less after the first turns, it does not come to it by finer ones
-STAGES = ((0.02, 0.003, POOL), (0.005, 0.0005, 8), (0.0005, 1e-7, 2))
-"""First and last turn, radians, and how many of the best lines are improved so far."""
+STAGES = ((0.02, 0.003, POOL, 0.5), (0.00125, 0.0005, 8, 0.93), (0.0003, 1e-7, 2, 0.99))
+"""First and last turn, radians; how many of the best lines are improved so far, and how much of the best by now a
+line must have."""
 ALIKE = 0.04  # of the straightedge's length, between two places, and
 ALIKE_TURN = 0.15  # radians, between two lines, below which they are improved to the same
-MOST_SORTED = 100_000  # pairs of readings in reach of each other
 KEPT = 8  # surfaces and lengths
 
 
@@ -122,8 +114,8 @@ def _kept(surface: BedSurface, length: float, limit: float) -> Worst:
     sides, is_reduced = _searched(surface, length, 0.0, limit)
     found = []
     for under, pool in sides:
-        for first, last, count in STAGES:
-            _improve(under, pool, first, last, count)
+        for stage in STAGES:
+            _improve(under, pool, *stage)
         found.append(found_from(pool.kept[0]) if pool.kept else None)
     return Worst(found[0], found[1], is_reduced)
 
@@ -139,10 +131,10 @@ def beyond_lying(surface: BedSurface, length: float, limit: float) -> tuple[list
 
 
 def _beyond(under: Under, pool: _Pool, limit: float) -> list[Found]:
-    for first, last, count in STAGES:
+    for first, last, count, worth in STAGES:
         if not pool.kept or pool.kept[0].gap > limit:
             break
-        _improve(under, pool, first, last, count)
+        _improve(under, pool, first, last, count, worth)
         if pool.kept[0].gap < NEARLY * limit:
             break
     return [found_from(one) for one in pool.kept if one.gap > limit]
@@ -150,14 +142,13 @@ def _beyond(under: Under, pool: _Pool, limit: float) -> list[Found]:
 
 def _searched(surface: BedSurface, length: float, least: float, limit: float) -> tuple[Sides, bool]:
     """The best lines that begin with no less than `least`, hardly improved yet; True where some were left out."""
-    sides = _sides(surface, length, least)
-    pairs, is_some = pairs_in_reach(surface, length, MOST_SORTED)
-    for line in chain(first_lines(surface, pairs, length), lines_askew(surface, length)):
-        _lay(line, sides)
+    sides, courses = _sides(surface, length, least), courses_over(surface, length)
+    for laid in chain(courses.first, courses.askew):
+        _lay(laid, sides)
     for under, pool in sides:
-        _improve(under, pool, *STAGES[0][:2], 1)
-    is_cut = _lay_through_two(surface, pairs, sides, most_lines(surface, length), limit)
-    return sides, is_some or is_cut
+        _improve(under, pool, *STAGES[0][:2], 1, 1.0)
+    is_cut = _lay_through_two(courses, sides, most_lines(surface, length), limit)
+    return sides, courses.is_reduced or is_cut
 
 
 def _sides(surface: BedSurface, length: float, least: float) -> Sides:
@@ -170,34 +161,32 @@ def _sides(surface: BedSurface, length: float, least: float) -> Sides:
     )
 
 
-def _lay(line: Line, sides: Sides) -> None:
-    knots = sides[0][0].knots_on(line)
-    if knots is None:
-        return
-    upside_down = knots[0], [-z for z in knots[1]]
-    for (under, pool), profile in zip(sides, (knots, upside_down), strict=True):
-        lying = under.lying_over(profile, line, pool.above)
-        if lying is not None:
-            pool.take(lying)
+def _lay(laid: Laid, sides: Sides) -> None:
+    (under, pool), (_, upside_down) = sides
+    for profile in laid[1].profiles(under.heights):
+        rests = worst_of_both(profile, under.length, pool.above, upside_down.above)
+        for rest, taking in zip(rests, (pool, upside_down), strict=True):
+            if rest is not None:
+                taking.take(Lying(laid[0], rest))
 
 
-def _lay_through_two(surface: BedSurface, pairs: Sequence[Pair], sides: Sides, most: int, limit: float) -> bool:
+def _lay_through_two(courses: Courses, sides: Sides, most: int, limit: float) -> bool:
     """Lay along the lines through the pairs that can still win, those that stand out most first; True if cut short.
 
     What is kept by then grows, so that less and less can win.
     """
     heights = sides[0][0].heights
-    high, low, length = max(heights), min(heights), sides[0][0].length
+    high, low = max(heights), min(heights)
     enough = most - int(ENOUGH * most)
-    ordered = sorted(pairs, key=lambda pair: -abs(heights[pair[0]]) - abs(heights[pair[1]]))
+    ordered = sorted(courses.pairs, key=lambda pair: -abs(heights[pair[0]]) - abs(heights[pair[1]]))
     for pair in ordered:
         least = min(pool.above for _, pool in sides)
         if _is_worth(pair, heights, high - least, low + least):
             most -= 1
             if most < 0 or (most < enough and any(pool.best > limit for _, pool in sides)):
                 return True
-            for line in lines_through_two(surface, (pair,), length):
-                _lay(line, sides)
+            for laid in courses.through(pair):
+                _lay(laid, sides)
     return False
 
 
@@ -207,11 +196,13 @@ def _is_worth(pair: Pair, heights: Sequence[float], high: float, low: float) -> 
     return max(first, second) > low or min(first, second) < high
 
 
-def _improve(under: Under, pool: _Pool, first: float, last: float, count: int) -> None:
-    """Improve the best lines by turns from `first` to `last`."""
+def _improve(under: Under, pool: _Pool, first: float, last: float, count: int, worth: float) -> None:
+    """Improve the best lines by turns from `first` to `last`, those that have so much of the best by now."""
     for lying in pool.kept[:count]:
-        if lying.gap < HOPELESS * pool.kept[0].gap:
+        if lying.gap < worth * pool.kept[0].gap:
             return
+        if all(lying is not one for one in pool.kept):
+            continue  # another came to the same
         better = under.improved(lying, first, last)
         if better is not lying:
             pool.replace(lying, better)

@@ -7,9 +7,9 @@ from evenbed.engine.cautions import Caution, caution_at
 from evenbed.engine.document.check import checked_document
 from evenbed.engine.document.reading import read_json
 from evenbed.engine.flatness.bed_surface import BedSurface
+from evenbed.engine.flatness.cuts import Knots
 from evenbed.engine.flatness.hull import hull_over
 from evenbed.engine.flatness.lying import lying_of
-from evenbed.engine.flatness.mesh import Knots
 from evenbed.engine.flatness.search import worst_on
 from evenbed.engine.flatness.shapes import Lying, StraightedgeAnswer, StraightedgeQuestion
 from evenbed.engine.flatness.verdicts import DOUBT
