@@ -267,6 +267,21 @@ def test_a_straightedge_laid_by_hand_touches_and_stands_open() -> None:
     assert answer["edge"] == [[0.0, pytest.approx(0.0)], [2000.0, pytest.approx(0.0)]]
 
 
+def test_a_straightedge_that_runs_through_a_wall_is_judged_on_its_longest_piece_by_that_piece_s_limit() -> None:
+    """By hand: two legs with a notch between; a dip of 3 mm in the first, the other 40 mm higher."""
+    legs = [[0, 0], [3000, 0], [3000, 2000], [1600, 2000], [1600, 500], [1400, 500], [1400, 2000], [0, 2000]]
+    places = [(float(x), float(y)) for x in (0, 700, 1400, 1600, 2300, 3000) for y in (0, 500, 1000, 1500, 2000)]
+    built = [(x, y, 40.0 * (x > 1500) - 3.0 * ((x, y) == (700.0, 1500.0))) for x, y in places]
+    asked = {"document": checked_room(legs, built), "from": [-100.0, 1500.0], "to": [2000.0, 1500.0]}
+    answer = answer_to(asked, "straightedge")
+    assert (answer["length"], answer["gap"]["gap"]) == (pytest.approx(1400.0), pytest.approx(3.0))
+    assert max(answer["profile"][n][1] for n in range(len(answer["profile"]))) == pytest.approx(0.0, abs=1e-6)
+    assert all(0.0 <= at[0] <= 1400.0 for at in (answer["gap"]["from"], answer["gap"]["to"]))
+    assert [caution["code"] for caution in answer["cautions"]][:2] == ["flatness_computed", "straightedge_parted"]
+    narrow = answer_to(asked | {"to": [1650.0, 1500.0], "from": [1200.0, 1500.0]}, "straightedge")
+    assert (narrow["length"], narrow["limit"]) == (pytest.approx(200.0), 1.5875)
+
+
 def test_a_straightedge_beside_what_was_read_lies_on_nothing() -> None:
     built = [(x, y, 0.0) for x, y, _ in over_grid(1000, 1000, 500, flat)]
     asked = {"document": checked_room(ROOM, built), "from": [2000.0, 2000.0], "to": [3000.0, 2000.0]}

@@ -27,6 +27,10 @@ FLATNESS_CAUTIONS: dict[str, str] = {
         "a worse place may have been passed over."
     ),
     "straightedge_unread": "Nothing was read on the bed there: read it, or lay the straightedge itself.",
+    "straightedge_parted": (
+        "The straightedge runs through a wall or a cutout, which none can: it was laid on its longest piece of read "
+        "bed alone, {length:.0f} mm. Lay it on each side by itself."
+    ),
     "straightedge_cut": (
         "{left_out:.0f} mm of the straightedge lie beyond walls or beyond what was read: it was laid on the rest."
     ),

@@ -16,6 +16,7 @@ from evenbed.engine.flatness.verdicts import DOUBT
 from evenbed.engine.geometry import between
 from evenbed.engine.identity import identity
 from evenbed.engine.problems import BadDocumentError, problem_at, problems_under
+from evenbed.engine.region import stretches_along
 from evenbed.engine.worked import WorkedRoom
 
 SHORTEST = 1.0  # mm: less is a tap, not a straightedge
@@ -25,7 +26,8 @@ CUT = 1.0  # mm: less than this left out is a tap's own
 def straightedge_from(given: object) -> StraightedgeAnswer:
     """The bed under a straightedge (parsed JSON in), over its longest stretch of read bed within the walls.
 
-    Where it lies on no read bed there is no profile. Raises BadDocumentError for a room that gives no plan, and for a
+    The limit is that stretch's: what lies beyond it is not judged. Where it lies on no read bed there is no profile,
+    and the limit is that of its whole length. Raises BadDocumentError for a room that gives no plan, and for a
     straightedge shorter than SHORTEST.
     """
     question, _ = read_json(StraightedgeQuestion, given)
@@ -36,9 +38,13 @@ def straightedge_from(given: object) -> StraightedgeAnswer:
         room = WorkedRoom(checked_document(question.document))
         found = room.flatness
         stretches = found.surface.profile(question.start, question.end)
-        limit = found.limits.at(whole)
-        knots = max(stretches, key=lambda one: one[0][-1] - one[0][0], default=None)
+        knots = max(stretches, key=_length_of, default=None)
+        limit = found.limits.at(whole if knots is None else _length_of(knots))
         return _answer(question, found.surface, knots, limit)
+
+
+def _length_of(knots: Knots) -> float:
+    return knots[0][-1] - knots[0][0]
 
 
 def _answer(
@@ -47,7 +53,7 @@ def _answer(
     if knots is None:
         return StraightedgeAnswer(identity(), (), (), None, None, limit, (_caution("straightedge_unread"),), 0.0)
     along, height = knots
-    whole, length = math.dist(question.start, question.end), along[-1] - along[0]
+    whole, length = math.dist(question.start, question.end), _length_of(knots)
     start, end = (between(question.start, question.end, t / whole) for t in (along[0], along[-1]))
     worst = worst_on(surface, start, end, length)
     gap, hump = (lying_of(surface, one, length) for one in (worst.gap, worst.hump))
@@ -58,15 +64,21 @@ def _answer(
         gap=gap,
         hump=hump,
         limit=limit,
-        cautions=tuple(_cautions(gap, limit, whole - length)),
+        cautions=(*_laid_cautions(question, surface, length), *_gap_cautions(gap, limit)),
         length=length,
     )
 
 
-def _cautions(gap: Lying | None, limit: float | None, left_out: float) -> Iterator[Caution]:
+def _laid_cautions(question: StraightedgeQuestion, surface: BedSurface, length: float) -> Iterator[Caution]:
     yield _caution("flatness_computed")
-    if left_out > CUT:
+    left_out = math.dist(question.start, question.end) - length
+    if len(stretches_along(surface.regions, question.start, question.end)) > 1:
+        yield _caution("straightedge_parted", length=length)
+    elif left_out > CUT:
         yield _caution("straightedge_cut", left_out=left_out)
+
+
+def _gap_cautions(gap: Lying | None, limit: float | None) -> Iterator[Caution]:
     if gap is not None and limit is not None and abs(gap.gap - limit) < DOUBT * gap.sigma:
         values = {"gap": gap.gap, "limit": limit, "doubt": DOUBT * gap.sigma}
         yield _caution("flatness_near_limit", length=math.dist(gap.start, gap.end), **values)

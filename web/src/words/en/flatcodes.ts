@@ -8,6 +8,7 @@ export const flatcodes = {
   "caution.flatness_one_line": "The readings of the bed are too few, or stand on one line: nothing is known beside them.",
   "caution.flatness_reduced": "There are so many readings that a straightedge of {length:length} was not laid through every two of them: a worse place may have been passed over.",
   "caution.straightedge_unread": "Nothing was read on the bed there: read it, or lay the straightedge itself.",
+  "caution.straightedge_parted": "The straightedge runs through a wall or a cutout, which none can: it was laid on its longest piece of read bed alone, {length:length}. Lay it on each side by itself.",
   "caution.straightedge_cut": "{left_out:length} of the straightedge lie beyond walls or beyond what was read: it was laid on the rest.",
   "caution.flatness_no_limits": "The company's own limits are asked for, and none is given.",
   "caution.flatness_numbers_partly": "F-numbers rest on {lines} {lines|line|lines} of heights. Where lines must run and how many there must be is for ASTM E1155 and the contract; that was not looked after. Lines of fewer than twelve heights decide nothing.",

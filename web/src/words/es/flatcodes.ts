@@ -8,6 +8,7 @@ export const flatcodes = {
   "caution.flatness_one_line": "Las lecturas de la cama son muy pocas, o están en una sola línea: fuera de ellas no se sabe nada.",
   "caution.flatness_reduced": "Hay tantas lecturas que una regla de {length:length} no se puso por cada dos de ellas: puede haberse pasado por alto un lugar peor.",
   "caution.straightedge_unread": "Ahí no se leyó nada de la cama: léala, o ponga la regla misma.",
+  "caution.straightedge_parted": "La regla atraviesa una pared o un recorte, y ninguna puede: se puso solo en su tramo más largo de cama leída, {length:length}. Póngala en cada lado por separado.",
   "caution.straightedge_cut": "{left_out:length} de la regla quedan más allá de las paredes o de lo leído: se puso en el resto.",
   "caution.flatness_no_limits": "Se piden los límites propios de la empresa, y no hay ninguno.",
   "caution.flatness_numbers_partly": "Los números F se apoyan en {lines} {lines|línea|líneas} de alturas. Por dónde deben ir las líneas y cuántas deben ser lo dicen ASTM E1155 y el contrato; eso no se revisó. Las líneas de menos de doce alturas no deciden nada.",
