@@ -10,6 +10,7 @@ import { pageRules } from "../../src/screens/record/paper";
 import { telling } from "../../src/screens/record/profileLine";
 import { cellsOf, shownText, type Table } from "../../src/screens/record/table";
 import { cautionsTable, fallsTable, temperaturesTable, typedTemperatures, waterTable } from "../../src/screens/record/tablesOfCheck";
+import { lastLooked } from "../../src/screens/record/useContent";
 import { unfinishedOf } from "../../src/screens/record/unfinished";
 import type { Plan, RoomDocument } from "../../src/wire";
 import { reader } from "../../src/words";
@@ -202,4 +203,14 @@ describe("what a record hands on of falls, weather and cautions", () => {
     expect(rows).toEqual([["2026-05-05T06:00:00Z", -2, null], ["2026-05-05T15:00:00Z", 9, 20]]);
     expect(temperaturesTable({ ...content, waiting: null }).rows).toHaveLength(4);
   });
+});
+
+test("the waiting is told up to its last window or look, and up to now where nothing is placed", () => {
+  const now = "2026-06-01T08:00:00Z";
+  const readinessOf = (rows: readonly object[]) => ({ readiness: rows }) as unknown as Plan;
+  const late = { late: "2026-05-12T09:00:00+02:00", ticked: null };
+  expect(lastLooked(readinessOf([{ late: null, ticked: null }]), now)).toBe(now);
+  expect(lastLooked(readinessOf([late, { late: null, ticked: null }]), now)).toBe("2026-05-12T07:00:00.000Z");
+  expect(lastLooked(readinessOf([late, { late: null, ticked: { at: "2026-05-20T07:00:00Z" } }]), now)).toBe("2026-05-20T07:00:00.000Z");
+  expect(lastLooked(readinessOf([{ late: "2026-07-01T07:00:00Z", ticked: null }]), now)).toBe(now);
 });

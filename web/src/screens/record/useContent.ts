@@ -22,11 +22,11 @@ function keptRows(room: string): readonly (readonly KeptRow[])[] {
   return lists.map((list) => list(room).value);
 }
 
-/** The waiting is shown as far as anything happened in it: not on to a day long after, when somebody reads the record. */
-function lastLooked({ readiness }: Plan, now: string): string {
+/** The waiting is shown as far as anything happened in it: not on to a day long after, when somebody reads the record. Now where nothing is placed. */
+export function lastLooked({ readiness }: Pick<Plan, "readiness">, now: string): string {
   const told = readiness.flatMap(({ late, ticked }) => [late, ticked?.at]).filter((at) => at != null);
   const last = told.map((at) => Date.parse(at)).reduce((one, other) => Math.max(one, other), -Infinity);
-  return last < Date.parse(now) ? new Date(last).toISOString() : now;
+  return Number.isFinite(last) && last < Date.parse(now) ? new Date(last).toISOString() : now;
 }
 
 async function gathered(room: string): Promise<Gathered | null> {
