@@ -14,7 +14,7 @@ from evenbed.scans.flat_numbers import numbers_from
 from evenbed.scans.wishes import BedWish
 from evenbed.wire.scans import ScanReply
 
-POINTS = 400_000
+POINTS = 150_000
 FOOT = 304.8
 
 

@@ -22,7 +22,7 @@ NEARLY_ALL = 0.9  # of the room must be read before nothing found is nothing the
 MISSED = 0.05  # of the worst: what the search may be short by
 OF_A_WAY = 30  # places kept of each direction
 FOLLOWED = 400  # places followed in all
-WORTH = 0.5  # of the worst by then: what is less is not followed
+WORTH = 0.6  # of the worst by then: what is less is not followed
 SEED = 8204
 DIGITS = 3
 
