@@ -94,6 +94,19 @@ def test_a_file_written_by_another_writer_comes_in_as_it_went_out(written: Writt
     assert answer["celsius"] == pytest.approx(written.figures[: len(written.moments)], abs=1e-3)
 
 
+@given(WRITTEN)
+@settings(max_examples=share_of(200))
+def test_without_a_word_from_anybody_a_file_is_read_right_or_what_is_doubtful_in_it_is_told(written: Written) -> None:
+    answer = read(written.text())
+    if answer["problems"]:
+        assert {code for code, _ in codes_of(answer)} == {"log_far"}, "°F that were taken for °C"
+        return
+    is_in_time = [moment.replace(tzinfo=None) for moment in moments_of(answer)] == written.moments
+    assert is_in_time or answer["day_doubtful"] or answer["clock_set_by"]
+    is_as_warm = answer["celsius"] == pytest.approx(written.figures[: len(written.moments)], abs=1e-3)
+    assert is_as_warm or answer["unit_reason"] == "size" or answer["temperature_doubtful"]
+
+
 # Which number is the day.
 
 

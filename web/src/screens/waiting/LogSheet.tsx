@@ -37,7 +37,7 @@ interface AnswerProps {
 const DAYS = { month: { day_first: false, year_first: false }, day: { day_first: true, year_first: false }, year: { day_first: false, year_first: true } };
 
 function Facts({ answer }: { answer: LogInAnswer }) {
-  const { start, seconds, lowest, highest, doubled, passed_over: lines, order } = answer;
+  const { start, seconds, lowest, highest, doubled, passed_over: lines, order, clock_set_line: line } = answer;
   if (start === null) return null;
   const to = new Date(Date.parse(start) + (seconds.at(-1) ?? 0) * 1000).toISOString();
   return (
@@ -47,6 +47,7 @@ function Facts({ answer }: { answer: LogInAnswer }) {
       {doubled > 0 && <p class="quiet small">{t("log.doubled", { doubled })}</p>}
       {lines > 0 && <p class="caution" data-testid="log-passed-over">{t("log.passed_over", { lines })}</p>}
       {order === "mixed" && <p class="caution" data-testid="log-not-in-order">{t("log.not_in_order")}</p>}
+      {line !== null && <p class="caution" data-testid="log-clock-set">{t("log.clock_set", { line })}</p>}
       {answer.day_doubtful && <p class="caution" data-testid="log-days-doubtful">{t("log.days_doubtful")}</p>}
       {answer.time_doubtful && <p class="caution" data-testid="log-time-doubtful">{t("log.time_doubtful")}</p>}
       {answer.temperature_doubtful && <p class="caution" data-testid="log-temperature-doubtful">{t("log.temperature_doubtful")}</p>}

@@ -90,6 +90,7 @@ export const waiting = {
   "log.days_doubtful": "The numbers of the dates could be meant otherwise: check the dates above.",
   "log.not_in_order": "The lines were not in order of time. They were put in order: check the times above.",
   "log.passed_over": "{lines} {lines|line|lines} at the end {lines|is|are} left out: a summary, or a line that was cut off.",
+  "log.clock_set": "From line {line} on the clock is taken to be set by an hour, as it is for summer time.",
   "log.time_doubtful": "Another column holds other times: check which one is taken.",
   "log.temperature_doubtful": "Other columns may hold the temperatures as well: check which one is taken.",
   "log.time_column": "Times in column",

@@ -90,6 +90,7 @@ export const waiting = {
   "log.days_doubtful": "Los números de las fechas podrían querer decir otra cosa: compruebe las fechas de arriba.",
   "log.not_in_order": "Las líneas no estaban en orden de hora. Se pusieron en orden: compruebe las horas de arriba.",
   "log.passed_over": "{lines} {lines|línea|líneas} del final {lines|queda|quedan} fuera: un resumen, o una línea cortada.",
+  "log.clock_set": "Desde la línea {line} se toma el reloj como cambiado una hora, como por el horario de verano.",
   "log.time_doubtful": "Otra columna tiene otras horas: compruebe cuál se toma.",
   "log.temperature_doubtful": "Otras columnas también podrían tener las temperaturas: compruebe cuál se toma.",
   "log.time_column": "Horas en la columna",
