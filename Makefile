@@ -18,7 +18,7 @@ WEB_SOURCES := $(shell find web/src web/public web/build server/evenbed/engine -
 unit faults parity deep: export OPENBLAS_NUM_THREADS := 1  # small matrices: more threads only wait for each other
 unexport PYTHONDONTWRITEBYTECODE  # what one process has compiled the next one need not
 
-.PHONY: help serve test installed quick check check-python check-web lint-web types-web unit faults web parity browser bench deep lock clean
+.PHONY: help serve test installed quick check check-python check-web lint-web types-web unit faults web parity browser pictures bench deep lock clean
 
 help:
 	@grep -E '^#' Makefile | sed 's/^# \{0,1\}//'
@@ -79,6 +79,9 @@ browser: .venv/.test web/dist/.built
 	tests/browser/install-browser.sh
 	$(BIN)/python -m pytest -m browser -n 2 --dist loadfile --no-loadscope-reorder $(AGAIN) \
 		tests/faults tests/browser
+
+pictures: export EVENBED_PICTURES := kept
+pictures: browser
 
 bench: .venv/.test web/dist/.built tests/benchmarks/rival/node_modules/.installed
 	$(SAY) "Benchmarks"

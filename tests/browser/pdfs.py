@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pypdfium2
 from pypdfium2 import raw
-from tests.browser.phone import SHOTS, Phone
+from tests.browser.phone import Phone
+from tests.browser.shots import SHOTS
 
 POINTS_PER_MM = 72 / 25.4
 SIZES = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}

@@ -4,13 +4,12 @@ import re
 import time
 from contextlib import suppress
 from dataclasses import dataclass
-from pathlib import Path
 
 from playwright.sync_api import BrowserContext, Error, Locator, Page, expect
 from tests.browser.hand import Hand
 from tests.browser.running import Service
+from tests.browser.shots import PICTURED, SHOTS
 
-SHOTS = Path(__file__).parents[2] / "out" / "screenshots"
 LOOK_MS = 50
 GO = "(path) => { history.pushState(null, '', path); dispatchEvent(new PopStateEvent('popstate')); }"
 STILL_MS = 100.0
@@ -48,7 +47,9 @@ class Phone(Hand):
             self.page.get_by_test_id(f"key-{key}").last.click()
 
     def shot(self, name: str) -> None:
-        """Keep a picture of the screen for a person to look at."""
+        """Keep a picture of the screen for a person to look at, where pictures are kept."""
+        if not PICTURED:
+            return
         SHOTS.mkdir(parents=True, exist_ok=True)
         self.page.screenshot(path=SHOTS / f"{name}.png", full_page=True)
 

@@ -4,7 +4,6 @@ import re
 import time
 from collections.abc import Callable
 from dataclasses import dataclass
-from pathlib import Path
 from typing import Any, TypeVar
 
 from selenium.common.exceptions import WebDriverException
@@ -12,8 +11,8 @@ from selenium.webdriver import WebKitGTK
 from selenium.webdriver.common.by import By
 from selenium.webdriver.remote.webelement import WebElement
 from tests.browser.hand import Hand
+from tests.browser.shots import PICTURED, SHOTS
 
-SHOTS = Path(__file__).parents[2] / "out" / "screenshots"
 PATIENCE_S = 120.0  # the engine's first start takes several seconds, many more on a busy machine
 LOOK_S = 0.03
 KEEP_COMPLAINTS = """
@@ -129,7 +128,9 @@ class WebKitPhone(Hand):
             self.tap(f"key-{key}")
 
     def shot(self, name: str) -> None:
-        """Keep a picture of the screen for a person to look at."""
+        """Keep a picture of the screen for a person to look at, where pictures are kept."""
+        if not PICTURED:
+            return
         SHOTS.mkdir(parents=True, exist_ok=True)
         self.driver.save_screenshot(str(SHOTS / f"{name}.png"))
 
