@@ -235,8 +235,14 @@ def test_sections_still_to_be_placed_are_told_where_times_are_read(phone: Phone)
     phone.tap("placed-section-1")
     phone.tap("time-remove")
     expect(phone.page.get_by_test_id("placed-in-part")).to_be_visible()
+    phone.tap("placed-section-2")
+    phone.tap("time-remove")
+    phone.tap("placed-section-2")  # now
+    expect(phone.page.get_by_test_id("placed-section-2")).not_to_contain_text("Now")
+    assert phone.page.get_by_test_id("section-ahead-2").count() == 0  # it came with the time, or never
     expect(phone.page.get_by_test_id("placed-now")).to_have_text(re.compile(r"^The section left is placed: now"))
-    phone.tap("undo")
+    for _ in range(3):
+        phone.tap("undo")
     expect(phone.page.get_by_test_id("placed-in-part")).to_have_count(0)
 
 
