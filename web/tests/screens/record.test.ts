@@ -12,6 +12,7 @@ import { cellsOf, shownText, type Table } from "../../src/screens/record/table";
 import { cautionsTable, fallsTable, temperaturesTable, typedTemperatures, waterTable } from "../../src/screens/record/tablesOfCheck";
 import { lastLooked } from "../../src/screens/record/useContent";
 import { unfinishedOf } from "../../src/screens/record/unfinished";
+import { session } from "../../src/state/status";
 import type { Plan, RoomDocument } from "../../src/wire";
 import { reader } from "../../src/words";
 
@@ -168,6 +169,16 @@ describe("what is unfinished when somebody signs", () => {
       "Readings that the others do not bear out: 2.", "Readings that nothing ties to the others, so that they tell of no height: 9.", "Sections not marked as placed: 1 of 1.", "The bed is beyond its limits of flatness.",
       "Places still to rub down or fill up: 1.", "Low places where water would stand: 1.", "Milestones that nobody has let pass: Walk on it.",
     ]);
+  });
+
+  test("holds that the office has not told the story, on a phone of an office alone", () => {
+    const content = contentOf({ plan: planOf({ flatness: { verdict: "within", work: [] } }), rows: [placed, ticked] });
+    expect(unfinishedOf(content)).toEqual([]);
+    const before = session.value;
+    session.value = { ...before, joined: true };
+    expect(unfinishedOf(content)).toHaveLength(1);
+    expect(unfinishedOf({ ...content, story: { at: "2026-05-05T10:00:00Z", decided: [] } })).toEqual([]);
+    session.value = before;
   });
 
   test("is never nothing where the bed was not checked, and nothing where all was done", () => {

@@ -1,5 +1,5 @@
 /** What is not done or not sure when somebody signs: told before, decided by them. */
-import { placedFromRows, sectionTimes } from "../../state";
+import { placedFromRows, sectionTimes, session } from "../../state";
 import { t } from "../../words";
 import { milestoneName } from "../common/readiness";
 import { rowsOf, type Content } from "./content";
@@ -8,7 +8,7 @@ type Tell = (content: Content) => readonly string[];
 
 /** One sentence each, in the order of the job. */
 export function unfinishedOf(content: Content): readonly string[] {
-  const all: readonly Tell[] = [doubted, untied, notPlaced, flatness, workLeft, water, notTicked];
+  const all: readonly Tell[] = [doubted, untied, notPlaced, flatness, workLeft, water, notTicked, unheard];
   return all.flatMap((tell) => tell(content));
 }
 
@@ -49,3 +49,6 @@ const notTicked: Tell = (content) => {
   const left = content.plan.readiness.filter(({ milestone }) => !ticked.has(milestone));
   return left.length === 0 ? [] : [t("record.left_milestones", { names: left.map(milestoneName).join(", ") })];
 };
+
+/** What this phone sent is known to the office alone: until it tells, decisions are lacking in the copy. A phone of no office holds them all. */
+const unheard: Tell = ({ story }) => (story.at === null && session.value.joined ? [t("record.left_story")] : []);

@@ -182,6 +182,7 @@ export const record = {
   "record.left_doubted": "Readings that the others do not bear out: {count}.",
   "record.left_untied": "Readings that nothing ties to the others, so that they tell of no height: {count}.",
   "record.left_water": "Low places where water would stand: {count}.",
+  "record.left_story": "The office has not told the room's story here: decisions sent earlier are not in this copy. Sign where there is a network, and they are.",
   "record.left_sections": "Sections not marked as placed: {count} of {all}.",
   "record.left_beyond": "The bed is beyond its limits of flatness.",
   "record.left_too_sparse": "The bed was read too sparsely to judge its flatness.",

@@ -182,6 +182,7 @@ export const record = {
   "record.left_doubted": "Lecturas que las demás no confirman: {count}.",
   "record.left_untied": "Lecturas que nada une a las demás y que por eso no dicen ninguna altura: {count}.",
   "record.left_water": "Puntos bajos donde se quedaría el agua: {count}.",
+  "record.left_story": "La oficina no ha contado aquí la historia del cuarto: las decisiones ya enviadas no están en esta copia. Firme donde haya red y estarán.",
   "record.left_sections": "Tramos no marcados como colocados: {count} de {all}.",
   "record.left_beyond": "La cama está fuera de sus límites de planitud.",
   "record.left_too_sparse": "La cama tiene muy pocas lecturas para juzgar su planitud.",
