@@ -23,7 +23,7 @@ from evenbed.engine.document.check import check_document
 from evenbed.engine.mix import bag_yield_from
 from evenbed.engine.worked import WorkedRoom
 
-FLOORS = int(os.environ.get("EVENBED_FLOORS", "14"))
+FLOORS = int(os.environ.get("EVENBED_FLOORS", "10"))
 ENOUGH = 500  # floors of which a promise is asked without an allowance for luck
 LEAST, MOST = 0.85, 0.95  # share of floors that a 90 % range is to hold
 CHANCE = 0.001

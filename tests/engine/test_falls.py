@@ -89,7 +89,7 @@ def test_one_line_below_three_fifths_of_the_overall_f_number_is_beyond(rough: fl
 def test_a_gap_right_at_its_limit_is_not_beyond_it_however_the_room_lies(deep: float, is_beyond: bool) -> None:
     """By hand: a valley 5 mm deep between ridges 2 m apart, BS 8204 SR2."""
     valley = over_grid(4000, 3000, 1000, lambda x, _y: -deep if x == 1000.0 else 0.0)
-    for n in range(8):
+    for n in range(0, 8, 2):
         angle = n * math.pi / 11.0
         outline = [turned(corner, angle, (300.0 * n, 7.0)) for corner in ROOM]
         built = [(*turned((x, y), angle, (300.0 * n, 7.0)), z) for x, y, z in valley]
