@@ -7,7 +7,9 @@ import pytest
 from tests.checked_bed import HIGH, checked_room, over_grid, rectangle
 from tests.documents import Json, plan_of, turned
 
+from evenbed.engine.document.check import check_document
 from evenbed.engine.flatness.fnumbers import lines_among
+from evenbed.engine.worked import WorkedRoom
 
 ROOM = rectangle(4000.0, 3000.0)
 FALL = 1.0 / 50.0
@@ -32,9 +34,9 @@ def water_of(built: dict[tuple[float, float], float]) -> list[list[float]]:
     """Where water stands on a bed that falls 1 in 50 towards +x, 10 mm a reading; some are off by mm."""
     top = {"kind": "plane", "through": [[x, y, HIGH + FALL * (4000.0 - x)] for x, y in ROOM[:3]]}
     readings = over_grid(4000, 3000, 500, lambda x, y: FALL * (4000.0 - x) + built.get((x, y), 0.0))
-    plan = plan_of(checked_room(ROOM, readings, bed={"top": top}), "plan")
-    found: list[list[float]] = plan["flatness"]["level"]["standing_water"]
-    return found
+    room = WorkedRoom(check_document(checked_room(ROOM, readings, bed={"top": top}))[0])
+    assert room.flatness.level is not None
+    return [list(at) for at in room.flatness.level.standing_water]
 
 
 def test_water_stands_in_a_dip_deeper_than_the_fall_to_the_next_reading() -> None:
