@@ -1,7 +1,7 @@
 """The course of the temperature from rows, logs and days foretold: half waves, joins, contradictions, offsets."""
 
 import math
-from datetime import datetime, timedelta, timezone
+from datetime import UTC, datetime, timedelta, timezone
 
 import numpy as np
 import pytest
@@ -15,7 +15,7 @@ from evenbed.engine.document.waiting import ClimateRow, Curing, ForecastDay, Log
 from evenbed.engine.problems import BadDocumentError
 from evenbed.engine.waiting.foretold import MISSING_H, SETTLES_H
 from evenbed.engine.waiting.maturity import Factor, Maturity, Rate
-from evenbed.engine.waiting.series import APART, BESIDE_H, MEETS_H, Warmth
+from evenbed.engine.waiting.series import APART, BESIDE_H, HARDLY, MEETS_H, Warmth
 
 NEAR = 1e-4  # °C: how far a parabola may lie from its piece of a half wave
 MILLIONTH = 1e-6  # relative: what is promised of a foretold day
@@ -239,10 +239,34 @@ def test_of_two_loggers_in_the_bed_whose_moments_lie_between_each_others_the_col
     found = course(Curing(), Warmth([], [log(hours, ones), log(shifted, others)]))
     for hour in np.arange(hours[0] + apart, hours[-1], 0.05):
         colder = min(np.interp(hour, hours, ones), np.interp(hour, shifted, others))
-        assert found.at(float(hour)) <= colder + 1e-9
+        assert found.at(float(hour)) <= colder + HARDLY
     lower = {h: min(np.interp(h, hours, ones), np.interp(h, shifted, others)) for h in [*hours[1:], *shifted[:-1]]}
-    assert all(found.at(hour) == pytest.approx(told) for hour, told in lower.items() if hour in found.hours)
+    assert all(
+        found.at(hour) == pytest.approx(told, abs=HARDLY) for hour, told in lower.items() if hour in found.hours
+    )
     assert {hour for hour, told in zip(hours, ones, strict=True) if told <= lower.get(hour, told)} <= {*found.hours}
+
+
+@given(
+    celsius=st.lists(st.floats(-20.0, 40.0), min_size=4, max_size=40),
+    begins=st.integers(-200_000, 20_000),
+    cut=st.tuples(st.integers(0, 40), st.integers(0, 40)),
+    step=st.sampled_from([1.0, 60.0, 900.0, 3601.0, 7200.0]),
+)
+@settings(max_examples=share_of(200))
+def test_a_part_of_a_log_told_again_by_itself_changes_nothing(
+    celsius: list[float], begins: int, cut: tuple[int, int], step: float
+) -> None:
+    first, last = sorted(min(n, len(celsius) - 1) for n in cut)
+    seconds = [step * n for n in range(len(celsius))]
+    whole = TemperatureLog(at(begins / 3600.0), tuple(seconds), tuple(celsius))
+    part_seconds = tuple(second - seconds[first] for second in seconds[first : last + 1])
+    started = (datetime.fromisoformat(whole.start) + timedelta(seconds=seconds[first])).astimezone(UTC)
+    part = TemperatureLog(started.isoformat(), part_seconds, tuple(celsius[first : last + 1]))
+    one, both = course(Curing(), Warmth([], [whole])), course(Curing(), Warmth([], [whole, part]))
+    rate = Rate(5000.0, 20.0)
+    ages = [AgeCurve.of(found, one.hours[0], one.hours[-1], rate).ages[-1] for found in (one, both)]
+    assert ages[0] == pytest.approx(ages[1], rel=1e-9)
 
 
 def test_a_log_says_nothing_of_what_another_measured_in_a_gap_of_its_own() -> None:

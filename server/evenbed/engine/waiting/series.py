@@ -20,6 +20,7 @@ from evenbed.engine.waiting.foretold import ForetoldCurve, foretold_curve_from
 
 APART = 3.0  # K: so far may two sources differ at one moment and one place; common practice, no source
 BESIDE_H = 3.0  # h: so far apart two readings of a log still tell what was between them; no source
+HARDLY = 0.01  # K: nearer to each other no logger tells two temperatures apart
 MEETS_H = 12.0  # h after the last measurement in which a forecast that began elsewhere comes into its own; no source
 
 
@@ -109,7 +110,7 @@ class _Line:
             return False
         i = bisect_right(self.hours, hour)
         (start, end), (first, last) = self.hours[i - 1 : i + 1], self.celsius[i - 1 : i + 1]
-        return end - start <= BESIDE_H and first + (hour - start) / (end - start) * (last - first) < celsius
+        return end - start <= BESIDE_H and first + (hour - start) / (end - start) * (last - first) < celsius - HARDLY
 
 
 def _logged(logs: Sequence[TemperatureLog], zero: datetime) -> Iterator[_Reading]:
