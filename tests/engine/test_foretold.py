@@ -294,6 +294,14 @@ def test_contradictions_are_told_with_their_places() -> None:
     assert refused(Warmth([], [], twice)) == [("forecast[1].low_at", "contradictory_climate")]
 
 
+@given(start=st.integers(-300_000, 300_000), later=st.integers(1, 7200))
+def test_two_logs_that_lie_far_apart_at_one_moment_are_refused_wherever_they_start(start: int, later: int) -> None:
+    one = TemperatureLog(at(start / 3600.0), (0.0, float(later), 9000.0), (10.0, 10.0, 10.0))
+    begins = datetime.fromisoformat(one.start) + timedelta(seconds=later)
+    other = TemperatureLog(begins.isoformat(), (0.0,), (10.0 + APART + 0.1,))
+    assert refused(Warmth([], [one, other])) == [("logs[1]", "contradictory_climate")]
+
+
 def test_the_same_log_and_the_same_day_twice_change_nothing() -> None:
     one = Warmth([], [log([0.0, 1.0], [18.0, 18.0])], [day(5.0, 20.0, 24.0, 33.0)])
     two = Warmth([], [*one.logs, *one.logs], [*one.forecast, *one.forecast])

@@ -100,9 +100,7 @@ class _Line:
 
     @classmethod
     def of(cls, number: int, log: TemperatureLog, zero: datetime) -> "_Line":
-        start = (moment_from_time(log.start) - zero) / HOUR
-        hours = tuple([start + second / 3600.0 for second in log.seconds])
-        return cls(number, log.where == "air", hours, log.celsius)
+        return cls(number, log.where == "air", tuple(_hours(log, zero)), log.celsius)
 
     def is_colder(self, hour: float, is_air: bool, celsius: float) -> bool:
         """True where this log, of the same place, tells less than that for an hour between two of its readings."""
@@ -115,11 +113,15 @@ class _Line:
 
 def _logged(logs: Sequence[TemperatureLog], zero: datetime) -> Iterator[_Reading]:
     for n, log in enumerate(logs):
-        start, is_air = (moment_from_time(log.start) - zero) / HOUR, log.where == "air"
-        yield from [
-            (start + second / 3600.0, is_air, celsius, n)
-            for second, celsius in zip(log.seconds, log.celsius, strict=True)
-        ]
+        is_air = log.where == "air"
+        hours = _hours(log, zero)
+        yield from [(hour, is_air, celsius, n) for hour, celsius in zip(hours, log.celsius, strict=True)]
+
+
+def _hours(log: TemperatureLog, zero: datetime) -> list[float]:
+    """The hours of a log's readings: of one moment the same in every log, wherever it starts."""
+    start = (moment_from_time(log.start) - zero).total_seconds()
+    return [(start + second) / 3600.0 for second in log.seconds]
 
 
 def _log_problems(n: int, log: TemperatureLog) -> Iterator[Problem]:
