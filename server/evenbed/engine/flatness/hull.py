@@ -285,7 +285,8 @@ class _Profile:
         for n in valleys:
             inside = self.along[n] - first
             by = begin + inside / 2.0
-            if 0.0 < by < span and 0.0 < inside < length:
+            if -ONE_KNOT <= by <= span + ONE_KNOT and by < inside < by + length:
+                by = min(max(by, 0.0), span)
                 a, b = low + rise * by, high + fall * by
                 gap = a + (b - a) * (inside - by) / length - self.height[n]
                 if gap > most:
