@@ -1,7 +1,7 @@
 """The bed read from several set-ups: a place read from both ties them, unless it was worked over between."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.documents import SQUARE, Json, plan_of
 
@@ -27,11 +27,16 @@ def rubbed(minute: int, at: list[float]) -> Json:
     return {"at": at, "way": "rub", "done_at": f"2026-05-05T08:{minute:02d}:30Z"}
 
 
-def levels(readings: list[Json], touches: list[Json] | None = None) -> Json:
-    """What the plan says of the levels of a room whose bed was read so."""
+def room_of(readings: list[Json], touches: list[Json]) -> Json:
+    """A room whose subfloor was read from the first set-up, and its bed so."""
     floor = [{"id": f"f{n}", "setup": "s", "at": at, "down": down} for n, (at, down) in enumerate(FLOOR)]
     room = {"document": 1, "outline": {"vertices": SQUARE}, "setups": [{"id": "s"}, {"id": "t"}]}
-    found: Json = plan_of(room | {"readings": [*floor, *readings], "touches": touches or []})["levels"]
+    return room | {"readings": [*floor, *readings], "touches": touches}
+
+
+def levels(readings: list[Json], touches: list[Json] | None = None) -> Json:
+    """What the plan says of the levels of that room."""
+    found: Json = plan_of(room_of(readings, touches or []))["levels"]
     return found
 
 
@@ -59,6 +64,29 @@ def test_a_place_worked_over_between_does_not_lower_the_second_line(taken_off: f
     found = levels(read, [rubbed(2, [TIE[0] + TOUCH_REACH - 1.0, TIE[1]])])
     assert line_of_t(found) == pytest.approx(HIGHER, abs=EXACT)
     assert found["misclosures"] == []
+
+
+@settings(max_examples=4)  # whole plans
+@given(st.floats(-500.0, 500.0), lengths)
+def test_a_bed_read_whole_from_a_set_up_that_nothing_ties_is_judged_by_its_shape(lift: float, hump: float) -> None:
+    """The laser was moved, no mark was read, the subfloor is covered: flatness asks for no height."""
+    places = [[x, y] for x in (200.0, 1400.0, 2600.0, 3800.0) for y in (200.0, 1500.0, 2800.0)]
+    downs = [LINE - (hump if n == 4 else 0.0) for n in range(len(places))]
+
+    def checked(setup: str, by: float) -> Json:
+        read = [bed(n, setup, at, down + by) for n, (at, down) in enumerate(zip(places, downs, strict=True))]
+        found: Json = plan_of(room_of(read, []), "plan")
+        return found
+
+    tied, floating = checked("s", 0.0), checked("t", lift)
+    told = [[row | {"at": None} for row in plan["flatness"]["checks"]] for plan in (tied, floating)]
+    assert [row["verdict"] for row in told[1]] == [row["verdict"] for row in told[0]]
+    for one, other in zip(*told, strict=True):
+        gaps = [0.0 if row["gap"] is None else row["gap"]["gap"] for row in (one, other)]
+        assert gaps[1] == pytest.approx(gaps[0], abs=1e-6)
+    assert floating["flatness"]["level"]["mean"] == pytest.approx(0.0, abs=1e-6)
+    codes = [[caution["code"] for caution in plan["cautions"]] for plan in (tied, floating)]
+    assert ("flatness_floating" in codes[0], "flatness_floating" in codes[1]) == (False, True)
 
 
 def test_a_place_worked_over_between_ties_nothing_by_itself() -> None:

@@ -34,6 +34,8 @@ def flatness_cautions_of(found: WorkedFlatness) -> Iterable[Caution]:
     if found.flat_and_level.overall is not None:
         lines = found.flat_and_level.overall.lines
         yield caution_at("flatness.f_numbers", "flatness_numbers_partly", lines=lines)
+    if found.is_floating:
+        yield caution_at("flatness.level", "flatness_floating")
     if found.level is not None:
         yield from _fall_cautions(found.level, found.bed.top, is_to_drain=found.drain is not None)
 

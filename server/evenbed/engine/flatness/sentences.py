@@ -22,6 +22,10 @@ FLATNESS_CAUTIONS: dict[str, str] = {
         "as the room allows, against the whole limit."
     ),
     "flatness_one_line": ("The readings of the bed are too few, or stand on one line: nothing is known beside them."),
+    "flatness_floating": (
+        "Nothing ties the set-up of the bed to the subfloor, so how high the bed lies is not known: it is taken to "
+        "lie at its designed height in the mean. How flat it is and how it falls stand without that."
+    ),
     "flatness_reduced": (
         "There are so many readings that a straightedge of {length:.0f} mm was not laid through every two of them: "
         "a worse place may have been passed over."

@@ -14,6 +14,7 @@ from evenbed.engine.document.tops import DrainTop
 from evenbed.engine.flatness.bed_readings import BedReading, bed_readings_from
 from evenbed.engine.flatness.bed_surface import BedSurface, bed_surface_from
 from evenbed.engine.flatness.coverage import ENOUGH, NEAR, Coverage, coverage_of
+from evenbed.engine.flatness.floating import floated, floating_setup
 from evenbed.engine.flatness.fnumbers import LEAST_READ, FlatAndLevel, Heights, f_numbers_of, lines_among
 from evenbed.engine.flatness.levelled import FALLS, level_check_of
 from evenbed.engine.flatness.lying import longest_stretch
@@ -23,6 +24,7 @@ from evenbed.engine.flatness.standards import ACI_LOCAL, ACI_NEEDS, Limits, limi
 from evenbed.engine.flatness.touched import is_near, is_stale, stale_readings, unread_touches
 from evenbed.engine.flatness.verdicts import Laid, checks_of, gap_verdicts_of, tells_of, worst_verdict
 from evenbed.engine.flatness.work import WorkList, work_from
+from evenbed.engine.heights import Levels
 from evenbed.engine.worked_bed import WorkedBed
 
 KEPT = 2  # the room being worked on, and one looked at between
@@ -45,6 +47,16 @@ class WorkedFlatness:
         return read or bool(self.gaps or self.height_lines)
 
     @cached_property
+    def levels(self) -> Levels:
+        """Heights of everything read; of a bed that nothing ties, as if its mean lay at the designed top."""
+        return floated(self.bed.document, self.bed.levels, self.bed.top)
+
+    @property
+    def is_floating(self) -> bool:
+        """True where nobody knows how high the bed lies."""
+        return floating_setup(self.bed.document, self.bed.levels) is not None
+
+    @cached_property
     def stale(self) -> tuple[str, ...]:
         """Ids of readings and gaps whose place was worked over since."""
         gaps = {gap.id for gap in self.gaps if is_stale(gap, self.touches)}
@@ -58,7 +70,7 @@ class WorkedFlatness:
     @cached_property
     def readings(self) -> tuple[BedReading, ...]:
         """The bed's read places that count."""
-        return bed_readings_from(self.bed.document, self.bed.levels, frozenset(self.stale))
+        return bed_readings_from(self.bed.document, self.levels, frozenset(self.stale))
 
     @cached_property
     def surface(self) -> BedSurface:
@@ -93,7 +105,7 @@ class WorkedFlatness:
     @cached_property
     def work(self) -> WorkList:
         """Where to rub down and fill up: by what was read last everywhere, worked over since or not."""
-        readings = bed_readings_from(self.bed.document, self.bed.levels, self._read_again)
+        readings = bed_readings_from(self.bed.document, self.levels, self._read_again)
         surface = self.surface if len(readings) == len(self.readings) else self._surface_of(readings)
         deciding = [row for row in self.limits.rows if row.decides]
         return work_from(surface, deciding, [self._lowest(*spot) for spot in surface.points], self.touches)

@@ -6,6 +6,7 @@ export const flatcodes = {
   "caution.flatness_coarse": "A gap is known to about {doubt:error} by these readings, half of the limit of {limit:gap} or more: read with a finer instrument, or lay the straightedge itself.",
   "caution.flatness_longer": "A straightedge of {length:length} is longer than the {fits:length} that fit this room: it was laid as long as the room allows, against the whole limit.",
   "caution.flatness_one_line": "The readings of the bed are too few, or stand on one line: nothing is known beside them.",
+  "caution.flatness_floating": "Nothing ties the set-up of the bed to the subfloor, so how high the bed lies is not known: it is taken to lie at its designed height in the mean. How flat it is and how it falls stand without that.",
   "caution.flatness_reduced": "There are so many readings that a straightedge of {length:length} was not laid through every two of them: a worse place may have been passed over.",
   "caution.straightedge_unread": "Nothing was read on the bed there: read it, or lay the straightedge itself.",
   "caution.straightedge_parted": "The straightedge runs through a wall or a cutout, which none can: it was laid on its longest piece of read bed alone, {length:length}. Lay it on each side by itself.",

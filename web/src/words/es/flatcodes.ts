@@ -6,6 +6,7 @@ export const flatcodes = {
   "caution.flatness_coarse": "Con estas lecturas un hueco se conoce a unos {doubt:error}, la mitad del límite de {limit:gap} o más: lea con un instrumento más fino, o ponga la regla misma.",
   "caution.flatness_longer": "Una regla de {length:length} es más larga que los {fits:length} que caben en este cuarto: se puso tan larga como el cuarto permite, contra el límite entero.",
   "caution.flatness_one_line": "Las lecturas de la cama son muy pocas, o están en una sola línea: fuera de ellas no se sabe nada.",
+  "caution.flatness_floating": "Nada une la puesta de la cama con el subpiso, así que no se sabe a qué altura quedó: se toma que en promedio está en la cara de diseño. Su planitud y su caída valen sin eso.",
   "caution.flatness_reduced": "Hay tantas lecturas que una regla de {length:length} no se puso por cada dos de ellas: puede haberse pasado por alto un lugar peor.",
   "caution.straightedge_unread": "Ahí no se leyó nada de la cama: léala, o ponga la regla misma.",
   "caution.straightedge_parted": "La regla atraviesa una pared o un recorte, y ninguna puede: se puso solo en su tramo más largo de cama leída, {length:length}. Póngala en cada lado por separado.",
