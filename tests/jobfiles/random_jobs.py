@@ -1,6 +1,7 @@
 """Random jobs: what several people did to one job on several phones, some of it without knowing of each other."""
 
 from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
@@ -8,7 +9,7 @@ from typing import Any
 from hypothesis import strategies as st
 
 from evenbed.pictures import check_picture
-from evenbed.store.work import Store
+from evenbed.store.work import Store, UnitOfWork
 from evenbed.sync.accept import accept_push
 from evenbed.sync.jobs import PARENTS
 from evenbed.wire.exchange import Change, PushRequest
@@ -71,6 +72,7 @@ class Worked:
 
     def __init__(self, store: Store, first_id: int = 1000) -> None:
         self._store = store
+        self._at_work: UnitOfWork
         self._made: list[tuple[str, str]] = []
         self._numbers = dict.fromkeys(range(len(PEOPLE)), 0)
         self._next = first_id
@@ -80,8 +82,17 @@ class Worked:
         for who, person in enumerate(PEOPLE):
             join_device(self._store, device_of(who), f"{person}'s phone", person)
         crew = [author_of(device_of(1), "Ben").person_id]
-        self._push(0, 0, 0.0, "job", JOB, {"name": "Alder", "crew": crew})
-        self._push(0, 1, 1.0, "room", self._id(), {"job_id": JOB, "name": "Hall"})
+        with self._pushing():
+            self._push(0, 0, 0.0, "job", JOB, {"name": "Alder", "crew": crew})
+            self._push(0, 1, 1.0, "room", self._id(), {"job_id": JOB, "name": "Hall"})
+
+    @contextmanager
+    def _pushing(self) -> Iterator[None]:
+        """Pushes that are kept together: each on its own would wait for the disk, and be no other push for it."""
+        with self._store.writing() as work:
+            self._at_work = work
+            yield
+            work.commit()
 
     def go_on(self, records: list[tuple[str, str]]) -> None:
         """From records that came otherwise, on phones that join anew."""
@@ -90,12 +101,13 @@ class Worked:
 
     def work(self, steps: list[Step], people: tuple[int, ...] = (0, 1, 2)) -> None:
         """Do the steps, one push each; what the rules refuse is refused."""
-        for step in steps:
-            who = people[step.who % len(people)]
-            if step.kind is None:
-                self._edit(who, step)
-            else:
-                self._push(who, step.minute, step.seen, step.kind, self._id(), self._new(step))
+        with self._pushing():
+            for step in steps:
+                who = people[step.who % len(people)]
+                if step.kind is None:
+                    self._edit(who, step)
+                else:
+                    self._push(who, step.minute, step.seen, step.kind, self._id(), self._new(step))
 
     def _id(self) -> str:
         self._next += 1
@@ -115,22 +127,21 @@ class Worked:
 
     def _push(self, who: int, minute: int, seen: float, kind: str, record_id: str, fields: Fields) -> None:
         at, now = START + timedelta(minutes=minute), START + timedelta(hours=2)
-        with self._store.writing() as work:
-            self._numbers[who] += 1
-            change = Change(
-                change_id=self._id(),
-                number=self._numbers[who],
-                kind=kind,
-                record_id=record_id,
-                fields=fields,
-                seen=int(seen * work.archive.latest()),
-                device_time=at.isoformat(),
-                schema=SCHEMA,
-            )
-            push = PushRequest(protocol=PROTOCOL, changes=[change], device_time=now.isoformat())
-            author = author_of(device_of(who), PEOPLE[who])
-            (result,) = accept_push(work.ledger(), author, "foreman", push, now)
-            work.commit()
+        work = self._at_work
+        self._numbers[who] += 1
+        change = Change(
+            change_id=self._id(),
+            number=self._numbers[who],
+            kind=kind,
+            record_id=record_id,
+            fields=fields,
+            seen=int(seen * work.archive.latest()),
+            device_time=at.isoformat(),
+            schema=SCHEMA,
+        )
+        push = PushRequest(protocol=PROTOCOL, changes=[change], device_time=now.isoformat())
+        author = author_of(device_of(who), PEOPLE[who])
+        (result,) = accept_push(work.ledger(), author, "foreman", push, now)
         if result.outcome == "applied" and (kind, record_id) not in self._made:
             self._made.append((kind, record_id))
 
@@ -168,7 +179,8 @@ def told_of(store: Store) -> dict[str, Any]:
     }
 
 
-def _standing(records: list[Any]) -> Iterator[tuple[str, str, str]]:
+def _standing(records: list[Any]) -> Iterator[tuple[str, str, Any]]:
+    """Kind and id, and what is compared by value: 10 and 10.0 are one number, of which a phone writes the shorter."""
     for one in records:
         stamps = {name: (stamp.person, stamp.device_id, stamp.at) for name, stamp in one.stamps.items()}
         lost = {
@@ -177,4 +189,4 @@ def _standing(records: list[Any]) -> Iterator[tuple[str, str, str]]:
         }
         when: datetime = one.changed_at
         told = (one.fields, sorted(stamps.items()), sorted(lost.items()), one.created_by, one.changed_by, when)
-        yield one.kind, one.id, repr(told)
+        yield one.kind, one.id, told
