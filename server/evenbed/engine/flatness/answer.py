@@ -20,7 +20,7 @@ def flatness_answer_of(room: WorkedRoom) -> FlatnessAnswer | None:
         spacing=found.coverage.farthest,
         points=found.surface.points,
         spots=found.surface.spots,
-        triangles=found.surface.triangles,
+        triangles=found.surface.mesh.joined,
         checks=tuple(laid.check for laid in found.laid),
         gaps=found.gap_verdicts,
         level=found.level,

@@ -21,6 +21,7 @@ from evenbed.engine.document.places import Point, Point3
 from evenbed.engine.exact import STEPS_PER_MM, hull_of, snapped
 from evenbed.engine.flatness.cuts import Knots, cut_to
 from evenbed.engine.flatness.mesh import Edge, Mesh, Way, way_through
+from evenbed.engine.flatness.parted import parted_triangles
 from evenbed.engine.geometry import Plane, Ring, box_of, boxes_meet, crossing_of, edges_of, turn_of
 from evenbed.engine.levels_check import are_on_a_line
 from evenbed.engine.region import Region, stretches_along
@@ -90,22 +91,24 @@ class BedSurface:
             return []
         way = way_through(start, (end[0] - start[0]) / length, (end[1] - start[1]) / length)
         begin = way.along(start)
-        knots = self._knots_along(way, (begin, begin + length))
-        if knots is None:
-            return []
-        moved = [t - begin for t in knots[0]]
-        cut = (cut_to(moved, knots[1], low, high) for low, high in stretches_along(self.regions, start, end))
-        return [one for one in cut if one is not None]
+        inside = stretches_along(self.regions, start, end)
+        parts = (
+            cut_to([t - begin for t in along], height, low, high)
+            for along, height in self._knots_along(way, (begin, begin + length))
+            for low, high in inside
+        )
+        return [one for one in parts if one is not None]
 
-    def _knots_along(self, way: Way, reach: tuple[float, float]) -> Knots | None:
+    def _knots_along(self, way: Way, reach: tuple[float, float]) -> list[Knots]:
         if not self.triangles:
-            return self._knots_on_the_line(way, reach)
+            knots = self._knots_on_the_line(way, reach)
+            return [] if knots is None else [knots]
         for beside in (way, way._replace(left=way.left + ONE_PLACE), way._replace(left=way.left - ONE_PLACE)):
             edge = self.mesh.edge_among(beside, self.mesh.edges)
-            knots = None if edge is None else self.mesh.knots_from(self.heights, beside, edge, reach)
-            if knots is not None:
-                return knots
-        return None
+            found = [] if edge is None else self.mesh.knots_from(self.heights, beside, edge, reach)
+            if found:
+                return found
+        return []
 
     def _knots_on_the_line(self, way: Way, reach: tuple[float, float]) -> Knots | None:
         """The profile through readings that stand on one line, where the way runs along them; else None."""
@@ -199,7 +202,8 @@ def bed_surface_from(
     places = tuple(p[:2] for p in surface.points)
     cells = tuple(_round(surface, n) for n in surface.centres)
     walls = _walls_over(places, [ring for region in regions for ring in region.rings])
-    return _of_points(surface.points, Mesh(places, surface.triangles, walls), cells, regions, errors)
+    parted = parted_triangles(places, surface.triangles, cells, regions) if walls else frozenset()
+    return _of_points(surface.points, Mesh(places, surface.triangles, walls, parted), cells, regions, errors)
 
 
 def _of_points(

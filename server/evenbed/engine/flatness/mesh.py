@@ -12,13 +12,15 @@ from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import combinations, pairwise
 from typing import NamedTuple
 
 from evenbed.engine.delaunay import Triangle
 from evenbed.engine.document.places import Point
-from evenbed.engine.flatness.cuts import ONE_KNOT, Cut, Knots, cut_at, cut_to
+from evenbed.engine.flatness.cuts import ONE_KNOT, Cut, Knots, cut_at
 from evenbed.engine.geometry import Ring, edges_of
 
+AT_END = 1e-8  # of an edge: crossed so near to its end it is crossed there
 Edge = tuple[int, int]
 Crossing = tuple[int, int, float]
 """Of an edge: its ends, and the share of the way from the first to the second."""
@@ -61,12 +63,19 @@ def way_through(at: Point, dx: float, dy: float) -> Way:
 class Mesh:
     """Places of points, anticlockwise triangles over them, and the walls that cut into them (none where none does).
 
-    Heights are given beside it, so that one mesh serves many of them.
+    Heights are given beside it, so that one mesh serves many of them. `parted` are triangles that walls cut right
+    through: they join bed that is not joined there, so that no straightedge lies on them.
     """
 
     places: tuple[Point, ...]
     triangles: tuple[Triangle, ...]
     walls: tuple[Ring, ...] = ()
+    parted: frozenset[frozenset[int]] = frozenset()
+
+    @cached_property
+    def joined(self) -> tuple[Triangle, ...]:
+        """The triangles that are bed: all but the parted ones."""
+        return tuple(one for one in self.triangles if frozenset(one) not in self.parted)
 
     @cached_property
     def apex(self) -> dict[Edge, int]:
@@ -105,13 +114,39 @@ class Mesh:
         if not self.walls:
             cut = cut_at(along, low, high)
             return None if cut is None else Course(crossed, [cut])
-        cuts = [cut_at(along, max(low, begin), min(high, end)) for begin, end in self._inside(way)]
+        inside = [(max(low, begin), min(high, end)) for begin, end in self._inside(way)]
+        joined = self.joined_along(along, crossed)
+        cuts = [cut_at(along, max(begin, b), min(end, e)) for begin, end in inside for b, e in joined]
         return Course(crossed, [cut for cut in cuts if cut is not None])
 
-    def knots_from(self, heights: Sequence[float], way: Way, edge: Edge, reach: tuple[float, float]) -> Knots | None:
-        """The profile along a line within a reach along it, walls or none, walked from an edge that it crosses."""
+    def joined_along(self, along: list[float], crossed: list[Crossing]) -> list[tuple[float, float]]:
+        """From where to where a line does not lie on parted triangles."""
+        if not self.parted:
+            return [(along[0], along[-1])]
+        found, begin = [], along[0]
+        for n, (here, there) in enumerate(pairwise(crossed)):
+            if self._are_parted({*_ends_at(here), *_ends_at(there)}):
+                found.append((begin, along[n]))
+                begin = along[n + 1]
+        return [*found, (begin, along[-1])]
+
+    def _are_parted(self, corners: set[int]) -> bool:
+        """True where what lies between crossings at these corners is a parted triangle, or the edge between two."""
+        if len(corners) > 2:
+            return any(frozenset(three) in self.parted for three in combinations(corners, 3))
+        if len(corners) < 2:
+            return False  # a hair beside one corner
+        i, j = corners
+        beside = [self.apex[edge] for edge in ((i, j), (j, i)) if edge in self.apex]
+        return bool(beside) and all(frozenset((i, j, k)) in self.parted for k in beside)
+
+    def knots_from(self, heights: Sequence[float], way: Way, edge: Edge, reach: tuple[float, float]) -> list[Knots]:
+        """The profiles along a line within a reach along it, walls or none, walked from an edge that it crosses."""
         along, crossed = self.crossings_from(way, edge, reach)
-        return cut_to(along, heights_over(crossed, heights), *reach)
+        over = heights_over(crossed, heights)
+        low, high = reach
+        cuts = (cut_at(along, max(low, begin), min(high, end)) for begin, end in self.joined_along(along, crossed))
+        return [(cut.along, cut.over(over)) for cut in cuts if cut is not None]
 
     def crossings_from(self, way: Way, edge: Edge, reach: tuple[float, float]) -> tuple[list[float], list[Crossing]]:
         """Where a line crosses edges, from the last before a reach along it to the first beyond, or to the rim.
@@ -191,6 +226,14 @@ class Mesh:
                 share = op / (op - oq)
                 found.append(dx * (px + share * (qx - px)) + dy * (py + share * (qy - py)))
         return found
+
+
+def _ends_at(crossing: Crossing) -> tuple[int, ...]:
+    """The ends of the edge that is crossed, or the one at which it is."""
+    i, j, share = crossing
+    if share <= AT_END:
+        return (i,)
+    return (j,) if share >= 1.0 - AT_END else (i, j)
 
 
 def heights_over(crossed: Sequence[Crossing], heights: Sequence[float]) -> list[float]:
