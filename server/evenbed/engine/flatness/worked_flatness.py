@@ -18,7 +18,7 @@ from evenbed.engine.flatness.floating import floated, floating_setup
 from evenbed.engine.flatness.fnumbers import LEAST_READ, FlatAndLevel, Heights, f_numbers_of, lines_among
 from evenbed.engine.flatness.levelled import FALLS, level_check_of
 from evenbed.engine.flatness.lying import longest_stretch
-from evenbed.engine.flatness.next_places import next_places, places_to_read_again
+from evenbed.engine.flatness.next_places import can_be_read, next_places, places_to_read_again
 from evenbed.engine.flatness.shapes import FNumbers, GapVerdict, LevelCheck, LineNumbers, Verdict
 from evenbed.engine.flatness.standards import ACI_LOCAL, ACI_NEEDS, Limits, limits_of
 from evenbed.engine.flatness.touched import is_near, is_stale, stale_readings, unread_touches
@@ -141,11 +141,14 @@ class WorkedFlatness:
     def next_readings(self) -> tuple[Point, ...]:
         """Where to read next, so that the bed can be judged."""
         rows = zip(self.limits.rows, self.laid, strict=True)
-        unjudged = [row for row, laid in rows if row.decides and laid.check.judged_share < ENOUGH]
+        unjudged = [
+            row for row, laid in rows if row.decides and laid.check.judged_share < ENOUGH and can_be_read(row)
+        ]
         shortest = min(unjudged, key=lambda row: row.length, default=None)
         ways = [] if shortest is None else [(g.start, g.end) for g in self.counting_gaps if tells_of(g, shortest)]
         again = [*self._left, *(one.at for one in self.unread if not any(is_near(one, at) for at in self._left))]
-        return next_places(self.coverage, None if shortest is None else NEAR * shortest.length, ways, again)
+        reach = None if shortest is None else NEAR * shortest.length
+        return next_places(self.coverage, reach, ways, again, self.bed.figure)
 
     @property
     def drain(self) -> Fixture | None:
