@@ -163,8 +163,8 @@ def test_a_moment_beyond_the_calendar_has_no_date() -> None:
         (20.0, set()),
         (10.0, set()),
         (9.9, {"cold"}),
-        (0.0, {"frost"}),
-        (-5.0, {"frost"}),
+        (0.0, {"frost_placed"}),
+        (-5.0, {"frost_placed"}),
         (38.0, set()),
         (38.5, {"heat"}),
     ],
@@ -173,10 +173,16 @@ def test_cold_frost_and_heat_are_said_where_they_are(celsius: float, expected: s
     assert codes_of(readiness_from(Curing(), [row(0, celsius)], [PLACEMENT])) == {"prediction"} | expected
 
 
+def test_nobody_is_told_not_to_place_a_bed_that_lies_placed() -> None:
+    frozen = [row(0, -3.0)]
+    assert codes_of(readiness_from(Curing(), frozen, [])) == {"prediction", "frost"}
+    assert codes_of(readiness_from(Curing(), frozen, [PLACEMENT])) == {"prediction", "frost_placed"}
+
+
 def test_frost_foretold_before_the_bed_is_hard_is_said_and_frost_long_after_is_not() -> None:
     soon = [row(0, 15.0), row(10, -3.0, forecast=True)]
     late = [row(0, 20.0), row(100, 20.0), row(110, -3.0, forecast=True)]
-    assert "frost" in codes_of(readiness_from(Curing(), soon, [PLACEMENT]))
+    assert "frost_placed" in codes_of(readiness_from(Curing(), soon, [PLACEMENT]))
     assert codes_of(readiness_from(Curing(), late, [PLACEMENT])) == {"prediction"}
 
 

@@ -103,7 +103,7 @@ def test_weather_between_the_first_section_and_the_last_is_told_too() -> None:
     gale = {"at": at(-6.0), "air": 30.0, "humidity": 20.0, "wind": 40.0}
     answer = waiting(1.0, placements=placements, climate=[*rows, {"at": at(0.0), "bed": 12.0}, gale])
     assert {s["kind"] for s in answer["spells"]} == {"frost", "cold", "heat", "evaporation", "wind"}
-    assert {"frost", "heat", "warm_the_room", "wind", "evaporation_act"} <= codes_in(answer)
+    assert {"frost_placed", "heat", "warm_the_room", "wind", "evaporation_act"} <= codes_in(answer)
     later = waiting(1.0, climate=[*rows, {"at": at(0.0), "bed": 12.0}, gale])
     assert later["spells"] == [], "what was before the first section harms no bed"
 

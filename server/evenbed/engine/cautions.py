@@ -141,7 +141,13 @@ CAUTIONS: dict[str, str] = {
         "Down to {lowest:.1f} °C while the bed hardens: below {limit:.0f} °C is outside the usual work range, "
         "and every wait grows longer."
     ),
-    "frost": "Down to {lowest:.1f} °C before the bed has hardened: frost ruins it. Keep it warm or do not place it.",
+    "frost": (
+        "Down to {lowest:.1f} °C before the bed would be hard: frost ruins it. Warm the room or do not place it."
+    ),
+    "frost_placed": (
+        "Down to {lowest:.1f} °C before the bed has hardened: frost ruins it. Keep it warm until then. Where it "
+        "froze, sound it and look at it before anything goes on it."
+    ),
     "heat": (
         "Up to {highest:.1f} °C while the bed hardens: above {limit:.0f} °C is outside the usual work range. "
         "Shade it and keep it damp; wind and dry heat crack a fresh bed."

@@ -249,7 +249,8 @@ def _cautions(curing: Curing, hardening: Hardening, rows: Sequence[ReadinessRow]
     if hardening.known is None:
         found.append(caution_at("readiness", "temperature_assumed", assumed=curing.assumed))
     if lowest <= FREEZING_C:
-        found.append(caution_at("readiness", "frost", lowest=lowest))
+        code = "frost_placed" if hardening.is_placed else "frost"
+        found.append(caution_at("readiness", code, lowest=lowest))
     elif lowest < COLDEST_WORK_C:
         found.append(caution_at("readiness", "cold", lowest=lowest, limit=COLDEST_WORK_C))
     if highest > HOTTEST_WORK_C:
