@@ -1,5 +1,6 @@
 """The work list in the plan: what was worked over, where to read next, and whether the bed is still green."""
 
+from datetime import datetime, timedelta
 from typing import Any
 
 import pytest
@@ -194,8 +195,18 @@ def test_what_must_be_said_goes_by_the_state_of_the_bed() -> None:
     hard = document(placements=PLACEMENT)
     hard["readings"].append(reading(99, (2800.0, 200.0), 0.0, NEXT_DAY))
     assert cautions(document()) == {"work_any"}
-    assert cautions(document(placements=PLACEMENT)) == {"work_green"}
+    assert cautions(document(placements=PLACEMENT)) == {"work_green_set"}
     assert cautions(hard) == {"work_hardened"}
+
+
+@pytest.mark.parametrize(("hours", "code"), [(1.9, "work_green_set"), (2.1, "work_green")])
+def test_fresh_mortar_is_advised_within_its_working_time_alone(hours: float, code: str) -> None:
+    curing = {"assumed": 20.0, "reference": 20.0, "working_time": hours}  # read two hours after it was placed
+    given = document(placements=PLACEMENT, curing=curing)
+    (found,) = work_cautions_of(worked(given))
+    assert found.code == code
+    until = datetime.fromisoformat(str(found.values["fill_until"]))
+    assert until - datetime.fromisoformat(PLACED) == pytest.approx(timedelta(hours=hours), abs=timedelta(seconds=1))
 
 
 def test_the_plan_tells_all_of_it_and_explains_the_work() -> None:

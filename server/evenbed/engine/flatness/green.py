@@ -16,11 +16,15 @@ from evenbed.engine.readiness import Readiness, working_hours
 
 @dataclass(frozen=True)
 class Green:
-    """None where nothing is placed. `until` None: never hard enough to be walked on, as far as is known."""
+    """None where nothing is placed. `until` None: never hard enough to be walked on, as far as is known.
+
+    `is_fillable` where fresh mortar still bonded to it; never once it is hard.
+    """
 
     is_green: bool | None
     until: str | None = None
     fill_until: str | None = None
+    is_fillable: bool = False
 
 
 def green_of(document: Document, readiness: Readiness) -> Green:
@@ -32,7 +36,8 @@ def green_of(document: Document, readiness: Readiness) -> Green:
     fill_until = hardening.time_at(working_hours(document.curing, hardening.temperatures.at(0.0)))
     last = max((moment_from_time(at) for at in _told(document)), default=moment_from_time(readiness.placed_at))
     is_over = walk.ticked is not None or (walk.early is not None and last >= moment_from_time(walk.early))
-    return Green(not is_over, walk.early, fill_until)
+    is_fillable = not is_over and (fill_until is None or last < moment_from_time(fill_until))
+    return Green(not is_over, walk.early, fill_until, is_fillable)
 
 
 def _told(document: Document) -> Iterator[str]:

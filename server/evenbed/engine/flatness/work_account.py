@@ -19,7 +19,8 @@ def work_cautions_of(room: WorkedRoom) -> Iterator[Caution]:
     if green.is_green is None:
         yield caution_at(WHERE, "work_any")
     elif green.is_green:
-        yield caution_at(WHERE, "work_green", fill_until=str(green.fill_until))
+        code = "work_green" if green.is_fillable else "work_green_set"
+        yield caution_at(WHERE, code, fill_until=str(green.fill_until))
     else:
         yield caution_at(WHERE, "work_hardened")
     if found.is_reduced:

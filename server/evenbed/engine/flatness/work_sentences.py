@@ -6,6 +6,11 @@ WORK_CAUTIONS: dict[str, str] = {
         "hard as the bed. Fresh mortar only holds to the bed within its working time, until about {fill_until}. How "
         "soft it is, a thumb tells, not this figure."
     ),
+    "work_green_set": (
+        "While the bed is green, rub humps down with the wood float. Fresh mortar no longer bonds to it: its working "
+        "time was over at about {fill_until}. Leave hollows until the bed has hardened, then fill them with a "
+        "patching compound by its maker's instructions. How soft it is, a thumb tells, not this figure."
+    ),
     "work_hardened": (
         "The bed has hardened. Grinding it throws silica dust: work wet or with extraction, and wear a respirator. "
         "Fill hollows with a patching compound by its maker's instructions, and let it set before tile."

@@ -1,7 +1,7 @@
 /** What to work over, the most effect first: rub down or fill up, how much and where; done with one tap, then read again. */
 import { entriesOf, mayWrite, setDraft, touchBed } from "../../state";
 import { clockText, momentText } from "../../units";
-import type { Caution, Flatness, FlatnessWork, Plan } from "../../wire";
+import type { Flatness, FlatnessWork, Plan } from "../../wire";
 import { reader, t } from "../../words";
 import { depthToDo, gapText, ruleText } from "../common/flatness";
 import { Cautions } from "../common/Notes";
@@ -12,6 +12,7 @@ import { saved } from "../common/saving";
 import { useNow } from "../common/useNow";
 import type { RoomView } from "../common/useRoom";
 import { draftFromTarget, targetDraft } from "../levels/round";
+import { cautionsNow, isGreenNow } from "./green";
 import { touchedAt } from "./touched";
 import { Figure } from "../common/Figure";
 
@@ -58,16 +59,6 @@ function WorkCard(props: WorkProps) {
   );
 }
 
-/** Whether it can still be rubbed now: it could when it was last measured, and that time is not over. */
-function isGreenNow({ is_green: isGreen, green_until: until }: Flatness, now: number): boolean {
-  return isGreen === true && (until === null || now < Date.parse(until));
-}
-
-/** The engine tells what was so when the bed was last measured; once that time is over the bed has hardened. */
-function workCautions(plan: Plan, isGreen: boolean): readonly Caution[] {
-  return cautionsAt(plan, "flatness.work").map((caution) => (caution.code === "work_green" && !isGreen ? { ...caution, code: "work_hardened", values: {} } : caution));
-}
-
 function greenText({ green_until: until }: Flatness): string {
   return until === null ? t("checking.green") : t("checking.green_until", { at: momentText(until, reader.value) });
 }
@@ -80,7 +71,7 @@ export function WorkList({ room, flatness, plan }: { room: RoomView; flatness: F
     <section class="stack tight" data-testid="work-list">
       <h2>{t("checking.to_do")}</h2>
       {isGreen && <p class="notice good" data-testid="green">{greenText(flatness)}</p>}
-      <Cautions cautions={workCautions(plan, isGreen)} />
+      <Cautions cautions={cautionsNow(cautionsAt(plan, "flatness.work"), isGreen, now)} />
       <ol class="stack tight">{flatness.work.map((work, index) => <WorkCard key={work.id} room={room} work={work} plan={plan} index={index} />)}</ol>
     </section>
   );

@@ -1,6 +1,7 @@
 /** English for what the engine says where the bed is rubbed down and filled up. */
 export const workcodes = {
   "caution.work_green": "While the bed is green, rub humps down with the wood float and fill hollows with fresh mortar, rammed as hard as the bed. Fresh mortar only holds to the bed within its working time, until about {fill_until:moment}. How soft it is, a thumb tells, not this figure.",
+  "caution.work_green_set": "While the bed is green, rub humps down with the wood float. Fresh mortar no longer bonds to it: its working time was over at about {fill_until:moment}. Leave hollows until the bed has hardened, then fill them with a patching compound by its maker's instructions. How soft it is, a thumb tells, not this figure.",
   "caution.work_hardened": "The bed has hardened. Grinding it throws silica dust: work wet or with extraction, and wear a respirator. Fill hollows with a patching compound by its maker's instructions, and let it set before tile.",
   "caution.work_any": "When the bed was placed is not told. While it is green it is rubbed with the wood float and filled with fresh mortar, rammed. Once hard it is ground, which throws silica dust (work wet or with extraction, wear a respirator), and filled with a patching compound by its maker's instructions.",
   "caution.work_reduced": "With {readings} readings, or so much of the bed beyond its limits, not every line was looked at for this list. The worst comes first, and more may be left. Lay the straightedge, or read the bed, again when it is done.",
