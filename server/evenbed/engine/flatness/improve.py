@@ -11,7 +11,7 @@ from evenbed.engine.flatness.lines import Line
 from evenbed.engine.flatness.mesh import Edge, Way, way_through
 
 SHRINKS = 4.0  # by how much turns become smaller where none wins anything
-BESIDE = 0.1  # of the length: so far beside its rests a straightedge is looked for when it is turned
+BESIDE = 0.25  # of the length: so far beside its rests a straightedge is looked for when it is turned
 WON = 1e-5  # mm: less is not worth another turn
 
 
