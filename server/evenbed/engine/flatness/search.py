@@ -28,7 +28,7 @@ from evenbed.engine.geometry import between
 
 POOL = 20  # lines kept to be improved
 ALMOST = 0.82  # of a limit: a line that begins with less does not come to it
-WORTH = 0.8  # of the best so far: a line that begins with less is not kept
+WORTH = 0.7  # of the best so far: a line that begins with less is not kept
 ENOUGH = 0.25  # of the lines through two readings, where the bed is beyond its limit already
 NEARLY = 0.95  # of a limit: where the best is less after the first turns, it does not come to it by finer ones
 STAGES = ((0.02, 0.003, POOL, 0.5), (0.00125, 0.0005, 8, 0.93), (0.0003, 1e-7, 2, 0.99))
