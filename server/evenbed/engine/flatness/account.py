@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 
 from evenbed.engine.cautions import Caution, caution_at
 from evenbed.engine.flatness.coverage import ENOUGH
+from evenbed.engine.flatness.implausible import FAR_OFF, far_off_among, lean_of
 from evenbed.engine.flatness.levelled import FALLS
 from evenbed.engine.flatness.lying import longest_stretch
 from evenbed.engine.flatness.shapes import FallCheck, LevelCheck, StraightedgeCheck
@@ -25,6 +26,7 @@ def flatness_cautions_of(found: WorkedFlatness) -> Iterable[Caution]:
     yield caution_at("flatness.verdict", "flatness_computed")
     if found.readings and not found.surface.triangles:
         yield caution_at("flatness.points", "flatness_one_line")
+    yield from _implausible(found)
     if not found.limits.rows:
         yield caution_at("flatness.checks", "flatness_no_limits")
     for n, laid in enumerate(found.laid):
@@ -38,6 +40,20 @@ def flatness_cautions_of(found: WorkedFlatness) -> Iterable[Caution]:
         yield caution_at("flatness.level", "flatness_floating")
     if found.level is not None:
         yield from _fall_cautions(found.level, found.bed.top, is_to_drain=found.drain is not None)
+
+
+def _implausible(found: WorkedFlatness) -> Iterator[Caution]:
+    """Readings to look at again before anything is worked over, and how the bed leans by all the others."""
+    spots = [(*one.at, one.z - found.bed.top.at(*one.at)) for one in found.readings]
+    far_off = far_off_among(spots)
+    if far_off:
+        (x, y), by = far_off[0].at, abs(far_off[0].by)
+        yield caution_at("flatness.points", "flatness_far_off", count=len(far_off), x=x, y=y, by=by, most=FAR_OFF)
+    slips = {one.at for one in far_off}
+    sigma = max((one.sigma for one in found.readings), default=0.0)
+    lean = lean_of([spot for spot in spots if spot[:2] not in slips], sigma)
+    if lean is not None:
+        yield caution_at("flatness.level", "flatness_leans", lean=lean.slope, rise=lean.rise)
 
 
 def _check_cautions(where: str, laid: Laid, found: WorkedFlatness) -> Iterator[Caution]:

@@ -22,6 +22,16 @@ FLATNESS_CAUTIONS: dict[str, str] = {
         "as the room allows, against the whole limit."
     ),
     "flatness_one_line": ("The readings of the bed are too few, or stand on one line: nothing is known beside them."),
+    "flatness_far_off": (
+        "Bed readings more than {most:.0f} mm off what those round them foretell: {count:.0f}. The worst, at "
+        "{x:.0f}, {y:.0f}, is {by:.1f} mm off. Read it again before anything is worked over: a slip with the rod "
+        "looks like a hump or a hollow."
+    ),
+    "flatness_leans": (
+        "As a whole the bed leans off its design by {lean:.2%}, {rise:.1f} mm from one side of what was read to the "
+        "other. That is more than 2 mm in a metre (1/4 in in 10 ft; common practice, no source): see what it does at "
+        "doors, drains and fixed heights before it is tiled."
+    ),
     "flatness_floating": (
         "Nothing ties the set-up of the bed to the subfloor, so how high the bed lies is not known: it is taken to "
         "lie at its designed height in the mean. How flat it is and how it falls stand without that."

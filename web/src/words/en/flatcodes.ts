@@ -6,6 +6,8 @@ export const flatcodes = {
   "caution.flatness_coarse": "A gap is known to about {doubt:error} by these readings, half of the limit of {limit:gap} or more: read with a finer instrument, or lay the straightedge itself.",
   "caution.flatness_longer": "A straightedge of {length:length} is longer than the {fits:length} that fit this room: it was laid as long as the room allows, against the whole limit.",
   "caution.flatness_one_line": "The readings of the bed are too few, or stand on one line: nothing is known beside them.",
+  "caution.flatness_far_off": "Bed readings more than {most:gap} off what those round them foretell: {count}. The worst, at {x:length} across, {y:length} up, is {by:depth} off. Read it again before anything is worked over: a slip with the rod looks like a hump or a hollow.",
+  "caution.flatness_leans": "As a whole the bed leans off its design by {lean:percent}, {rise:depth} from one side of what was read to the other. That is more than 2 mm in a metre (1/4 in in 10 ft; common practice, no source): see what it does at doors, drains and fixed heights before it is tiled.",
   "caution.flatness_floating": "Nothing ties the set-up of the bed to the subfloor, so how high the bed lies is not known: it is taken to lie at its designed height in the mean. How flat it is and how it falls stand without that.",
   "caution.flatness_reduced": "There are so many readings that a straightedge of {length:length} was not laid through every two of them: a worse place may have been passed over.",
   "caution.straightedge_unread": "Nothing was read on the bed there: read it, or lay the straightedge itself.",

@@ -6,6 +6,8 @@ export const flatcodes = {
   "caution.flatness_coarse": "Con estas lecturas un hueco se conoce a unos {doubt:error}, la mitad del límite de {limit:gap} o más: lea con un instrumento más fino, o ponga la regla misma.",
   "caution.flatness_longer": "Una regla de {length:length} es más larga que los {fits:length} que caben en este cuarto: se puso tan larga como el cuarto permite, contra el límite entero.",
   "caution.flatness_one_line": "Las lecturas de la cama son muy pocas, o están en una sola línea: fuera de ellas no se sabe nada.",
+  "caution.flatness_far_off": "Lecturas de la cama que se apartan más de {most:gap} de lo que anuncian las vecinas: {count}. La peor, a {x:length} a lo ancho y {y:length} hacia arriba, se aparta {by:depth}. Léala otra vez antes de raspar o rellenar: un error con la mira parece un lomo o un hueco.",
+  "caution.flatness_leans": "En conjunto la cama se inclina {lean:percent} respecto al diseño, {rise:depth} de un lado a otro de lo leído. Es más de 2 mm por metro (1/4 in en 10 ft; práctica común, sin fuente): vea qué hace en puertas, desagües y alturas fijas antes de colocar la loseta.",
   "caution.flatness_floating": "Nada une la puesta de la cama con el subpiso, así que no se sabe a qué altura quedó: se toma que en promedio está en la cara de diseño. Su planitud y su caída valen sin eso.",
   "caution.flatness_reduced": "Hay tantas lecturas que una regla de {length:length} no se puso por cada dos de ellas: puede haberse pasado por alto un lugar peor.",
   "caution.straightedge_unread": "Ahí no se leyó nada de la cama: léala, o ponga la regla misma.",
