@@ -82,8 +82,8 @@ FLATNESS_FORMULAS: dict[str, tuple[str, str]] = {
         "bed_surface",
     ),
     "judged_share": (
-        "share of the bed no further than a quarter of the straightedge from a reading, or from where one as long "
-        "was laid by hand: two readings in each straightedge's length show a wave as long as it",
+        "share of the bed no further than a quarter of the straightedge from a reading that no wall hides, or from "
+        "where one as long was laid by hand: two readings in each straightedge's length show a wave as long as it",
         "common_practice",
     ),
     "beyond_share": (

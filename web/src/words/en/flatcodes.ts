@@ -39,7 +39,7 @@ export const flatcodes = {
 
   "formula.straightedge_gap": "gap = line from rest to rest − bed, over the triangles between the readings, largest for every line, every place on it and every two rests no further apart than the straightedge is long",
   "formula.straightedge_hump": "hump = bed − line from foot to foot, highest for every line, every place on it and every two feet no further apart than the straightedge is long",
-  "formula.judged_share": "share of the bed no further than a quarter of the straightedge from a reading, or from where one as long was laid by hand: two readings in each straightedge's length show a wave as long as it",
+  "formula.judged_share": "share of the bed no further than a quarter of the straightedge from a reading that no wall hides, or from where one as long was laid by hand: two readings in each straightedge's length show a wave as long as it",
   "formula.beyond_share": "share of the bed under a gap or on a hump beyond the limit, by 250 places or more evenly over it, along six lines through each",
   "formula.bed_level": "bed − designed top at every reading: their mean, the rms about that mean, the highest and the lowest",
   "formula.built_fall": "fall = steepness of the plane that fits the readings on that part of the top best",

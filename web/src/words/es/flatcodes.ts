@@ -39,7 +39,7 @@ export const flatcodes = {
 
   "formula.straightedge_gap": "hueco = recta de apoyo a apoyo − cama, sobre los triángulos entre las lecturas, el mayor de cada línea, cada lugar en ella y cada dos apoyos no más separados que el largo de la regla",
   "formula.straightedge_hump": "lomo = cama − recta de pie a pie, el más alto de cada línea, cada lugar en ella y cada dos pies no más separados que el largo de la regla",
-  "formula.judged_share": "parte de la cama a no más de un cuarto de la regla de una lectura, o de donde se puso a mano una igual de larga: dos lecturas en cada largo de regla muestran una onda tan larga como ella",
+  "formula.judged_share": "parte de la cama a no más de un cuarto de la regla de una lectura que ninguna pared tapa, o de donde se puso a mano una igual de larga: dos lecturas en cada largo de regla muestran una onda tan larga como ella",
   "formula.beyond_share": "parte de la cama bajo un hueco o sobre un lomo más allá del límite, por 250 lugares repartidos o más, a lo largo de seis líneas por cada uno",
   "formula.bed_level": "cama − cama diseñada en cada lectura: su media, el rms alrededor de esa media, la más alta y la más baja",
   "formula.built_fall": "caída = inclinación del plano que mejor se ajusta a las lecturas de esa parte de la cama",
