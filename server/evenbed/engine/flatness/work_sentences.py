@@ -20,6 +20,10 @@ WORK_CAUTIONS: dict[str, str] = {
         "fresh mortar, rammed. Once hard it is ground, which throws silica dust (work wet or with extraction, wear a "
         "respirator), and filled with a patching compound by its maker's instructions."
     ),
+    "work_wedge": (
+        "At about {x:.0f}, {y:.0f} a straightedge of {length:.0f} mm stood {gap:.1f} mm open where {limit:.1f} mm "
+        "is allowed: fill there by about {by:.1f} mm, or take down what it rests on, and lay it there again."
+    ),
     "work_reduced": (
         "With {readings:.0f} readings, or so much of the bed beyond its limits, not every line was looked at for "
         "this list. The worst comes first, and more may be left. Lay the straightedge, or read the bed, again when "

@@ -1,7 +1,7 @@
 /** What to work over, the most effect first: rub down or fill up, how much and where; done with one tap, then read again. */
 import { entriesOf, mayWrite, setDraft, touchBed } from "../../state";
 import { clockText, momentText } from "../../units";
-import type { Flatness, FlatnessWork, Plan } from "../../wire";
+import type { Caution, Flatness, FlatnessWork, Plan } from "../../wire";
 import { reader, t } from "../../words";
 import { depthToDo, gapText, ruleText } from "../common/flatness";
 import { Cautions } from "../common/Notes";
@@ -63,16 +63,35 @@ function greenText({ green_until: until }: Flatness): string {
   return until === null ? t("checking.green") : t("checking.green_until", { at: momentText(until, reader.value) });
 }
 
+/** What a wedge alone showed: said to be done with one tap, and counted no more until a straightedge is laid there again. */
+function WedgeWork({ room, caution }: { room: RoomView; caution: Caution }) {
+  const { x, y } = caution.values;
+  const done = (what: "rubbed" | "filled_up") => () => void saved(touchBed(room.id, what, [Number(x), Number(y)]));
+  return (
+    <div class="stack tight" data-testid="wedge-work">
+      <Cautions cautions={[caution]} />
+      {mayWrite.value && (
+        <div class="row even">
+          <button type="button" class="button" data-testid="wedge-filled" onClick={done("filled_up")}>{t("checking.done_fill")}</button>
+          <button type="button" class="button" data-testid="wedge-rubbed" onClick={done("rubbed")}>{t("checking.done_rub")}</button>
+        </div>
+      )}
+    </div>
+  );
+}
+
 export function WorkList({ room, flatness, plan }: { room: RoomView; flatness: Flatness; plan: Plan }) {
   const now = useNow(30_000);
   const isGreen = isGreenNow(flatness, now);
-  if (flatness.work.length === 0) return null;
+  const cautions = cautionsNow(cautionsAt(plan, "flatness.work"), isGreen, now);
+  if (cautions.length === 0) return null;
   return (
     <section class="stack tight" data-testid="work-list">
       <h2>{t("checking.to_do")}</h2>
       {isGreen && <p class="notice good" data-testid="green">{greenText(flatness)}</p>}
-      <Cautions cautions={cautionsNow(cautionsAt(plan, "flatness.work"), isGreen, now)} />
-      <ol class="stack tight">{flatness.work.map((work, index) => <WorkCard key={work.id} room={room} work={work} plan={plan} index={index} />)}</ol>
+      <Cautions cautions={cautions.filter(({ code }) => code !== "work_wedge")} />
+      {flatness.work.length > 0 && <ol class="stack tight">{flatness.work.map((work, index) => <WorkCard key={work.id} room={room} work={work} plan={plan} index={index} />)}</ol>}
+      {cautions.filter(({ code }) => code === "work_wedge").map((caution, index) => <WedgeWork key={index} room={room} caution={caution} />)}
     </section>
   );
 }
