@@ -7,6 +7,7 @@ import { logFileFrom } from "../../src/screens/waiting/LogSheet";
 import { RANGES, rangeFault, temperatureFault } from "../../src/screens/waiting/ranges";
 import { isTooLate } from "../../src/screens/waiting/TileChoice";
 import { fastestAhead } from "../../src/screens/waiting/Evaporation";
+import { spellAdvice } from "../../src/screens/waiting/Weather";
 import type { Row } from "../../src/state";
 import type { Fields, WaitingAnswer } from "../../src/wire";
 
@@ -148,4 +149,11 @@ test("what lies outside its range is told with both ends, in the degrees that th
   expect([0, 20, 20.1].map((hours) => rangeFault(hours, [0, 20], String) === null)).toEqual([true, true, false]);
   expect([213, 212, -76, -77].map((typed) => temperatureFault(RANGES.bed)(typed) === null)).toEqual([false, true, true, false]); // °F
   expect(temperatureFault(RANGES.bed)(999)).toMatch(/−76\u202f°F.*212\u202f°F/);
+});
+
+test("nobody is told not to place a bed that lies placed", () => {
+  expect(spellAdvice("frost", false)).toContain("or do not place it");
+  expect(spellAdvice("frost", true)).toContain("until it is hard");
+  expect(spellAdvice("frost", true)).not.toContain("place");
+  expect(spellAdvice("wind", true)).toBe(spellAdvice("wind", false));
 });

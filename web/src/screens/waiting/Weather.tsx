@@ -19,15 +19,20 @@ export function SpellSign({ kind }: { kind: Spell["kind"] }) {
   return <svg class="sign spell-sign" viewBox="0 0 48 48" aria-hidden="true"><path d={SHAPES[kind]} /></svg>;
 }
 
+/** What to do; nobody is told not to place a bed that lies placed. */
+export function spellAdvice(kind: Spell["kind"], isPlaced: boolean): string {
+  return t(kind === "frost" && isPlaced ? "spell_do.frost_placed" : `spell_do.${kind}`);
+}
+
 /** What to do stands at the first spell of each kind. */
-function SpellLine({ spell, isFirst }: { spell: Spell; isFirst: boolean }) {
+function SpellLine({ spell, isFirst, isPlaced }: { spell: Spell; isFirst: boolean; isPlaced: boolean }) {
   return (
     <li class={`spell-line ${spell.kind}`} data-testid={`spell-${spell.kind}`}>
       <SpellSign kind={spell.kind} />
       <div>
         <strong>{t(`spell.${spell.kind}`, { worst: spell.worst })}</strong>
         <p class="when">{t("weather.from_to", { from: spell.from, to: spell.to })} · {t(spell.forecast ? "weather.foretold" : "weather.measured")}</p>
-        {isFirst && <p>{t(`spell_do.${spell.kind}`)}</p>}
+        {isFirst && <p>{spellAdvice(spell.kind, isPlaced)}</p>}
       </div>
     </li>
   );
@@ -35,7 +40,7 @@ function SpellLine({ spell, isFirst }: { spell: Spell; isFirst: boolean }) {
 
 function Spells({ answer }: { answer: WaitingAnswer }) {
   if (answer.spells.length === 0) return <p class="notice" data-testid="no-spells">{t(answer.celsius_now === null ? "weather.nothing_known" : "weather.none")}</p>;
-  return <ol class="spells" data-testid="spells">{answer.spells.map((spell, index, all) => <SpellLine key={index} spell={spell} isFirst={all.findIndex(({ kind }) => kind === spell.kind) === index} />)}</ol>;
+  return <ol class="spells" data-testid="spells">{answer.spells.map((spell, index, all) => <SpellLine key={index} spell={spell} isPlaced={answer.placed_at !== null} isFirst={all.findIndex(({ kind }) => kind === spell.kind) === index} />)}</ol>;
 }
 
 export function Weather({ answer }: { answer: WaitingAnswer }) {

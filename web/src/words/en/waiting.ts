@@ -162,6 +162,7 @@ export const waiting = {
   "spell_short.evaporation": "Drying",
   "spell_short.wind": "Wind",
   "spell_do.frost": "Frost ruins a bed that has not hardened. Heat the room, cover the bed with something that insulates, or do not place it.",
+  "spell_do.frost_placed": "Frost ruins a bed that has not hardened. Heat the room and cover the bed with something that insulates, until it is hard.",
   "spell_do.cold": "The bed hardens slowly. Keep the room warm and shut; do not let anybody on it by the calendar.",
   "spell_do.heat": "The bed dries before it hardens. Shade it, mix with cool water, dampen the subfloor, cover the bed with sheet.",
   "spell_do.evaporation": "The surface dries faster than the bed can bear, and cracks. Shut doors and windows, put up a windbreak, shade and mist it, cover it with sheet at once.",

@@ -162,6 +162,7 @@ export const waiting = {
   "spell_short.evaporation": "Secado",
   "spell_short.wind": "Viento",
   "spell_do.frost": "La helada arruina una cama que no ha endurecido. Caliente el cuarto, cubra la cama con algo que aísle, o no la coloque.",
+  "spell_do.frost_placed": "La helada arruina una cama que no ha endurecido. Caliente el cuarto y cubra la cama con algo que aísle, hasta que esté dura.",
   "spell_do.cold": "La cama endurece despacio. Mantenga el cuarto caliente y cerrado; que nadie la pise por el calendario.",
   "spell_do.heat": "La cama se seca antes de endurecer. Dele sombra, amase con agua fresca, humedezca el subpiso, cubra la cama con lámina.",
   "spell_do.evaporation": "La superficie se seca más rápido de lo que la cama aguanta, y se agrieta. Cierre puertas y ventanas, ponga un cortavientos, dele sombra y rocío, cúbrala con lámina enseguida.",
