@@ -31,6 +31,7 @@ def test_a_push_is_answered_with_numbers_and_pulled_by_others(phone: Client, cli
         "created_by": "Ana",
         "changed_by": "Ana",
         "changed_at": "",
+        "times": {},
         "conflicts": {},
     }
     assert other["records"][1]["fields"] == {"job_id": JOB, "bed.top": None}

@@ -66,6 +66,22 @@ def test_what_was_newest_stands_again_after_the_service_went_back(bases: Bases, 
         assert name_of(machine) == "newest"
 
 
+@pytest.mark.parametrize("order", [[ANA, BEN, CAL], [CAL, ANA, BEN]])
+def test_a_value_that_came_back_to_what_the_backup_has_stands_against_the_one_between(
+    bases: Bases, pipe: Pipe, order: list[int]
+) -> None:
+    """The backup says "first" too, but from before: who holds the later "first" must say so again."""
+    with story(bases, pipe) as machine:
+        machine.the_service_is_copied()
+        for n, name in ((CAL, "between"), (ANA, "first")):
+            name_it(machine, n, name)
+            machine.sync(n, 0)
+        machine.the_service_is_put_back(0)
+        machine.everybody_syncs(order)
+        machine.everybody_syncs(order)
+        assert name_of(machine) == "first"
+
+
 def test_what_is_held_for_one_database_outlives_the_next_going_back(bases: Bases, pipe: Pipe) -> None:
     """The battery ends between the pull from the restored service and the offer; then it is restored once more."""
     with story(bases, pipe) as machine:

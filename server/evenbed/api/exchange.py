@@ -80,6 +80,7 @@ def _pulled(record: Shown) -> PulledRecord:
         created_by=record.created_by,
         changed_by=record.changed_by,
         changed_at=record.changed_at.isoformat(),
+        times={name: at.isoformat() for name, at in record.times.items()},
         conflicts={name: [_lost(one) for one in lost] for name, lost in record.conflicts.items()},
     )
 

@@ -110,7 +110,10 @@ def record_from(row: RecordRow | Row[Any]) -> Record:
 
 @dataclass(frozen=True)
 class Shown:
-    """A record as people see it: without what only merging needs, which would take most of the time to read."""
+    """A record as people see it: without who set each field, which only merging needs.
+
+    `times` say when a field was set, of those alone that were set before the record's newest change.
+    """
 
     kind: Kind
     id: str
@@ -119,6 +122,7 @@ class Shown:
     created_by: str
     changed_by: str
     changed_at: datetime
+    times: Mapping[str, datetime]
     conflicts: Mapping[str, tuple[Conflict, ...]]
 
 
@@ -130,6 +134,7 @@ SHOWN = (
     col(RecordRow.created_by),
     col(RecordRow.changed_by),
     col(RecordRow.changed_at),
+    col(RecordRow.stamps),
     col(RecordRow.conflicts),
 )
 """What must be read for it."""
@@ -145,6 +150,7 @@ def shown_from(row: Row[Any]) -> Shown:
         created_by=row.created_by,
         changed_by=row.changed_by,
         changed_at=moment_from_text(row.changed_at),
+        times={name: moment_from_text(at) for name, (*_who, at) in row.stamps.items() if at != row.changed_at},
         conflicts=_conflicts_from_json(row.conflicts),
     )
 

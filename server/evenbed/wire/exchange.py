@@ -149,6 +149,11 @@ class PulledRecord(Reply):
     created_by: str
     changed_by: str
     changed_at: Moment
+    times: dict[str, Moment] = Field(
+        default_factory=dict,
+        description="By field: when it was set, where that was before `changed_at`; every other one was set then. A "
+        "service of an earlier version does not tell",
+    )
     conflicts: dict[str, list[Conflict]] = Field(
         description="By field: what lost against the value that stands, until somebody who saw both decides"
     )

@@ -16,6 +16,11 @@ export function keyOf(kind: string, id: string): string {
   return `${kind}/${id}`;
 }
 
+/** Whether a field of a record that is here may be said again. */
+export function isChangeable(kind: string, name: string): boolean {
+  return CHANGEABLE[kind]?.includes(name) ?? true;
+}
+
 /** `standing`: the records that are here already. Throws JobFileError. */
 export function checkChanges(changes: readonly FileChange[], standing: ReadonlyMap<string, AnyFields> = new Map()): void {
   const known = new Map(standing);
@@ -55,9 +60,8 @@ function wrongIn(kind: FileChange["kind"], fields: AnyFields, before: AnyFields 
 }
 
 function finalIn(kind: string, fields: AnyFields, before: AnyFields | undefined): string | null {
-  const changeable = CHANGEABLE[kind];
-  if (changeable === undefined || before === undefined) return null;
-  return Object.keys(fields).find((name) => !changeable.includes(name) && !isEqual(fields[name], before[name])) ?? null;
+  if (before === undefined) return null;
+  return Object.keys(fields).find((name) => !isChangeable(kind, name) && !isEqual(fields[name], before[name])) ?? null;
 }
 
 function lackingIn(kind: string, fields: AnyFields): string | null {

@@ -1,7 +1,8 @@
 /** The office's database was restored or replaced: what this phone knew is held aside, and offered to the new one. */
 import { withoutLetGo, type AnyFields, type Kind, type Role } from "../wire";
 import { loadAccount, type Account, type PhoneDatabase, type QueuedChange, type RecordKey, type StoredRecord } from "./database";
-import { differingFields, fieldsOnTop, keyText } from "./overlay";
+import { offersOf, timesOnTop } from "./offers";
+import { fieldsOnTop, keyText } from "./overlay";
 import { offerPicturesAgain } from "./photos";
 import { forgetPasts } from "./pasts";
 import { enqueueMade, madeNow, type Made } from "./queue";
@@ -47,10 +48,16 @@ async function holdOnTop(database: PhoneDatabase, changes: readonly QueuedChange
   if (first === undefined) return;
   const { kind, record_id: id } = first;
   const under = await database.held.get([kind, id]);
-  const made = Math.max(...changes.map((change) => Date.parse(change.device_time) + offsetMs));
+  const made = Math.max(...changes.map((change) => madeAt(change, offsetMs)));
   const changed_at = new Date(Math.max(made, Date.parse(under?.changed_at ?? "") || made)).toISOString();
   const fields = fieldsOnTop(under?.fields ?? {}, changes, under?.changed_at);
-  await database.held.put({ kind, id, fields, sequence: under?.sequence ?? 0, changed_at });
+  const moments = changes.map((change) => ({ fields: change.fields, at: madeAt(change, offsetMs) }));
+  const times = timesOnTop(under, fields, moments);
+  await database.held.put({ kind, id, fields, sequence: under?.sequence ?? 0, changed_at, ...(times === null ? {} : { times }) });
+}
+
+function madeAt({ device_time }: QueuedChange, offsetMs: number): number {
+  return Date.parse(device_time) + offsetMs;
 }
 
 /** Parents before children, so that the service can place each. */
@@ -62,34 +69,34 @@ const OFFER_ORDER: readonly Kind[] = [
 const FOREMANS: readonly Kind[] = ["supplies", "prices"];
 
 /**
- * After the new database was pulled to its end: offers every field it lacks or holds differently, once. A viewer has
- * nothing to offer.
+ * After the new database was pulled to its end: offers every field it lacks, holds differently or holds from before,
+ * once. A viewer has nothing to offer.
  */
 export async function offerHeld(database: PhoneDatabase): Promise<readonly RecordKey[]> {
   const held = (await database.held.toArray()).sort(
     (a, b) => OFFER_ORDER.indexOf(a.kind) - OFFER_ORDER.indexOf(b.kind) || (a.id < b.id ? -1 : 1),
   );
   const account = await loadAccount(database);
-  const offers = await Promise.all(held.map((record) => offerFrom(database, record, account)));
-  await enqueueBefore(database, offers.filter((offer) => offer !== null));
+  const offers = await Promise.all(held.map((record) => offersFrom(database, record, account)));
+  await enqueueBefore(database, offers.flat());
   await database.held.clear();
   return held.map(({ kind, id }) => [kind, id]);
 }
 
-async function offerFrom(database: PhoneDatabase, held: StoredRecord, { role, clockOffsetMs }: Account): Promise<Made | null> {
-  if (role === "viewer") return null;
-  const theirs = await database.records.get([held.kind, held.id]);
-  const fields = differingFields(withoutLetGo(held.kind, offered(held, role)), theirs?.fields);
-  if (fields === null) return null;
-  return { ...madeNow({ kind: held.kind, id: held.id, fields }, 0), device_time: madeWhen(held, clockOffsetMs ?? 0) };
+async function offersFrom(database: PhoneDatabase, held: StoredRecord, { role, clockOffsetMs }: Account): Promise<readonly Made[]> {
+  if (role === "viewer") return [];
+  const { kind, id } = held;
+  const theirs = await database.records.get([kind, id]);
+  const offers = offersOf(held, withoutLetGo(kind, offered(held, role)), theirs);
+  return offers.map(({ fields, at }) => ({ ...madeNow({ kind, id, fields }, 0), device_time: madeWhen(at, clockOffsetMs ?? 0) }));
 }
 
 /**
- * By this phone's clock: when the record last changed, as far as was known here. An offer made now would win against
- * newer values of a backup that this phone had never seen.
+ * By this phone's clock: when the fields were set, as far as is known here. An offer made now would win against newer
+ * values of a backup that this phone had never seen.
  */
-function madeWhen({ changed_at }: StoredRecord, offsetMs: number): string {
-  return (changed_at === undefined ? new Date() : new Date(Date.parse(changed_at) - offsetMs)).toISOString();
+function madeWhen(at: number | null, offsetMs: number): string {
+  return (at === null ? new Date() : new Date(at - offsetMs)).toISOString();
 }
 
 /**

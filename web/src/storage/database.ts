@@ -13,6 +13,8 @@ export interface StoredRecord {
   readonly sequence: number;
   /** When it last changed, by the service's clock; absent until the service tells it anew. */
   readonly changed_at?: string;
+  /** When a field was set, where that was not at `changed_at`; absent where the service did not tell. */
+  readonly times?: Readonly<Record<string, string>>;
   /** The view it came with; absent where a tab with the app's first version stored it. */
   readonly view?: number;
   readonly conflicts?: Conflicts;

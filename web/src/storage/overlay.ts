@@ -65,11 +65,3 @@ function groupBy<T>(items: readonly T[], key: (item: T) => string): ReadonlyMap<
   for (const item of items) groups.set(key(item), [...(groups.get(key(item)) ?? []), item]);
   return groups;
 }
-
-/** The fields of `mine` that `theirs` lacks or holds differently; null where there is none. */
-export function differingFields(mine: AnyFields, theirs: AnyFields | undefined): AnyFields | null {
-  const differing = Object.entries(mine).filter(
-    ([name, value]) => JSON.stringify(value) !== JSON.stringify(theirs?.[name]),
-  );
-  return differing.length === 0 ? null : Object.fromEntries(differing);
-}

@@ -47,8 +47,9 @@ function newer(here: StoredRecord | undefined, told: StoredRecord): StoredRecord
   return here !== undefined && here.sequence > told.sequence ? { ...here, view: told.view ?? 0 } : told;
 }
 
-function storedFrom({ kind, id, fields, sequence, conflicts, changed_at, changed_by }: PulledRecord, view: number): StoredRecord {
-  return { kind, id, fields, sequence, conflicts, changed_at, changed_by, view };
+function storedFrom(record: PulledRecord, view: number): StoredRecord {
+  const { kind, id, fields, sequence, conflicts, changed_at, changed_by, times } = record;
+  return { kind, id, fields, sequence, conflicts, changed_at, changed_by, view, ...(times === undefined ? {} : { times }) };
 }
 
 /** Changes that have done their work: their record came with their number, or the pull has come past it to its end. */

@@ -4377,6 +4377,13 @@ export interface components {
             readonly kind: "job" | "room" | "reading" | "placement" | "batch" | "station" | "rail_check" | "entry" | "climate" | "photo" | "alternative" | "gap" | "height_line" | "temperature_log" | "forecast_day" | "sign_off" | "prices" | "supplies";
             /** Sequence */
             readonly sequence: number;
+            /**
+             * Times
+             * @description By field: when it was set, where that was before `changed_at`; every other one was set then. A service of an earlier version does not tell
+             */
+            readonly times?: {
+                readonly [key: string]: string;
+            };
         };
         /**
          * PullReply
