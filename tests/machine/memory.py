@@ -181,6 +181,8 @@ def _what_stood(phones: dict[str, Seen], before: Iterable[Record]) -> Iterator[t
     for record in before:
         if (record.kind, record.id) in held:
             continue  # an offer from before the last going back is still to come
+        if _is_undated(phones, pulled, record):
+            continue
         for name, stamp in record.stamps.items():
             rows = {disk: pulled.get((disk, record.kind, record.id)) for disk in phones}
             held_by = tuple(
@@ -190,6 +192,13 @@ def _what_stood(phones: dict[str, Seen], before: Iterable[Record]) -> Iterator[t
             )
             if held_by and stamp.at == record.changed_at and name != "crew":
                 yield (record.kind, record.id, name), Stood(record.fields[name], held_by)
+
+
+def _is_undated(phones: dict[str, Seen], pulled: dict[tuple[str, str, str], Row], record: Record) -> bool:
+    """A phone holds it as the app's first version did, without a moment: it goes by its own clock when it last
+    exchanged, and that clock has been set, so it may take what it holds for newer than it is."""
+    rows = ((seen.phone, pulled.get((disk, record.kind, record.id))) for disk, seen in phones.items())
+    return any(phone.turns and row is not None and "changed_at" not in row for phone, row in rows)
 
 
 def held_in(contents: Contents) -> set[str]:

@@ -82,6 +82,18 @@ def test_a_value_that_came_back_to_what_the_backup_has_stands_against_the_one_be
         assert name_of(machine) == "first"
 
 
+def test_a_phone_of_the_first_version_that_was_away_brings_nothing_old_back(bases: Bases, pipe: Pipe) -> None:
+    """It kept no moment with a record: it stood at the last exchange, and nothing says that it is newer."""
+    with story(bases, pipe) as machine:
+        machine.the_service_is_copied()
+        machine.the_app_is_updated(BEN)
+        name_it(machine, ANA, "newest")
+        machine.sync(ANA, 0)
+        machine.the_service_is_put_back(0)
+        machine.everybody_syncs([ANA, BEN, CAL])
+        assert name_of(machine) == "newest"
+
+
 def test_what_is_held_for_one_database_outlives_the_next_going_back(bases: Bases, pipe: Pipe) -> None:
     """The battery ends between the pull from the restored service and the offer; then it is restored once more."""
     with story(bases, pipe) as machine:

@@ -83,20 +83,22 @@ export async function offerHeld(database: PhoneDatabase): Promise<readonly Recor
   return held.map(({ kind, id }) => [kind, id]);
 }
 
-async function offersFrom(database: PhoneDatabase, held: StoredRecord, { role, clockOffsetMs }: Account): Promise<readonly Made[]> {
+async function offersFrom(database: PhoneDatabase, held: StoredRecord, account: Account): Promise<readonly Made[]> {
+  const { role } = account;
   if (role === "viewer") return [];
   const { kind, id } = held;
   const theirs = await database.records.get([kind, id]);
   const offers = offersOf(held, withoutLetGo(kind, offered(held, role)), theirs);
-  return offers.map(({ fields, at }) => ({ ...madeNow({ kind, id, fields }, 0), device_time: madeWhen(at, clockOffsetMs ?? 0) }));
+  return offers.map(({ fields, at }) => ({ ...madeNow({ kind, id, fields }, 0), device_time: madeWhen(at, account) }));
 }
 
 /**
  * By this phone's clock: when the fields were set, as far as is known here. An offer made now would win against newer
- * values of a backup that this phone had never seen.
+ * values that this phone had never seen. What an earlier version stored does not say: it stood at the last exchange.
  */
-function madeWhen(at: number | null, offsetMs: number): string {
-  return (at === null ? new Date() : new Date(at - offsetMs)).toISOString();
+function madeWhen(at: number | null, { clockOffsetMs, lastSentAt }: Account): string {
+  if (at === null) return lastSentAt ?? new Date().toISOString();
+  return new Date(at - (clockOffsetMs ?? 0)).toISOString();
 }
 
 /**
