@@ -8,11 +8,13 @@ import { build } from "vite";
 const [folder, part = "machine"] = process.argv.slice(2);
 if (folder === undefined) throw new Error("Say into which folder.");
 
+const root = new URL("..", import.meta.url).pathname;
 await build({
   configFile: false,
   logLevel: "warn",
   publicDir: false,
-  root: new URL("..", import.meta.url).pathname,
+  root,
+  resolve: part === "machine" ? { alias: { uuidv7: `${root}tests/machine/ids.ts` } } : {},
   ssr: { noExternal: true },
   build: { ssr: `tests/${part}/main.ts`, outDir: folder, emptyOutDir: false, target: "node20", minify: false },
 });

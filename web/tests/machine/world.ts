@@ -3,6 +3,7 @@
  * dies, when its disk is full. One phone is at work at any moment, so one clock is enough; every message sets it.
  */
 import "fake-indexeddb/auto";
+import { countIdsAnew } from "./ids";
 
 const TrueDate = Date;
 let clockMs = 0;
@@ -28,6 +29,7 @@ globalThis.Date = PhoneDate as DateConstructor;
 let chance = 1;
 export function beginAnew(): void {
   chance = 1;
+  countIdsAnew();
   due.clear();
   dead.clear();
 }
