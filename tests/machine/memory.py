@@ -46,7 +46,7 @@ class Witness:
 
 @dataclass(frozen=True)
 class Stood:
-    """When the service went back, this value stood, was its record's newest, and some phones had pulled it."""
+    """When the service went back, this value stood, and some phones had pulled it with when it was set."""
 
     value: Any
     held_by: tuple[tuple[Phone, int], ...]
@@ -183,15 +183,15 @@ def _what_stood(phones: dict[str, Seen], before: Iterable[Record]) -> Iterator[t
             continue  # an offer from before the last going back is still to come
         if _is_undated(phones, pulled, record):
             continue
-        for name, stamp in record.stamps.items():
-            rows = {disk: pulled.get((disk, record.kind, record.id)) for disk in phones}
-            held_by = tuple(
-                (phones[disk].phone, phones[disk].phone.life)
-                for disk, row in rows.items()
-                if row and row["sequence"] == record.sequence and "changed_at" in row
-            )
-            if held_by and stamp.at == record.changed_at and name != "crew":
-                yield (record.kind, record.id, name), Stood(record.fields[name], held_by)
+        rows = {disk: pulled.get((disk, record.kind, record.id)) for disk in phones}
+        held_by = tuple(
+            (phones[disk].phone, phones[disk].phone.life)
+            for disk, row in rows.items()
+            if row and row["sequence"] == record.sequence and "times" in row
+        )
+        for name, value in record.fields.items():
+            if held_by and name != "crew":
+                yield (record.kind, record.id, name), Stood(value, held_by)
 
 
 def _is_undated(phones: dict[str, Seen], pulled: dict[tuple[str, str, str], Row], record: Record) -> bool:
