@@ -15,10 +15,11 @@ def main_process(profile: Path) -> int:
     return next(pid for pid, words in _running() if flag in words and not _kind(words))
 
 
-def renderers(profile: Path) -> list[int]:
-    """The processes that run its pages."""
+def page_process(profile: Path) -> int:
+    """The process that runs its page: of those that run pages the one that has worked most. Another one waits for the
+    next tab, which would never open if it were gone. Raises ValueError where there is none."""
     family = _descendants(main_process(profile))
-    return [pid for pid, words in _running() if pid in family and _kind(words) == "renderer"]
+    return max((pid for pid, words in _running() if pid in family and _kind(words) == "renderer"), key=_worked)
 
 
 def kill(*pids: int) -> None:
@@ -57,6 +58,12 @@ def _stat(pid: int) -> list[str]:
 
 def _state(pid: int) -> str:
     return _stat(pid)[0]
+
+
+def _worked(pid: int) -> int:
+    """Its time on the processor, in ticks of the system's clock; proc(5), fields 14 and 15."""
+    user, system = (_stat(pid) + ["0"] * 13)[11:13]
+    return int(user) + int(system)
 
 
 def _descendants(pid: int) -> set[int]:

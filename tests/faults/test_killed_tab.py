@@ -14,7 +14,7 @@ from tests.browser.chromium import FLAGS, chromium_path
 from tests.browser.phone import Phone
 from tests.browser.profiles import PHONE
 from tests.browser.running import Service, free_port
-from tests.faults.browser_processes import kill, main_process, renderers
+from tests.faults.browser_processes import kill, main_process, page_process
 from tests.faults.company import check_kept
 from tests.faults.written import check_whole, written_on
 from tests.stores import url_of
@@ -147,7 +147,7 @@ def type_for_a_while(phone: Victim, dice: random.Random) -> None:
 def kill_tab_while_typing(phone: Victim, profile: Path, dice: random.Random, levels: str) -> None:
     type_for_a_while(phone, dice)
     with phone.page.expect_event("crash"):
-        kill(*renderers(profile))
+        kill(page_process(profile))
     check_after(with_new_tab(phone), levels)
 
 
